@@ -10,7 +10,7 @@ import java.util.stream.Stream;
 
 /**
  * A slip of eye or finger that would turn a right code into the one typed. It is a place to look at again, never a
- * correction: about one wrong code in three has such an explanation by chance.
+ * correction: of codes with two random faults, seven in ten have such an explanation by chance alone.
  *
  * @param position the place, from 1; of a swap, the first of the two
  * @param typed the character, or the two, found there
