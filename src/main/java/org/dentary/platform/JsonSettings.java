@@ -1,0 +1,33 @@
+package org.dentary.platform;
+
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.type.LogicalType;
+import io.quarkus.jackson.ObjectMapperCustomizer;
+import jakarta.inject.Singleton;
+
+/** JSON is read strictly: no duplicate fields, no text for numbers, no numbers for codes, offsets kept as given. */
+@Singleton
+class JsonSettings implements ObjectMapperCustomizer {
+    @Override
+    public void customize(ObjectMapper json) {
+        json.enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
+        json.enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
+        json.enable(DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS);
+        json.enable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES);
+        json.disable(DeserializationFeature.ADJUST_DATES_TO_CONTEXT_TIME_ZONE);
+        json.disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT);
+        json.disable(MapperFeature.ALLOW_COERCION_OF_SCALARS);
+        json.getFactory().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION.mappedFeature());
+        json.getFactory().disable(JsonParser.Feature.INCLUDE_SOURCE_IN_LOCATION);
+        json.coercionConfigFor(LogicalType.Textual)
+                .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
+                .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
+                .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail);
+    }
+}

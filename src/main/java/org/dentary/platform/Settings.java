@@ -1,0 +1,97 @@
+package org.dentary.platform;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the operator sets from outside, read once at start.
+ *
+ * @param data folder of the embedded database, keys and files; created if missing
+ * @param port TCP port in [1, 65535]
+ * @param host address to listen on; the demo listens on loopback only
+ * @param demo whether the invented season is loaded
+ * @param external the external database, or empty for the embedded one
+ */
+public record Settings(Path data, int port, String host, boolean demo, Optional<External> external) {
+
+    /** Where an external PostgreSQL is and who migrates and who serves. */
+    public record External(String url, String owner, String ownerPassword, String user, String userPassword) {}
+
+    /**
+     * Reads the settings.
+     *
+     * @throws StartupFault naming the variable, its value and what is allowed
+     */
+    public static Settings of(Map<String, String> environment, String... arguments) {
+        boolean demo = false;
+        for (String argument : arguments) {
+            if (!argument.equals("--demo")) {
+                throw new StartupFault("Unknown argument '" + argument + "'; allowed: --demo");
+            }
+            demo = true;
+        }
+        String host = environment.getOrDefault("DENTARY_HOST", "127.0.0.1");
+        if (demo && !host.equals("127.0.0.1") && !host.equals("localhost") && !host.equals("::1")) {
+            throw new StartupFault("DENTARY_HOST is '" + host
+                    + "', but the demo has published passwords and listens on loopback only; unset DENTARY_HOST");
+        }
+        return new Settings(
+                folder(environment.getOrDefault("DENTARY_DATA", "data")),
+                port(environment.getOrDefault("DENTARY_PORT", "8080")),
+                host,
+                demo,
+                external(environment));
+    }
+
+    private static Path folder(String given) {
+        Path data = Path.of(given).toAbsolutePath().normalize();
+        try {
+            Files.createDirectories(data);
+            Path probe = Files.createTempFile(data, "probe", null);
+            Files.delete(probe);
+        } catch (IOException e) {
+            throw new StartupFault("DENTARY_DATA is '" + given + "', which cannot be written (" + e + "); name a folder"
+                    + " that this user may write to");
+        }
+        return data;
+    }
+
+    private static int port(String given) {
+        try {
+            int port = Integer.parseInt(given);
+            if (port >= 1 && port <= 65535) {
+                return port;
+            }
+        } catch (NumberFormatException e) {
+            // told below, together with numbers out of range
+        }
+        throw new StartupFault("DENTARY_PORT is '" + given + "'; allowed: a whole number from 1 to 65535");
+    }
+
+    private static Optional<External> external(Map<String, String> environment) {
+        String url = environment.get("DENTARY_DB_URL");
+        if (url == null || url.isBlank()) {
+            return Optional.empty();
+        }
+        if (!url.startsWith("jdbc:postgresql:")) {
+            throw new StartupFault("DENTARY_DB_URL is '" + url + "'; allowed: jdbc:postgresql://host:port/database");
+        }
+        return Optional.of(new External(
+                url,
+                required(environment, "DENTARY_DB_OWNER"),
+                environment.getOrDefault("DENTARY_DB_OWNER_PASSWORD", ""),
+                required(environment, "DENTARY_DB_USER"),
+                environment.getOrDefault("DENTARY_DB_USER_PASSWORD", "")));
+    }
+
+    private static String required(Map<String, String> environment, String name) {
+        String value = environment.get(name);
+        if (value == null || value.isBlank()) {
+            throw new StartupFault(name + " is missing; with DENTARY_DB_URL set, name the database role here");
+        }
+        return value;
+    }
+}

@@ -1,0 +1,27 @@
+package org.dentary.platform.problem;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+
+/**
+ * An RFC 9457 problem.
+ *
+ * @param type address of a page that explains the code
+ * @param title short title of the kind
+ * @param status HTTP status
+ * @param detail what was given, what is allowed, what to do
+ * @param instance the request's path
+ * @param code the rule's stable name
+ * @param errors faults by field; empty when the whole request is at fault
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record Problem(
+        String type, String title, int status, String detail, String instance, String code, List<FieldProblem> errors) {
+    public static final String MEDIA_TYPE = "application/problem+json";
+
+    /** A problem whose type is this service's own page about the code. */
+    public static Problem of(
+            int status, String code, String title, String detail, String instance, List<FieldProblem> errors) {
+        return new Problem("/problems/" + code, title, status, detail, instance, code, errors);
+    }
+}

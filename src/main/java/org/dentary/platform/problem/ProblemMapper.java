@@ -1,0 +1,328 @@
+package org.dentary.platform.problem;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.AuthenticationFailedException;
+import io.quarkus.security.ForbiddenException;
+import io.quarkus.security.UnauthorizedException;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.validation.ConstraintViolation;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.hibernate.exception.ConstraintViolationException;
+import org.jboss.logging.Logger;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** The one place where faults become answers: problem+json for programs, a page for people, nothing internal in either. */
+public class ProblemMapper {
+    private static final Logger LOG = Logger.getLogger(ProblemMapper.class);
+
+    @CheckedTemplate(basePath = "problem")
+    static class Templates {
+        static native TemplateInstance problem(Problem problem);
+    }
+
+    @ServerExceptionMapper
+    public Response refusal(DomainException refusal, RoutingContext request) {
+        return answer(
+                request, refusal.status(), refusal.code(), refusal.title(), refusal.getMessage(), refusal.errors());
+    }
+
+    @ServerExceptionMapper
+    public Response violations(jakarta.validation.ConstraintViolationException fault, RoutingContext request) {
+        if (sentNothing(request)) {
+            return answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
+        }
+        List<FieldProblem> errors = fault.getConstraintViolations().stream()
+                .map(ProblemMapper::fieldProblem)
+                .sorted((a, b) -> a.field().compareTo(b.field()))
+                .toList();
+        String detail = errors.stream()
+                .map(e -> e.field().isEmpty() ? e.message() : e.field() + ": " + e.message())
+                .collect(Collectors.joining("; "));
+        return answer(request, 422, "INVALID", "Not accepted as given", detail, errors);
+    }
+
+    @ServerExceptionMapper
+    public Response badJson(MismatchedInputException fault, RoutingContext request) {
+        if (fault.getPath().isEmpty() && fault.getTargetType() != null && isEmptyBody(fault)) {
+            return answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
+        }
+        String field = path(fault);
+        String message = explain(fault);
+        return answer(
+                request,
+                422,
+                "INVALID_VALUE",
+                "Not accepted as given",
+                field.isEmpty() ? message : field + ": " + message,
+                List.of(new FieldProblem(field, "INVALID_VALUE", message)));
+    }
+
+    @ServerExceptionMapper
+    public Response brokenJson(JsonProcessingException fault, RoutingContext request) {
+        return malformed(fault, request);
+    }
+
+    @ServerExceptionMapper
+    public Response web(WebApplicationException fault, RoutingContext request) {
+        for (Throwable cause = fault.getCause(); cause != null; cause = cause.getCause()) {
+            if (cause instanceof DomainException refusal) {
+                return refusal(refusal, request);
+            }
+            if (cause instanceof MismatchedInputException mismatch) {
+                return badJson(mismatch, request);
+            }
+            if (cause instanceof JsonProcessingException broken) {
+                return malformed(broken, request);
+            }
+        }
+        int status = fault.getResponse().getStatus();
+        if (status < 400) {
+            return fault.getResponse();
+        }
+        return switch (status) {
+            case 404 ->
+                answer(
+                        request,
+                        404,
+                        "NOT_FOUND",
+                        "Not found",
+                        "There is nothing at " + request.request().path()
+                                + ", or a value in the address is not of the form expected",
+                        List.of());
+            case 405 ->
+                answer(
+                        request,
+                        405,
+                        "METHOD_NOT_ALLOWED",
+                        "Method not allowed",
+                        request.request().method() + " is not offered here",
+                        List.of());
+            case 406 ->
+                answer(
+                        request,
+                        406,
+                        "NOT_ACCEPTABLE",
+                        "Not offered",
+                        "The type asked for is not offered here",
+                        List.of());
+            case 413 ->
+                answer(
+                        request,
+                        413,
+                        "TOO_LARGE",
+                        "Too large",
+                        "The request is larger than this service takes",
+                        List.of());
+            case 415 ->
+                answer(
+                        request,
+                        415,
+                        "UNSUPPORTED_MEDIA_TYPE",
+                        "Type not understood",
+                        "Content-Type '" + request.request().getHeader("Content-Type") + "' is not taken here",
+                        List.of());
+            default ->
+                answer(
+                        request,
+                        status,
+                        status < 500 ? "MALFORMED" : "FAULT",
+                        status < 500 ? "Malformed request" : "Something broke",
+                        status < 500 ? "The request could not be read; check its form" : "The service could not answer",
+                        List.of());
+        };
+    }
+
+    @ServerExceptionMapper
+    public Response noAccount(UnauthorizedException fault, RoutingContext request) {
+        return signIn(request, "ACCOUNT_REQUIRED", "Sign in, or send Basic or Bearer credentials");
+    }
+
+    @ServerExceptionMapper
+    public Response wrongAccount(AuthenticationFailedException fault, RoutingContext request) {
+        return signIn(request, "CREDENTIALS_REFUSED", "The name, password or token was not accepted");
+    }
+
+    @ServerExceptionMapper
+    public Response forbidden(ForbiddenException fault, RoutingContext request) {
+        return answer(
+                request,
+                403,
+                "NOT_ALLOWED",
+                "Not allowed",
+                "This account's role may not do this; ask the coordinator if it should",
+                List.of());
+    }
+
+    @ServerExceptionMapper
+    public Response constraint(ConstraintViolationException fault, RoutingContext request) {
+        return refusal(ConstraintProblems.of(fault), request);
+    }
+
+    @ServerExceptionMapper
+    public Response unknown(Throwable fault, RoutingContext request) {
+        for (Throwable cause = fault; cause != null; cause = cause.getCause()) {
+            if (cause instanceof DomainException refusal) {
+                return refusal(refusal, request);
+            }
+            if (cause instanceof ConstraintViolationException constraint) {
+                return refusal(ConstraintProblems.of(constraint), request);
+            }
+        }
+        String id = UUID.randomUUID().toString();
+        LOG.errorf(
+                fault,
+                "Request %s %s %s failed",
+                id,
+                request.request().method(),
+                request.request().path());
+        return answer(
+                request,
+                500,
+                "FAULT",
+                "Something broke",
+                "The service could not answer. Nothing was half-written. Quote request " + id + " when you report it",
+                List.of());
+    }
+
+    private static Response malformed(JsonProcessingException fault, RoutingContext request) {
+        if (fault instanceof MismatchedInputException == false && fault instanceof JsonMappingException mapping) {
+            String field = path(mapping);
+            String message = mapping.getOriginalMessage();
+            return answer(
+                    request,
+                    422,
+                    "INVALID_VALUE",
+                    "Not accepted as given",
+                    field.isEmpty() ? message : field + ": " + message,
+                    List.of(new FieldProblem(field, "INVALID_VALUE", message)));
+        }
+        String where = fault.getLocation() == null
+                ? ""
+                : " near line " + fault.getLocation().getLineNr() + ", column "
+                        + fault.getLocation().getColumnNr();
+        return answer(
+                request, 400, "MALFORMED_JSON", "Malformed request", "The body is not valid JSON" + where, List.of());
+    }
+
+    private static Response signIn(RoutingContext request, String code, String detail) {
+        if (isForPeople(request) && request.request().method().name().equals("GET")) {
+            String then = URLEncoder.encode(request.request().uri(), StandardCharsets.UTF_8);
+            return Response.seeOther(URI.create("/sign-in?then=" + then)).build();
+        }
+        Response answer = answer(request, 401, code, "Account required", detail, List.of());
+        return Response.fromResponse(answer)
+                .header(HttpHeaders.WWW_AUTHENTICATE, "Basic realm=\"Dentary\", charset=\"UTF-8\"")
+                .build();
+    }
+
+    /** A refusal raised outside a resource method, told like every other. */
+    public static Response answer(
+            RoutingContext request, int status, String code, String title, String detail, List<FieldProblem> errors) {
+        Problem problem =
+                Problem.of(status, code, title, detail, request.request().path(), errors);
+        Response.ResponseBuilder answer =
+                Response.status(status).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        return isForPeople(request)
+                ? answer.type(MediaType.TEXT_HTML + ";charset=UTF-8")
+                        .entity(Templates.problem(problem).render())
+                        .build()
+                : answer.type(Problem.MEDIA_TYPE).entity(problem).build();
+    }
+
+    private static boolean isForPeople(RoutingContext request) {
+        String accept = request.request().getHeader("Accept");
+        return !request.request().path().startsWith("/api/") && accept != null && accept.contains("text/html");
+    }
+
+    private static FieldProblem fieldProblem(ConstraintViolation<?> violation) {
+        String path = violation.getPropertyPath().toString();
+        int method = path.indexOf('.');
+        String afterMethod = method < 0 ? path : path.substring(method + 1);
+        String head = afterMethod.split("[.\\[]", 2)[0];
+        boolean bodyParameter = violation.getLeafBean() != null
+                && !violation.getLeafBean().equals(violation.getRootBean())
+                && afterMethod.contains(".");
+        String field = bodyParameter ? afterMethod.substring(head.length() + 1) : afterMethod;
+        boolean missing = violation.getInvalidValue() == null;
+        return new FieldProblem(field, missing ? "REQUIRED" : "INVALID_VALUE", violation.getMessage());
+    }
+
+    private static boolean sentNothing(RoutingContext request) {
+        String length = request.request().getHeader("Content-Length");
+        String method = request.request().method().name();
+        return (method.equals("PUT") || method.equals("POST"))
+                && request.request().getHeader("Transfer-Encoding") == null
+                && (length == null || length.equals("0"));
+    }
+
+    private static boolean isEmptyBody(MismatchedInputException fault) {
+        return fault.getOriginalMessage() != null && fault.getOriginalMessage().startsWith("No content");
+    }
+
+    private static String path(JsonMappingException fault) {
+        StringBuilder path = new StringBuilder();
+        for (JsonMappingException.Reference reference : fault.getPath()) {
+            if (reference.getFieldName() == null) {
+                path.append('[').append(reference.getIndex()).append(']');
+            } else {
+                path.append(path.length() == 0 ? "" : ".").append(reference.getFieldName());
+            }
+        }
+        return path.toString();
+    }
+
+    private static String explain(MismatchedInputException fault) {
+        if (fault instanceof UnrecognizedPropertyException unknown) {
+            Collection<Object> known = unknown.getKnownPropertyIds();
+            String allowed = known == null
+                    ? ""
+                    : "; allowed: "
+                            + known.stream().map(Object::toString).sorted().collect(Collectors.joining(", "));
+            return "'" + unknown.getPropertyName() + "' is not a field of this request" + allowed;
+        }
+        Class<?> target = fault.getTargetType();
+        String given =
+                fault instanceof InvalidFormatException invalid ? "'" + invalid.getValue() + "' is not" : "is not";
+        if (target != null && target.isEnum()) {
+            return given + " one of the allowed values: "
+                    + Arrays.stream(target.getEnumConstants())
+                            .map(Object::toString)
+                            .collect(Collectors.joining(", "));
+        }
+        return given + " " + kind(target);
+    }
+
+    private static String kind(Class<?> target) {
+        if (target == null) {
+            return "of the form expected";
+        }
+        return switch (target.getSimpleName()) {
+            case "Integer", "int", "Long", "long" -> "a whole number";
+            case "Double", "double", "BigDecimal" -> "a number";
+            case "Boolean", "boolean" -> "true or false";
+            case "UUID" -> "a UUID such as 5f0c4a9e-6f0e-4f7e-9b8e-2a6d6d3c1f10";
+            case "LocalDate" -> "a date such as 2026-11-14";
+            case "OffsetDateTime", "Instant" -> "a time with offset such as 2026-11-14T07:30:00-06:00";
+            case "String" -> "text";
+            case "List", "ArrayList", "Set" -> "a list";
+            default -> "of the form expected";
+        };
+    }
+}
