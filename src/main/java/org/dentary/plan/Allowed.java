@@ -1,0 +1,54 @@
+package org.dentary.plan;
+
+import java.math.BigDecimal;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.MonthDay;
+import java.util.function.Predicate;
+
+/**
+ * What a setting may be.
+ *
+ * @param words the allowed values as a sentence part, such as {@code a whole number from 0 to 60}
+ */
+record Allowed(String words, Predicate<String> test) {
+    static final Allowed YES_OR_NO = new Allowed("true or false", v -> v.equals("true") || v.equals("false"));
+    static final Allowed MONTH_AND_DAY = new Allowed("month and day as MM-DD, such as 06-01", Allowed::isMonthDay);
+    static final Allowed CODES =
+            new Allowed("codes separated by blanks, or nothing", v -> v.isEmpty() || v.matches("[\\w.-]+( [\\w.-]+)*"));
+    static final Allowed TEXT = new Allowed("text of up to 4,000 characters", v -> v.length() <= 4000);
+    static final Allowed DAY = new Allowed("a date such as 2026-09-01, or nothing", v -> v.isEmpty() || isDay(v));
+
+    static Allowed wholeNumber(int least, int most) {
+        return new Allowed("a whole number from " + least + " to " + most, v -> between(v, "-?\\d{1,6}", least, most));
+    }
+
+    static Allowed share() {
+        return new Allowed("a share from 0 to 1, such as 0.05", v -> between(v, "[01](\\.\\d{1,6})?", 0, 1));
+    }
+
+    private static boolean between(String value, String form, int least, int most) {
+        return value.matches(form)
+                && new BigDecimal(value).compareTo(BigDecimal.valueOf(least)) >= 0
+                && new BigDecimal(value).compareTo(BigDecimal.valueOf(most)) <= 0;
+    }
+
+    private static boolean isMonthDay(String value) {
+        try {
+            // 29 February would exist one year in four only
+            return value.matches("\\d\\d-\\d\\d")
+                    && MonthDay.parse("--" + value).isValidYear(2026);
+        } catch (DateTimeException e) {
+            return false;
+        }
+    }
+
+    private static boolean isDay(String value) {
+        try {
+            LocalDate.parse(value);
+            return true;
+        } catch (DateTimeException e) {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,8 @@
+package org.dentary.plan;
+
+/**
+ * A laboratory that tests.
+ *
+ * @param turnaroundDays days from receipt to report that it promises, or null
+ */
+public record LaboratoryView(String code, String name, String address, String contact, Integer turnaroundDays) {}

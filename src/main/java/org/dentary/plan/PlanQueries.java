@@ -1,0 +1,166 @@
+package org.dentary.plan;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads the set-up, each list in set-up order. */
+@ApplicationScoped
+class PlanQueries {
+    private static final String DISEASES = "select code, name from disease order by position, code";
+    private static final String SPECIES = "select code, name, key_reviewed from species order by position, code";
+    private static final String REGIONS = "select code, name from region order by position, code";
+    private static final String SEASONS = "select code, name, starts_on, ends_on, state from season order by starts_on";
+    private static final String SEASON = "select code, name, starts_on, ends_on, state from season where code = :code";
+    private static final String SEASON_ON =
+            "select code, name, starts_on, ends_on, state from season where :day between starts_on and ends_on";
+    private static final String UNITS =
+            "select code, name, region, boundary_version from management_unit order by position, code";
+    private static final String UNIT =
+            "select code, name, region, boundary_version from management_unit where code = :code";
+    private static final String BOUNDARIES = """
+            select code, boundary, boundary_version from management_unit
+             where boundary is not null order by position, code
+            """;
+    private static final String STATIONS = """
+            select s.code, s.name, s.unit, u.region, s.time_zone
+              from station s left join management_unit u on u.code = s.unit
+             order by s.position, s.code
+            """;
+    private static final String STATION = """
+            select s.code, s.name, s.unit, u.region, s.time_zone
+              from station s left join management_unit u on u.code = s.unit
+             where s.code = :code
+            """;
+    private static final String LABORATORIES =
+            "select code, name, address, contact, turnaround_days from laboratory order by position, code";
+    private static final String LABORATORY =
+            "select code, name, address, contact, turnaround_days from laboratory where code = :code";
+    private static final String METHODS = """
+            select code, name, disease, array_to_string(accepted_tissues, ' ') from test_method order by position, code
+            """;
+    private static final String METHOD = """
+            select code, name, disease, array_to_string(accepted_tissues, ' ') from test_method where code = :code
+            """;
+    private static final String ACCEPTANCE = """
+            select laboratory, method, tissue, preservation, side, max_days, in_force_from, in_force_to
+              from laboratory_acceptance
+             where laboratory = :laboratory and in_force_from <= :day and (in_force_to is null or in_force_to >= :day)
+             order by in_force_from desc, id
+            """;
+    private static final String ALL_ACCEPTANCE = """
+            select a.laboratory, a.method, a.tissue, a.preservation, a.side, a.max_days, a.in_force_from, a.in_force_to
+              from laboratory_acceptance a join laboratory l on l.code = a.laboratory
+             order by l.position, a.in_force_from, a.id
+            """;
+    private static final String SETTINGS =
+            "select name, value, season, region, unit from plan_setting order by name, unit, region, season";
+
+    private final EntityManager entities;
+
+    PlanQueries(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** A method as stored; tissues separated by blanks. */
+    record MethodRow(String code, String name, String disease, String tissues) {
+        TestMethodView view() {
+            return new TestMethodView(code, name, disease, tissues.isBlank() ? List.of() : List.of(tissues.split(" ")));
+        }
+    }
+
+    List<DiseaseView> diseases() {
+        return list(DISEASES, DiseaseView.class);
+    }
+
+    List<SpeciesView> species() {
+        return list(SPECIES, SpeciesView.class);
+    }
+
+    List<RegionView> regions() {
+        return list(REGIONS, RegionView.class);
+    }
+
+    List<SeasonView> seasons() {
+        return list(SEASONS, SeasonView.class);
+    }
+
+    Optional<SeasonView> season(String code) {
+        return byCode(SEASON, SeasonView.class, code);
+    }
+
+    Optional<SeasonView> seasonOn(LocalDate day) {
+        return rows(entities.createNativeQuery(SEASON_ON, SeasonView.class).setParameter("day", day), SeasonView.class)
+                .stream()
+                .findFirst();
+    }
+
+    List<UnitView> units() {
+        return list(UNITS, UnitView.class);
+    }
+
+    Optional<UnitView> unit(String code) {
+        return byCode(UNIT, UnitView.class, code);
+    }
+
+    List<UnitBoundary> boundaries() {
+        return list(BOUNDARIES, UnitBoundary.class);
+    }
+
+    List<StationView> stations() {
+        return list(STATIONS, StationView.class);
+    }
+
+    Optional<StationView> station(String code) {
+        return byCode(STATION, StationView.class, code);
+    }
+
+    List<LaboratoryView> laboratories() {
+        return list(LABORATORIES, LaboratoryView.class);
+    }
+
+    Optional<LaboratoryView> laboratory(String code) {
+        return byCode(LABORATORY, LaboratoryView.class, code);
+    }
+
+    List<TestMethodView> methods() {
+        return list(METHODS, MethodRow.class).stream().map(MethodRow::view).toList();
+    }
+
+    Optional<TestMethodView> method(String code) {
+        return byCode(METHOD, MethodRow.class, code).map(MethodRow::view);
+    }
+
+    List<AcceptanceView> acceptance(String laboratory, LocalDate day) {
+        return rows(
+                entities.createNativeQuery(ACCEPTANCE, AcceptanceView.class)
+                        .setParameter("laboratory", laboratory)
+                        .setParameter("day", day),
+                AcceptanceView.class);
+    }
+
+    List<AcceptanceView> acceptance() {
+        return list(ALL_ACCEPTANCE, AcceptanceView.class);
+    }
+
+    List<SettingRow> settings() {
+        return list(SETTINGS, SettingRow.class);
+    }
+
+    private <T> List<T> list(String sql, Class<T> row) {
+        return rows(entities.createNativeQuery(sql, row), row);
+    }
+
+    private <T> Optional<T> byCode(String sql, Class<T> row, String code) {
+        return rows(entities.createNativeQuery(sql, row).setParameter("code", code), row).stream()
+                .findFirst();
+    }
+
+    @SuppressWarnings("unchecked")
+    private static <T> List<T> rows(Query query, Class<T> row) {
+        return (List<T>) query.getResultList();
+    }
+}

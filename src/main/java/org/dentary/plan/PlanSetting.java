@@ -1,0 +1,136 @@
+package org.dentary.plan;
+
+/**
+ * Everything the plan can set, with what holds until it does. Values differ by season, region and unit where the plan
+ * says so; the most specific wins.
+ */
+public enum PlanSetting {
+    BIRTH_PULSE_START("First day on which fawns are born in numbers", "month-day", "05-10", Allowed.MONTH_AND_DAY),
+    BIRTH_PULSE_PEAK("Day around which most fawns are born", "month-day", "06-01", Allowed.MONTH_AND_DAY),
+    BIRTH_PULSE_END("Last day on which fawns are born in numbers", "month-day", "08-15", Allowed.MONTH_AND_DAY),
+    BIOLOGICAL_YEAR_START("Day on which every deer becomes a year older", "month-day", "06-01", Allowed.MONTH_AND_DAY),
+    ERUPTING_SIXTH_TOOTH_FLAG_FROM(
+            "J03: from this day on an erupting sixth tooth in a fawn is flagged, before it a second look is asked for",
+            "month-day",
+            "02-01",
+            Allowed.MONTH_AND_DAY),
+    MILK_TOOTH_UNUSUAL_AFTER(
+            "J16: a milk third tooth after this day is flagged", "month-day", "01-31", Allowed.MONTH_AND_DAY),
+    FULL_THIRD_TOOTH_UNUSUAL_BEFORE(
+            "J17: a fully grown permanent third tooth in a yearling before this day asks for a second look",
+            "month-day",
+            "10-01",
+            Allowed.MONTH_AND_DAY),
+    FULL_FIFTH_TOOTH_UNUSUAL_BEFORE(
+            "J18: a fully grown fifth tooth in a fawn before this day is flagged",
+            "month-day",
+            "10-15",
+            Allowed.MONTH_AND_DAY),
+    THREE_TEETH_UNUSUAL_AFTER(
+            "J18: a fawn with only three cheek teeth after this day is flagged",
+            "month-day",
+            "01-01",
+            Allowed.MONTH_AND_DAY),
+    FRESH_JAW_DAYS(
+            "J28: a jaw said to be fresh this many days after death or more is flagged",
+            "days",
+            "10",
+            Allowed.wholeNumber(1, 60)),
+    PROBABLE_NEEDS_SECOND_READER(
+            "Whether a PROBABLE reading waits for a second reader", "yes or no", "true", Allowed.YES_OR_NO),
+    BLIND_SECOND_READING_SHARE(
+            "Share of jaws drawn for a second reading by someone who has not seen the first",
+            "share",
+            "0.05",
+            Allowed.share()),
+    UNKNOWN_AGE_NOTE_SHARE(
+            "Share of animals without a known age class above which a report says so",
+            "share",
+            "0.05",
+            Allowed.share()),
+    PENDING_SHARE_INCOMPLETE(
+            "Share of results pending above which a report is headed incomplete", "share", "0.10", Allowed.share()),
+    DESIGN_PREVALENCE("Prevalence that the sampling should be able to find", "share", "0.01", Allowed.share()),
+    CUSTODY_LATE_HOURS(
+            "Hours between what happened and its entry beyond which a custody entry is late and needs a reason",
+            "hours",
+            "12",
+            Allowed.wholeNumber(1, 720)),
+    CLOCK_SKEW_MINUTES(
+            "Minutes that a device's clock may run ahead of the service's",
+            "minutes",
+            "10",
+            Allowed.wholeNumber(0, 120)),
+    HAND_OVER_UNACCEPTED_HOURS(
+            "Hours after which a hand-over that nobody accepted is shown as overdue",
+            "hours",
+            "24",
+            Allowed.wholeNumber(1, 720)),
+    CUSTODY_GAP_HOURS(
+            "Hours without a custody event, outside a store, beyond which a gap is shown",
+            "hours",
+            "72",
+            Allowed.wholeNumber(1, 720)),
+    SCREENING_ALONE_DETECTS(
+            "Whether a final screening detection counts as detected without confirmation",
+            "yes or no",
+            "false",
+            Allowed.YES_OR_NO),
+    POOL_PASSES_TO_MEMBERS(
+            "Whether a pool in which nothing was detected passes that to each animal in it",
+            "yes or no",
+            "false",
+            Allowed.YES_OR_NO),
+    ADJUNCT_METHODS_THAT_COUNT(
+            "Test methods whose adjunct findings move an outcome", "test method codes", "", Allowed.CODES),
+    RELEASE_DEPUTIES(
+            "Accounts that may release a detection when the coordinator cannot", "account names", "", Allowed.CODES),
+    CONTACT_DAYS(
+            "Days for which a sampler sees the contacts taken down at intake", "days", "2", Allowed.wholeNumber(0, 60)),
+    RAW_UPLOAD_DAYS(
+            "Days after posting for which a laboratory's file is kept", "days", "30", Allowed.wholeNumber(0, 365)),
+    PROTOCOL_VERSION("Edition of the protocol that people acknowledge", "text", "1", Allowed.TEXT),
+    PROTOCOL_TEXT("What the protocol asks of everyone who handles animals or tissue", "text", "", Allowed.TEXT),
+    PROTOCOL_REVIEWED_BY("Person who reviewed the protocol", "person code", "", Allowed.CODES),
+    PROTOCOL_REVIEWED_ON("Day on which the protocol was reviewed", "date", "", Allowed.DAY),
+    EMERGENCY_NUMBER("Number to call when life is in danger", "telephone", "", Allowed.TEXT),
+    POISON_CENTER_NUMBER("Number of the poison center", "telephone", "", Allowed.TEXT),
+    SUPERVISOR_NUMBER("Number of the supervisor on duty", "telephone", "", Allowed.TEXT);
+
+    private final String meaning;
+    private final String unit;
+    private final String byDefault;
+    private final Allowed allowed;
+
+    PlanSetting(String meaning, String unit, String byDefault, Allowed allowed) {
+        this.meaning = meaning;
+        this.unit = unit;
+        this.byDefault = byDefault;
+        this.allowed = allowed;
+    }
+
+    /** What it decides, as a sentence part. */
+    public String meaning() {
+        return meaning;
+    }
+
+    /** What its values are counted in. */
+    public String unit() {
+        return unit;
+    }
+
+    /** What holds until the plan says otherwise. */
+    public String byDefault() {
+        return byDefault;
+    }
+
+    /** The allowed values in words. */
+    public String allowed() {
+        return allowed.words();
+    }
+
+    /** Whether the value is allowed. */
+    public boolean allows(String value) {
+        return allowed.test().test(value);
+    }
+}
