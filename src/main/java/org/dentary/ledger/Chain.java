@@ -28,7 +28,7 @@ public final class Chain {
             compare(differences, event, position, "chain", chain, event.chain());
             compare(differences, event, position, "sequence", position, event.sequence());
             compare(differences, event, position, "predecessor", before, event.predecessor());
-            compare(differences, event, position, "hash", Sha256.hex(event.bytes()), event.hash());
+            compare(differences, event, position, "hash", event.hash(), Sha256.hex(event.bytes()));
             columnsAgainstBytes(differences, event, position);
             before = event.hash();
         }

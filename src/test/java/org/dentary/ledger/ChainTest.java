@@ -70,8 +70,8 @@ class ChainTest {
         spoil(events, "SPOIL_HASH", 2);
         LedgerEvent spoilt = events.get(1);
         assertEquals(
-                "event " + spoilt.id() + " at position 2 of chain K7MQ2RTVJ4: hash: expected "
-                        + recorded().get(1).hash() + ", found " + spoilt.hash(),
+                "event " + spoilt.id() + " at position 2 of chain K7MQ2RTVJ4: hash: expected " + spoilt.hash()
+                        + ", found " + recorded().get(1).hash(),
                 Chain.verify(events).get(0).toString());
     }
 
