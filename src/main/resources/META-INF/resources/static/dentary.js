@@ -1,0 +1,96 @@
+// Scanning aids. Every page works without them.
+
+/** Characters a scanner may send around a code: a symbology identifier (]C0), control characters, spaces. */
+const AROUND = /^\s*\][A-Za-z][0-9A-Za-z]|[\u0000-\u001f\u007f]/g;
+const QUICK = 50;
+
+/** What a scanner sent, without its prefix and suffix. */
+export function stripped(text) {
+    return text.replace(AROUND, "").trim();
+}
+
+let audio;
+
+function tone(hertz, from, seconds) {
+    try {
+        audio ??= new AudioContext();
+        const voice = audio.createOscillator();
+        const loudness = audio.createGain();
+        voice.type = "square";
+        voice.frequency.value = hertz;
+        loudness.gain.value = 0.15;
+        voice.connect(loudness).connect(audio.destination);
+        voice.start(audio.currentTime + from);
+        voice.stop(audio.currentTime + from + seconds);
+    } catch {
+        // No sound on this device: the flash and the words remain.
+    }
+}
+
+/** Two low tones and a flash: this scan was not what was asked for. */
+export function wrongScan() {
+    tone(220, 0, 0.18);
+    tone(165, 0.24, 0.3);
+    const root = document.documentElement.querySelector("body");
+    root.classList.remove("wrong-scan");
+    void root.offsetWidth;
+    root.classList.add("wrong-scan");
+    navigator.vibrate?.([120, 60, 240]);
+}
+
+/** One short high tone: taken. */
+export function rightScan() {
+    tone(1320, 0, 0.07);
+}
+
+/** The field a scan belongs in: the page's own, else the one that finds anything. */
+function scanField() {
+    return document.querySelector("main [data-scan]") ?? document.querySelector("#scan");
+}
+
+const typing = "input:not([type=checkbox], [type=radio], [type=button], [type=submit]), textarea, select, [contenteditable]";
+
+// A scanner types wherever the cursor is. Where no field has it, the first character moves it to where scans belong.
+document.addEventListener("keydown", (event) => {
+    const field = scanField();
+    const plain = event.key.length === 1 && event.key !== " " && !event.ctrlKey && !event.metaKey && !event.altKey;
+    if (field && plain && !event.target.closest(typing)) {
+        field.focus();
+    }
+});
+
+// Prefix and suffix go before the form does; a Tab as suffix, sent at a scanner's speed, submits like Enter.
+let last = 0;
+document.addEventListener("keydown", (event) => {
+    const field = event.target;
+    if (field.matches?.("#scan, input[data-scan]")) {
+        if (event.key === "Tab" && !event.shiftKey && field.value && event.timeStamp - last < QUICK && field.form) {
+            event.preventDefault();
+            field.form.requestSubmit();
+        }
+        last = event.timeStamp;
+    }
+}, true);
+document.addEventListener("submit", (event) => {
+    for (const field of event.target.querySelectorAll("#scan, input[data-scan]")) {
+        field.value = stripped(field.value);
+    }
+}, true);
+
+// The page asks for a scan: be ready for it, and say at once when the one before was wrong.
+const own = document.querySelector("main input[data-scan]");
+if (own && (document.activeElement === document.body || document.activeElement === null)) {
+    own.focus({ preventScroll: true });
+    own.select();
+}
+if (document.querySelector(".fault[data-wrong-scan]") || (own && document.querySelector("main .fault"))) {
+    wrongScan();
+}
+
+// On a phone the rail scrolls: show where we are. A table that scrolls can be reached by keyboard.
+document.querySelector(".rail [aria-current]")?.scrollIntoView({ block: "nearest", inline: "center" });
+for (const table of document.querySelectorAll("main table, main .scroll")) {
+    if (table.scrollWidth > table.clientWidth && !table.hasAttribute("tabindex")) {
+        table.tabIndex = 0;
+    }
+}
