@@ -1,0 +1,252 @@
+package org.dentary.animal;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.LockModeType;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.SeasonView;
+import org.dentary.plan.SpeciesView;
+import org.dentary.plan.StationView;
+import org.dentary.plan.UnitView;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.FieldProblem;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
+
+/** Animals: their facts, and which kits are one animal. Kits are given as the eight characters of their code. */
+@ApplicationScoped
+public class AnimalService {
+    private final AnimalRepository animals;
+    private final AnimalQueries queries;
+    private final AnimalWrites writes;
+    private final LineService lines;
+    private final PlanService plan;
+    private final CurrentAccount current;
+    private final ObjectMapper json;
+    private final Clock clock;
+
+    AnimalService(
+            AnimalRepository animals,
+            AnimalQueries queries,
+            AnimalWrites writes,
+            LineService lines,
+            PlanService plan,
+            CurrentAccount current,
+            ObjectMapper json,
+            Clock clock) {
+        this.animals = animals;
+        this.queries = queries;
+        this.writes = writes;
+        this.lines = lines;
+        this.plan = plan;
+        this.current = current;
+        this.json = json;
+        this.clock = clock;
+    }
+
+    /** The animal under that kit; empty if none was taken in. */
+    public Optional<AnimalView> find(String kit) {
+        return queries.animal(kit);
+    }
+
+    /**
+     * The animal under that kit.
+     *
+     * @throws NotFound if none was taken in
+     */
+    public AnimalView animal(String kit) {
+        return find(kit)
+                .orElseThrow(() -> new NotFound(
+                        "ANIMAL_UNKNOWN", "No animal was taken in under kit " + kit + "; take it in first"));
+    }
+
+    /** The open lines of those kits, by kit and set-up order of the diseases. */
+    public List<LineView> lines(Collection<String> kits) {
+        return kits.isEmpty() ? List.of() : queries.lines(kits);
+    }
+
+    /** Every linking and unlinking that names the kit, oldest first. */
+    public List<LinkView> links(String kit) {
+        return queries.links(kit);
+    }
+
+    /** The kits that are duplicates of this one, sorted. */
+    public List<String> duplicatesOf(String kit) {
+        return queries.duplicatesOf(kit);
+    }
+
+    /** Today's version of the animal, its row locked until the transaction ends; empty if none was taken in. */
+    @Transactional
+    public Optional<Integer> lockedVersion(String kit) {
+        return animals.findByIdOptional(kit, LockModeType.PESSIMISTIC_WRITE).map(Animal::version);
+    }
+
+    /**
+     * Records a new animal. Its lines are opened by the caller, who knows its age and tissue.
+     *
+     * @throws InvalidInput naming every field at fault
+     */
+    @Transactional
+    public void take(String kit, AnimalFacts facts) {
+        Optional<SeasonView> season = check(facts);
+        Animal animal = new Animal(kit, current.get().actor(), clock.instant());
+        animal.become(facts, season.map(SeasonView::code).orElse(null), text(facts.details()));
+        animals.persist(animal);
+        animals.flush();
+        writes.identify(kit, facts.identifiers(), false);
+    }
+
+    /**
+     * Corrects the facts of an animal and revises its lines; what was there before stays in its history with the reason.
+     *
+     * @throws InvalidInput naming every field at fault
+     */
+    @Transactional
+    public void correct(String kit, AnimalFacts facts, String reason) {
+        Optional<SeasonView> season = check(facts);
+        writes.reason(reason);
+        Animal animal = animals.findById(kit, LockModeType.PESSIMISTIC_WRITE);
+        animal.correct(facts, season.map(SeasonView::code).orElse(null), text(facts.details()));
+        animals.flush();
+        writes.identify(kit, facts.identifiers(), true);
+        lines.refreshFacts(List.of(kit), facts.enteredInError() ? "ENTERED_IN_ERROR" : "CORRECTION");
+    }
+
+    /**
+     * Says that two kits are one animal. From then on {@code kit} is the duplicate and {@code counts} the one counted.
+     * Saying it again changes nothing.
+     *
+     * @throws RuleBroken if either is linked otherwise already
+     */
+    @Transactional
+    public void link(String kit, String counts, String reason, String evidence) {
+        if (kit.equals(counts)) {
+            throw new RuleBroken("SAME_KIT", "Kit " + kit + " cannot be a duplicate of itself; name the other kit");
+        }
+        List.of(kit, counts).stream()
+                .sorted()
+                .forEach(each -> animals.findByIdOptional(each, LockModeType.PESSIMISTIC_WRITE));
+        AnimalView duplicate = animal(kit);
+        AnimalView counted = animal(counts);
+        if (counts.equals(duplicate.sameAs())) {
+            return;
+        }
+        if (duplicate.sameAs() != null) {
+            throw new RuleBroken(
+                    "LINKED_ALREADY",
+                    "Kit " + kit + " is already the same animal as " + duplicate.sameAs() + "; undo that link first");
+        }
+        if (counted.sameAs() != null) {
+            throw new RuleBroken(
+                    "COUNTED_IS_DUPLICATE",
+                    "Kit " + counts + " is itself the same animal as " + counted.sameAs() + "; link to that kit");
+        }
+        if (!duplicatesOf(kit).isEmpty()) {
+            throw new RuleBroken(
+                    "HAS_DUPLICATES",
+                    "Other kits count as kit " + kit + " (" + String.join(", ", duplicatesOf(kit))
+                            + "); link " + counts + " to it instead, or undo those links first");
+        }
+        if (!duplicate.facts().species().equals(counted.facts().species())) {
+            throw new RuleBroken(
+                    "OTHER_SPECIES",
+                    "Kit " + kit + " is a " + duplicate.facts().species() + " and kit " + counts + " a "
+                            + counted.facts().species() + "; correct the one that is wrong first");
+        }
+        point(kit, counts, reason, evidence, "SAME_AS");
+    }
+
+    /**
+     * Undoes a link by a new row.
+     *
+     * @throws RuleBroken if the kit is linked to none
+     */
+    @Transactional
+    public void unlink(String kit, String reason) {
+        animals.findByIdOptional(kit, LockModeType.PESSIMISTIC_WRITE);
+        if (animal(kit).sameAs() == null) {
+            throw new RuleBroken("NOT_LINKED", "Kit " + kit + " is linked to no other kit; there is nothing to undo");
+        }
+        point(kit, null, reason, null, "SAME_AS_UNDONE");
+    }
+
+    private void point(String kit, String counts, String reason, String evidence, String cause) {
+        writes.reason(reason);
+        writes.link(kit, counts, reason, evidence, current.get().actor(), clock.instant());
+        lines.refreshFacts(List.of(kit), cause);
+    }
+
+    /** Checks the facts against the rules and the plan; the season of the day of death. */
+    private Optional<SeasonView> check(AnimalFacts facts) {
+        List<FieldProblem> problems = new ArrayList<>();
+        StationView station = known("station", facts.station(), () -> plan.station(facts.station()), () ->
+                plan.stations().stream().map(StationView::code).toList(), problems);
+        if (facts.unit() != null) {
+            known("managementUnit", facts.unit(), () -> plan.unit(facts.unit()), () ->
+                    plan.units().stream().map(UnitView::code).toList(), problems);
+        }
+        known("species", facts.species(), () -> plan.species(facts.species()), () ->
+                plan.species().stream().map(SpeciesView::code).toList(), problems);
+        if (station == null) {
+            throw InvalidInput.of(problems);
+        }
+        LocalDate today = LocalDate.ofInstant(clock.instant(), station.zone());
+        problems.addAll(AnimalRules.problems(facts, today));
+        Optional<SeasonView> season = facts.diedOn() == null ? Optional.empty() : plan.seasonOn(facts.diedOn());
+        if (facts.diedOn() != null && season.isEmpty()) {
+            problems.add(new FieldProblem(
+                    "diedOn",
+                    "NO_SEASON",
+                    "No season of the plan contains " + facts.diedOn()
+                            + "; check the year, or have the coordinator set that season up"));
+        }
+        if (!problems.isEmpty()) {
+            throw InvalidInput.of(problems);
+        }
+        season.filter(found -> found.state().equals("DRAFT")).ifPresent(found -> {
+            throw new RuleBroken(
+                    "SEASON_NOT_OPEN",
+                    "Season " + found.code() + " is not open for intake yet; the coordinator opens it once its cautions"
+                            + " and protocol are reviewed");
+        });
+        return season;
+    }
+
+    private static <T> T known(
+            String field,
+            String given,
+            java.util.function.Supplier<T> find,
+            java.util.function.Supplier<List<String>> allowed,
+            List<FieldProblem> problems) {
+        try {
+            return find.get();
+        } catch (NotFound unknown) {
+            List<String> codes = allowed.get();
+            String list = codes.size() <= 40 ? String.join(", ", codes) : codes.size() + " codes, listed by the plan";
+            problems.add(new FieldProblem(
+                    field,
+                    ((DomainException) unknown).code(),
+                    "'" + given + "' is not set up; allowed: " + list
+                            + (field.equals("managementUnit") ? ", or UNKNOWN" : "")));
+            return null;
+        }
+    }
+
+    private String text(AnimalDetails details) {
+        try {
+            return json.writeValueAsString(details);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("details are plain values and can be written", e);
+        }
+    }
+}
