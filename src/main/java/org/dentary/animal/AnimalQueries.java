@@ -41,24 +41,20 @@ class AnimalQueries {
             Instant recordedAt,
             Integer version) {}
 
-    private static final String ANIMAL =
-            """
+    private static final String ANIMAL = """
             select kit, species, origin, sex, sex_evidence, died_on, died_on_precision, died_on_reason, unit, station, season,
                    mortality_source, collection_route, clinical_signs, sampling_basis, jaw_status, jaw_reason, details,
                    entered_in_error, error_reason, not_attributable, same_as, recorded_by, recorded_at, version
               from animal where kit = :kit
             """;
-    private static final String IDENTIFIERS =
-            """
+    private static final String IDENTIFIERS = """
             select type, nullif(issuer, '') as issuer, value from animal_identifier where kit = :kit
              order by type, issuer, value
             """;
-    private static final String LINKS =
-            """
+    private static final String LINKS = """
             select kit, same_as, reason, evidence, by_actor, at from animal_link where kit = :kit or same_as = :kit order by id
             """;
-    private static final String LINES =
-            """
+    private static final String LINES = """
             select l.kit, l.disease, l.age_class, l.age_disputed, l.has_specimen, l.derived_outcome, l.outcome, l.footnotes,
                    l.exclusion
               from line l join disease d on d.code = l.disease
@@ -74,11 +70,12 @@ class AnimalQueries {
         this.json = json;
     }
 
+    @SuppressWarnings("unchecked")
     Optional<AnimalView> animal(String kit) {
-        return entities.createNativeQuery(ANIMAL, Row.class).setParameter("kit", kit).getResultList().stream()
-                .map(Row.class::cast)
-                .findFirst()
-                .map(this::view);
+        List<Row> rows = entities.createNativeQuery(ANIMAL, Row.class)
+                .setParameter("kit", kit)
+                .getResultList();
+        return rows.stream().findFirst().map(this::view);
     }
 
     @SuppressWarnings("unchecked")

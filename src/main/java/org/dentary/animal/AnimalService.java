@@ -154,8 +154,8 @@ public class AnimalService {
         if (!duplicatesOf(kit).isEmpty()) {
             throw new RuleBroken(
                     "HAS_DUPLICATES",
-                    "Other kits count as kit " + kit + " (" + String.join(", ", duplicatesOf(kit))
-                            + "); link " + counts + " to it instead, or undo those links first");
+                    "Other kits count as kit " + kit + " (" + String.join(", ", duplicatesOf(kit)) + "); link " + counts
+                            + " to it instead, or undo those links first");
         }
         if (!duplicate.facts().species().equals(counted.facts().species())) {
             throw new RuleBroken(
@@ -189,14 +189,26 @@ public class AnimalService {
     /** Checks the facts against the rules and the plan; the season of the day of death. */
     private Optional<SeasonView> check(AnimalFacts facts) {
         List<FieldProblem> problems = new ArrayList<>();
-        StationView station = known("station", facts.station(), () -> plan.station(facts.station()), () ->
-                plan.stations().stream().map(StationView::code).toList(), problems);
+        StationView station = known(
+                "station",
+                facts.station(),
+                () -> plan.station(facts.station()),
+                () -> plan.stations().stream().map(StationView::code).toList(),
+                problems);
         if (facts.unit() != null) {
-            known("managementUnit", facts.unit(), () -> plan.unit(facts.unit()), () ->
-                    plan.units().stream().map(UnitView::code).toList(), problems);
+            known(
+                    "managementUnit",
+                    facts.unit(),
+                    () -> plan.unit(facts.unit()),
+                    () -> plan.units().stream().map(UnitView::code).toList(),
+                    problems);
         }
-        known("species", facts.species(), () -> plan.species(facts.species()), () ->
-                plan.species().stream().map(SpeciesView::code).toList(), problems);
+        known(
+                "species",
+                facts.species(),
+                () -> plan.species(facts.species()),
+                () -> plan.species().stream().map(SpeciesView::code).toList(),
+                problems);
         if (station == null) {
             throw InvalidInput.of(problems);
         }

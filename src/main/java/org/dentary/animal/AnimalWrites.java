@@ -10,20 +10,17 @@ import java.util.List;
 class AnimalWrites {
     private static final String REASON = "select set_config('dentary.reason', :reason, true)";
     private static final String FORGET = "delete from animal_identifier where kit = :kit";
-    private static final String IDENTIFY =
-            """
+    private static final String IDENTIFY = """
             insert into animal_identifier (kit, type, issuer, value)
             select :kit, t.type, t.issuer, t.value
               from unnest(cast(:types as text[]), cast(:issuers as text[]), cast(:values as text[]))
                    as t(type, issuer, value)
             """;
-    private static final String LINK =
-            """
+    private static final String LINK = """
             insert into animal_link (kit, same_as, reason, evidence, by_actor, at)
             values (:kit, cast(:sameAs as text), :reason, cast(:evidence as text), :actor, :now)
             """;
-    private static final String POINT =
-            """
+    private static final String POINT = """
             update animal set same_as = cast(:sameAs as text), version = version + 1 where kit = :kit
             """;
 
