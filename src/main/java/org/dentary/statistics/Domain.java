@@ -5,7 +5,18 @@ import java.util.Collection;
 /** The checks every function makes before it computes. Each returns quietly or throws {@link OutOfDomain}. */
 final class Domain {
 
+    /** More animals than any herd has; keeps sums within {@code int} and every answer within a second. */
+    static final int MOST = 10_000_000;
+
     private Domain() {}
+
+    /** A count in [0, 10,000,000]. */
+    static void count(String field, int given) {
+        atLeast(0, field, given);
+        if (given > MOST) {
+            throw new OutOfDomain(field, given, "must not exceed 10,000,000");
+        }
+    }
 
     static void atLeast(int minimum, String field, int given) {
         if (given < minimum) {
@@ -19,9 +30,9 @@ final class Domain {
         }
     }
 
-    /** Counts of a proportion: {@code 0 <= detected <= tested}. */
+    /** Counts of a proportion: {@code 0 <= detected <= tested <= 10,000,000}. */
     static void counts(String detectedField, int detected, String testedField, int tested) {
-        atLeast(0, testedField, tested);
+        count(testedField, tested);
         atLeast(0, detectedField, detected);
         atMost(tested, testedField, detectedField, detected);
     }

@@ -15,6 +15,11 @@ final class Normal {
         return STANDARD.inverseSurvivalProbability((1 - confidence) / 2);
     }
 
+    /** The two-sided level whose normal quantile is {@code z}. */
+    static double confidence(double z) {
+        return 1 - 2 * STANDARD.survivalProbability(z);
+    }
+
     /** The upper tail of a chi-square statistic. */
     static double chiSquareTail(double statistic, int degreesOfFreedom) {
         return ChiSquaredDistribution.of(degreesOfFreedom).survivalProbability(statistic);

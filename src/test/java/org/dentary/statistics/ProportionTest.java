@@ -15,6 +15,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -180,15 +181,17 @@ class ProportionTest {
     void exactMethodsNeverCoverLessThanTheLevel() {
         for (IntervalMethod method : List.of(CLOPPER_PEARSON, BLAKER)) {
             for (int tested : new int[] {10, 25, 50}) {
+                List<Limits> limits = IntStream.rangeClosed(0, tested)
+                        .mapToObj(x -> ProportionLimits.of(x, tested, method, 0.95))
+                        .toList();
                 for (int thousandths = 1; thousandths < 1000; thousandths++) {
                     double truth = thousandths / 1000.0;
-                    double covered = 0;
-                    for (int x = 0; x <= tested; x++) {
-                        Limits limits = ProportionLimits.of(x, tested, method, 0.95);
-                        if (limits.lower() <= truth && truth <= limits.upper()) {
-                            covered += BinomialDistribution.of(tested, truth).probability(x);
-                        }
-                    }
+                    BinomialDistribution distribution = BinomialDistribution.of(tested, truth);
+                    double covered = IntStream.rangeClosed(0, tested)
+                            .filter(x -> limits.get(x).lower() <= truth
+                                    && truth <= limits.get(x).upper())
+                            .mapToDouble(distribution::probability)
+                            .sum();
                     assertTrue(covered >= 0.95 - 1e-12, method + " " + tested + " " + truth + " " + covered);
                 }
             }
