@@ -1,0 +1,36 @@
+package org.dentary.jaw;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * A reading as kept.
+ *
+ * @param observation what was sent, as it was given
+ * @param keyClass end of the key; null where it gave none
+ * @param disputed whether it contradicts itself so that its class cannot stand
+ * @param blind whether it was given without sight of an earlier one
+ */
+public record JawReadingView(
+        UUID id,
+        String kit,
+        Instant readAt,
+        String examiner,
+        AgeingMethod method,
+        JsonNode observation,
+        KeyClass keyClass,
+        AgeClass ageClass,
+        Certainty certainty,
+        boolean disputed,
+        List<JawAnswer.Contradiction> contradictions,
+        boolean needsSecondReader,
+        boolean blind,
+        String side,
+        String jawState,
+        String whereabouts,
+        String note,
+        String ruleSetVersion,
+        String receivedBy,
+        Instant receivedAt) {}

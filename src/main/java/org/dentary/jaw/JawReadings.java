@@ -1,0 +1,45 @@
+package org.dentary.jaw;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+
+/** What the readings of one animal, taken together, say of its age. Pure. */
+final class JawReadings {
+    /** Methods that look at the teeth in the jaw; only these stand without being designated. */
+    static final Set<AgeingMethod> LOOK_AT_TEETH =
+            EnumSet.of(AgeingMethod.TOOTH_REPLACEMENT, AgeingMethod.TOOTH_WEAR, AgeingMethod.TOOTH_ROW_LENGTH);
+
+    private JawReadings() {}
+
+    /** What counts of one reading. */
+    record Said(AgeingMethod method, AgeClass ageClass, Certainty certainty, boolean disputed) {
+        boolean canStand() {
+            return LOOK_AT_TEETH.contains(method)
+                    && !disputed
+                    && certainty != Certainty.UNRESOLVED
+                    && ageClass != AgeClass.UNKNOWN;
+        }
+    }
+
+    /** The class that reports count an animal in, and whether it waits for a decision. */
+    record Standing(AgeClass ageClass, boolean disputed) {}
+
+    /**
+     * The designated age if there is one; else the first reading that is clear or probable, disputed where a later one
+     * differs; else unknown, disputed where a reading contradicts itself.
+     *
+     * @param said in the order they were received
+     * @param designated null for none
+     */
+    static Standing standing(List<Said> said, AgeClass designated) {
+        if (designated != null) {
+            return new Standing(designated, false);
+        }
+        List<AgeClass> standing =
+                said.stream().filter(Said::canStand).map(Said::ageClass).toList();
+        return standing.isEmpty()
+                ? new Standing(AgeClass.UNKNOWN, said.stream().anyMatch(Said::disputed))
+                : new Standing(standing.get(0), standing.stream().distinct().count() > 1);
+    }
+}
