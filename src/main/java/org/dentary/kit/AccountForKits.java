@@ -1,0 +1,20 @@
+package org.dentary.kit;
+
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotEmpty;
+import jakarta.validation.constraints.NotNull;
+import java.util.List;
+
+/**
+ * Say what became of kits that were not used.
+ *
+ * @param kits kits, or labels of them
+ */
+public record AccountForKits(
+        @NotEmpty(message = "is missing; scan at least one kit")
+        List<@NotBlank(message = "is empty; scan a kit") String> kits,
+
+        @NotNull(message = "is missing; RETURNED or LOST") KitFate fate,
+
+        @NotBlank(message = "is missing; say how this came about")
+        String reason) {}

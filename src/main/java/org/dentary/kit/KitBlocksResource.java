@@ -1,0 +1,73 @@
+package org.dentary.kit;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.UUID;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.ItemList;
+
+/** Blocks of kits. */
+@Path("/api/v1/kit-blocks")
+@Produces(MediaType.APPLICATION_JSON)
+public class KitBlocksResource {
+    private final BlockService blocks;
+
+    KitBlocksResource(BlockService blocks) {
+        this.blocks = blocks;
+    }
+
+    /** Issues a block; 201 with all its kits and labels, 200 when sent again. */
+    @PUT
+    @Path("{id}")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.KIT_ISSUE)
+    public Response issue(
+            @PathParam("id") UUID id,
+            @HeaderParam(HttpHeaders.IF_MATCH) String ifMatch,
+            @NotNull @Valid IssueBlock block) {
+        BlockService.Issued issued = blocks.issue(id, block, ifMatch);
+        return Response.status(issued.created() ? 201 : 200)
+                .entity(blocks.contents(id))
+                .header(HttpHeaders.ETAG, ETags.of(issued.block().version()))
+                .build();
+    }
+
+    @GET
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public ItemList<BlockView> list() {
+        return new ItemList<>(blocks.blocks());
+    }
+
+    @GET
+    @Path("{id}")
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public Response read(@PathParam("id") UUID id) {
+        return Response.ok(blocks.contents(id))
+                .header(HttpHeaders.ETAG, ETags.of(blocks.block(id).version()))
+                .build();
+    }
+
+    /** Says which kits came back or were lost. */
+    @PUT
+    @Path("{id}/unused-kits")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.KIT_ISSUE)
+    public Response unused(@PathParam("id") UUID id, @NotNull @Valid AccountForKits account) {
+        blocks.account(id, account.kits(), account.fate(), account.reason());
+        return Response.ok(blocks.block(id))
+                .header(HttpHeaders.ETAG, ETags.of(blocks.block(id).version()))
+                .build();
+    }
+}

@@ -1,0 +1,147 @@
+package org.dentary.kit;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.codes.KitStem;
+import org.dentary.codes.LabelCode;
+import org.dentary.codes.Part;
+
+/** Writes blocks, kits and labels, each with one statement however many rows there are. */
+@ApplicationScoped
+class KitWrites {
+    private static final String BLOCK = """
+            insert into kit_block (id, season, station, person, parts, kits, copies, issued_by, issued_at)
+            values (:id, :season, :station, nullif(:person, ''), :parts, :kits, :copies, :by, :at)
+            """;
+    private static final String KITS = """
+            insert into kit (code, block, position)
+            select code, :block, :from + position from unnest(:codes) with ordinality as drawn(code, position)
+            on conflict (code) do nothing
+            returning code
+            """;
+    private static final String LABELS = """
+            insert into label (code, part, kit_printed, kit_bound)
+            select code, part, kit, kit from unnest(:codes, :parts, :kits) as made(code, part, kit)
+            """;
+    private static final String PRINTED = """
+            insert into label_print (block, stock, printed_by, printed_at, reason)
+            values (:block, :stock, :by, :at, nullif(:reason, ''))
+            """;
+    private static final String LOCK = "select code from label where code = :code for update";
+    private static final String VOID = """
+            update label set voided_at = :at, voided_by = :by, void_reason = :reason, version = version + 1
+             where code = :code
+            """;
+    private static final String REBIND =
+            "update label set kit_bound = :kit, version = version + 1 where code = :code and kit_bound <> :kit";
+    private static final String FATES = """
+            insert into kit_fate (kit, fate, reason, by_actor, at)
+            select kit, :fate, :reason, :by, :at from unnest(:kits) as given(kit)
+            on conflict (kit) do update
+               set fate = excluded.fate, reason = excluded.reason, by_actor = excluded.by_actor, at = excluded.at
+             where kit_fate.fate <> excluded.fate or kit_fate.reason <> excluded.reason
+            """;
+    private static final String REPRINT = """
+            insert into label_reprint (id, label, stock, reason, printed_by, printed_at, print_number)
+            select :id, :label, :stock, :reason, :by, :at, 2 + count(*) from label_reprint where label = :label
+            """;
+
+    private final EntityManager entities;
+
+    KitWrites(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    void block(UUID id, IssueBlock block, String by, Instant at) {
+        entities.createNativeQuery(BLOCK)
+                .setParameter("id", id)
+                .setParameter("season", block.season())
+                .setParameter("station", block.station())
+                .setParameter("person", block.person() == null ? "" : block.person())
+                .setParameter("parts", block.parts().stream().map(Part::name).toArray(String[]::new))
+                .setParameter("kits", block.kits())
+                .setParameter("copies", block.copiesOrOne())
+                .setParameter("by", by)
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+
+    /**
+     * Adds kits to a block.
+     *
+     * @param from the position before the first
+     * @return those that were new to the service; one that another block has already is left out
+     */
+    @SuppressWarnings("unchecked")
+    List<String> kits(UUID block, Collection<KitStem> drawn, int from) {
+        return entities.createNativeQuery(KITS, String.class)
+                .setParameter("block", block)
+                .setParameter("from", from)
+                .setParameter("codes", drawn.stream().map(KitStem::value).toArray(String[]::new))
+                .getResultList();
+    }
+
+    void labels(Collection<LabelCode> labels) {
+        entities.createNativeQuery(LABELS)
+                .setParameter("codes", labels.stream().map(LabelCode::value).toArray(String[]::new))
+                .setParameter("parts", labels.stream().map(l -> l.part().name()).toArray(String[]::new))
+                .setParameter("kits", labels.stream().map(l -> l.kit().value()).toArray(String[]::new))
+                .executeUpdate();
+    }
+
+    void printed(UUID block, String stock, String reason, String by, Instant at) {
+        entities.createNativeQuery(PRINTED)
+                .setParameter("block", block)
+                .setParameter("stock", stock)
+                .setParameter("reason", reason == null ? "" : reason)
+                .setParameter("by", by)
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+
+    /** Keeps everybody from using the label until the transaction ends. */
+    void lock(String code) {
+        entities.createNativeQuery(LOCK).setParameter("code", code).getResultList();
+    }
+
+    void voidLabel(String code, String reason, String by, Instant at) {
+        entities.createNativeQuery(VOID)
+                .setParameter("code", code)
+                .setParameter("reason", reason)
+                .setParameter("by", by)
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+
+    void rebind(String code, String kit) {
+        entities.createNativeQuery(REBIND)
+                .setParameter("code", code)
+                .setParameter("kit", kit)
+                .executeUpdate();
+    }
+
+    void fates(Collection<String> kits, String fate, String reason, String by, Instant at) {
+        entities.createNativeQuery(FATES)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .setParameter("fate", fate)
+                .setParameter("reason", reason)
+                .setParameter("by", by)
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+
+    void reprint(UUID id, String label, String stock, String reason, String by, Instant at) {
+        entities.createNativeQuery(REPRINT)
+                .setParameter("id", id)
+                .setParameter("label", label)
+                .setParameter("stock", stock)
+                .setParameter("reason", reason)
+                .setParameter("by", by)
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+}

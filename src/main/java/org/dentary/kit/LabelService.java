@@ -1,0 +1,130 @@
+package org.dentary.kit;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.request.RepeatableRequests;
+
+/** What happens to a single label after its block was printed: voiding, printing again. */
+@ApplicationScoped
+public class LabelService {
+    private static final String REPRINT = "label-reprint";
+
+    private final KitService kits;
+    private final BlockService blocks;
+    private final KitQueries queries;
+    private final KitWrites writes;
+    private final RepeatableRequests requests;
+    private final CurrentAccount current;
+    private final Clock clock;
+
+    LabelService(
+            KitService kits,
+            BlockService blocks,
+            KitQueries queries,
+            KitWrites writes,
+            RepeatableRequests requests,
+            CurrentAccount current,
+            Clock clock) {
+        this.kits = kits;
+        this.blocks = blocks;
+        this.queries = queries;
+        this.writes = writes;
+        this.requests = requests;
+        this.current = current;
+        this.clock = clock;
+    }
+
+    /** Asked while the label is locked: what it is bound to, in words, or null where it is free. */
+    @FunctionalInterface
+    public interface BoundTo {
+        String of(LabelView label);
+    }
+
+    /**
+     * Voids a label, so that it cannot be used any more; a label that is void already stays as it is.
+     *
+     * @param bound what the label is bound to; asked while nobody else can bind it
+     * @throws RuleBroken {@code LABEL_BOUND} where it is bound
+     */
+    @Transactional
+    public LabelView voidLabel(String typed, String reason, BoundTo bound) {
+        LabelView label = kits.label(typed);
+        blocks.requireServes(label.station());
+        writes.lock(label.code());
+        label = kits.label(label.code());
+        if (label.voided()) {
+            return label;
+        }
+        String to = bound.of(label);
+        if (to != null) {
+            throw new RuleBroken(
+                    "LABEL_BOUND",
+                    "Label " + label.code() + " is bound to " + to
+                            + " and cannot be voided; where it sits on the wrong thing, ask for a re-attribution");
+        }
+        writes.voidLabel(label.code(), reason, current.get().actor(), clock.instant());
+        return kits.label(label.code());
+    }
+
+    /**
+     * Keeps that a label is printed again. The new print carries the old one's code, so whatever is recorded under it
+     * stays; the trail says that there are two.
+     *
+     * @return the reprint, the first one where the same request came before
+     * @throws RuleBroken {@code LABEL_VOID} where the label was voided
+     */
+    @Transactional
+    public ReprintView reprint(String typed, UUID id, ReprintLabel reprint) {
+        LabelView label = kits.label(typed);
+        blocks.requireServes(label.station());
+        ReprintView there = queries.reprint(id).orElse(null);
+        Asked asked = new Asked(label.code(), reprint);
+        if (requests.compare(REPRINT, id.toString(), asked, null, there == null ? null : 0)
+                == RepeatableRequests.Seen.REPLAY) {
+            return there;
+        }
+        if (label.voided()) {
+            throw new RuleBroken(
+                    "LABEL_VOID",
+                    "Label " + label.code() + " was voided; take another label instead of printing it again");
+        }
+        writes.lock(label.code());
+        writes.reprint(
+                id,
+                label.code(),
+                reprint.stock(),
+                reprint.reason(),
+                current.get().actor(),
+                clock.instant());
+        requests.accept(REPRINT, id.toString(), asked);
+        return queries.reprint(id).orElseThrow();
+    }
+
+    /**
+     * A reprint of a label.
+     *
+     * @throws NotFound where the label was not printed again under this id
+     */
+    public ReprintView reprint(String typed, UUID id) {
+        LabelView label = kits.label(typed);
+        blocks.requireServes(label.station());
+        return queries.reprint(id)
+                .filter(reprint -> reprint.label().equals(label.code()))
+                .orElseThrow(() -> new NotFound(
+                        "REPRINT_UNKNOWN", "Label " + label.code() + " was not printed again under " + id));
+    }
+
+    /** Every reprint of a label, oldest first. */
+    public List<ReprintView> reprints(String code) {
+        return queries.reprints(code);
+    }
+
+    /** The request as its digest sees it. */
+    private record Asked(String label, ReprintLabel reprint) {}
+}

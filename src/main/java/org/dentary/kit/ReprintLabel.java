@@ -1,0 +1,16 @@
+package org.dentary.kit;
+
+import jakarta.validation.constraints.NotBlank;
+
+/**
+ * Print a label again.
+ *
+ * @param stock code of the label stock
+ * @param reason why the old print no longer serves
+ */
+public record ReprintLabel(
+        @NotBlank(message = "is missing; name the label stock, such as LETTER_30")
+        String stock,
+
+        @NotBlank(message = "is missing; say why the old label no longer serves")
+        String reason) {}

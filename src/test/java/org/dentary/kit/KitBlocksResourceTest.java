@@ -1,0 +1,173 @@
+package org.dentary.kit;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.contains;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.not;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.util.HashSet;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.codes.LabelCode;
+import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class KitBlocksResourceTest {
+    private static final String TWO_KITS = """
+            {"season": "T2026", "station": "T_STATION_1", "kits": 2, "parts": ["JAW", "NODE_LEFT", "NODE_RIGHT", "STUB"]}
+            """;
+
+    @Inject
+    SeasonFixture season;
+
+    @BeforeEach
+    void season() {
+        season.ensure();
+    }
+
+    @Test
+    void aBlockIsIssuedOnceAndASecondSendingChangesNothing() {
+        String path = "/api/v1/kit-blocks/" + UUID.randomUUID();
+        List<String> kits = as("coordinator")
+                .body(TWO_KITS)
+                .put(path)
+                .then()
+                .statusCode(201)
+                .header("ETag", "\"0\"")
+                .body("kits", hasSize(2))
+                .body("labels", hasSize(8))
+                .body("labels.part.subList(0, 4)", contains("JAW", "NODE_LEFT", "NODE_RIGHT", "STUB"))
+                .extract()
+                .path("kits");
+        as("coordinator")
+                .body(TWO_KITS.replace("\"kits\": 2", "\"kits\":2"))
+                .put(path)
+                .then()
+                .statusCode(200)
+                .body("kits", equalTo(kits));
+        as("coordinator")
+                .body(TWO_KITS.replace("2,", "3,"))
+                .put(path)
+                .then()
+                .statusCode(409)
+                .body("code", equalTo("ALREADY_RECORDED"));
+        as("coordinator")
+                .header("If-Match", "\"0\"")
+                .body(TWO_KITS.replace("2,", "3,"))
+                .put(path)
+                .then()
+                .statusCode(409)
+                .body("code", equalTo("BLOCK_FIXED"));
+        as("coordinator").get(path).then().statusCode(200).body("kits", equalTo(kits));
+        List<String> codes = as("sampler").get(path).path("labels.code");
+        codes.forEach(code -> assertEquals(code, LabelCode.parse(code).value()));
+    }
+
+    @Test
+    void everyFaultOfABlockIsNamedAtOnce() {
+        as("coordinator")
+                .body("{\"season\": \"NONE\", \"station\": \"NONE\", \"person\": \"NONE\", \"kits\": 1,"
+                        + " \"parts\": [\"JAW\", \"JAW\"]}")
+                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .then()
+                .statusCode(422)
+                .body("errors.field", contains("parts[1]", "season", "station", "person"));
+        as("coordinator")
+                .body("{\"season\": \"T2025\", \"station\": \"T_STATION_1\", \"kits\": 1, \"parts\": [\"JAW\"]}")
+                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .then()
+                .statusCode(422)
+                .body("errors.rule", contains("SEASON_CLOSED"));
+        as("coordinator")
+                .body(TWO_KITS.replace("2,", "5001,"))
+                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .then()
+                .statusCode(422)
+                .body("errors[0].field", equalTo("kits"))
+                .body("errors[0].message", containsString("5000"));
+        as("coordinator")
+                .body(TWO_KITS.replace("STUB", "TAIL"))
+                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .then()
+                .statusCode(422)
+                .body("errors[0].field", equalTo("parts[3]"));
+        as("coordinator")
+                .body("{}")
+                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .then()
+                .statusCode(422)
+                .body("errors.field", contains("kits", "parts", "season", "station"));
+    }
+
+    @Test
+    void onlyTheCoordinatorIssuesAndASamplerSeesTheirOwnStationsBlocks() {
+        String id = UUID.randomUUID().toString();
+        as("sampler").body(TWO_KITS).put("/api/v1/kit-blocks/" + id).then().statusCode(403);
+        as("coordinator").body(TWO_KITS).put("/api/v1/kit-blocks/" + id).then().statusCode(201);
+        as("sampler-two").get("/api/v1/kit-blocks/" + id).then().statusCode(403).body("code", equalTo("OTHER_STATION"));
+        as("sampler-two").get("/api/v1/kit-blocks").then().body("items.id", not(hasItem(id)));
+        as("sampler").get("/api/v1/kit-blocks").then().body("items.id", hasItem(id));
+        as("coordinator")
+                .get("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .then()
+                .statusCode(404)
+                .body("code", equalTo("BLOCK_UNKNOWN"));
+    }
+
+    @Test
+    void fiveThousandKitsAreIssuedAtOnce() {
+        long start = System.nanoTime();
+        List<String> codes = as("coordinator")
+                .body(TWO_KITS.replace("2,", "5000,"))
+                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("labels.code");
+        assertEquals(20_000, new HashSet<>(codes).size());
+        long seconds = (System.nanoTime() - start) / 1_000_000_000;
+        assertTrue(seconds < 30, "took " + seconds + " s; one statement per row would take minutes");
+    }
+
+    @Test
+    void kitsThatCameBackOrWereLostAreNamedAndOthersKitsAreRefused() {
+        String path = "/api/v1/kit-blocks/" + UUID.randomUUID();
+        List<String> kits =
+                as("coordinator").body(TWO_KITS).put(path).then().extract().path("kits");
+        String other = as("coordinator")
+                .body(TWO_KITS)
+                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
+                .path("kits[0]");
+        as("coordinator")
+                .body("{\"kits\": [\"" + kits.get(0) + "\"], \"fate\": \"RETURNED\", \"reason\": \"season over\"}")
+                .put(path + "/unused-kits")
+                .then()
+                .statusCode(200);
+        as("coordinator")
+                .body("{\"kits\": [\"" + other + "\", \"!\"], \"fate\": \"LOST\", \"reason\": \"blown away\"}")
+                .put(path + "/unused-kits")
+                .then()
+                .statusCode(422)
+                .body("errors.rule", contains("NOT_A_CODE", "NOT_OF_BLOCK"));
+    }
+
+    static RequestSpecification as(String account) {
+        return given().auth()
+                .preemptive()
+                .basic(account, SeasonFixture.PASSWORD)
+                .contentType("application/json");
+    }
+}
