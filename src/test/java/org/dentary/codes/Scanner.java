@@ -13,24 +13,26 @@ final class Scanner {
 
     private Scanner() {}
 
-    /** The texts of the symbols of one symbology in an image, in the order the program found them. */
-    static List<String> read(Symbology symbology, Path image) {
-        return switch (symbology) {
-            case CODE_128 -> zbar(image, "code128");
-            case QR -> zbar(image, "qrcode");
-            case DATA_MATRIX -> run(List.of("dmtxread", "--newline", image.toString()));
-        };
+    /** The texts of the symbols of one symbology in some images, in the order of the images. */
+    static List<String> read(Symbology symbology, List<Path> images) {
+        List<String> command = new ArrayList<>(
+                switch (symbology) {
+                    case CODE_128 -> zbar("code128");
+                    case QR -> zbar("qrcode");
+                    case DATA_MATRIX -> List.of("dmtxread", "--newline", "--stop-after=1", "--milliseconds=5000");
+                });
+        images.forEach(image -> command.add(image.toString()));
+        return run(command);
     }
 
-    private static List<String> zbar(Path image, String kind) {
-        return run(List.of(
-                "zbarimg", "-q", "--raw", "-S*.disable", "-S" + kind + ".enable", "--nodbus", image.toString()));
+    private static List<String> zbar(String kind) {
+        return List.of("zbarimg", "-q", "--raw", "-S*.disable", "-S" + kind + ".enable", "--nodbus");
     }
 
     /** The lines a program writes; its exit status is not asked, for both say "nothing found" by it. */
     static List<String> run(List<String> command) {
         try {
-            Process process = new ProcessBuilder(new ArrayList<>(command))
+            Process process = new ProcessBuilder(command)
                     .redirectError(ProcessBuilder.Redirect.DISCARD)
                     .start();
             String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);

@@ -32,7 +32,7 @@ class SymbolsTest {
     @EnumSource(Symbology.class)
     void anImageIsReadByAScannerProgram(Symbology symbology) throws IOException {
         Path image = Files.write(folder.resolve("a.png"), SymbolImages.png(Symbols.of(symbology, code), 4));
-        assertEquals(List.of(code.value()), Scanner.read(symbology, image));
+        assertEquals(List.of(code.value()), Scanner.read(symbology, List.of(image)));
     }
 
     @ParameterizedTest

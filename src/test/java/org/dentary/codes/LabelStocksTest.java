@@ -1,0 +1,115 @@
+package org.dentary.codes;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.StringReader;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class LabelStocksTest {
+
+    private static final String HEADER =
+            "code,name,material,uses,dpi,pageWidthMm,pageHeightMm,leftMm,topMm,columns,rows,pitchRightMm,pitchDownMm,"
+                    + "labelWidthMm,labelHeightMm,symbols,codePoints,textPoints,textLines\n";
+    private static final String JAR = "MINE,My roll,paper,FORM,203,50,25,0,0,1,1,50,25,50,25,CODE_128=2,12,6,1";
+
+    @Test
+    void comesWithTheStocksThatProgramsAskFor() {
+        List<String> codes = LabelStocks.all().stream().map(LabelStock::code).toList();
+        assertTrue(
+                codes.containsAll(List.of("LETTER_30", "LETTER_80", "A4_21", "JAR_50X25", "VIAL_33X13", "BOX_100X50")));
+        assertEquals(30, LabelStocks.named("LETTER_30").orElseThrow().labelsOnAPage());
+        assertTrue(LabelStocks.named("NO_SUCH").isEmpty());
+    }
+
+    @Test
+    void modulesHoldToTheStandardsAndJarsCarryBothSymbols() {
+        for (LabelStock stock : LabelStocks.all()) {
+            for (LabelStock.PrintedSymbol symbol : stock.symbols()) {
+                assertTrue(stock.moduleMm(symbol) >= symbol.symbology().leastModuleMm(), stock.code());
+            }
+        }
+        for (String jar : List.of("JAR_50X25", "JAR_50X25_300")) {
+            assertEquals(
+                    List.of(Symbology.CODE_128, Symbology.DATA_MATRIX),
+                    LabelStocks.named(jar).orElseThrow().symbols().stream()
+                            .map(LabelStock.PrintedSymbol::symbology)
+                            .toList());
+        }
+    }
+
+    @Test
+    void readsAStockOfTheProgramsOwn() {
+        LabelStock stock = LabelStocks.read(new StringReader(HEADER + JAR)).get(0);
+        assertEquals("MINE", stock.code());
+        assertEquals(50, stock.label().rightMm());
+        assertEquals(
+                new LabelStock.PrintedSymbol(Symbology.CODE_128, 2),
+                stock.symbols().get(0));
+    }
+
+    /**
+     * Millimetres worked by hand: at 203 dpi a dot is 25.4/203 = 0.12512 mm; Code 128 of ten characters takes 165
+     * modules with its quiet zones (ISO/IEC 15417); the code in clear is 12 characters of 0.6 em (Courier's width).
+     */
+    @ParameterizedTest(name = "{0}: {1} instead of {2}")
+    @CsvSource({
+        // 165 x 3 dots = 61.94 mm into 50 - 2 x 1.5 mm = 47.0 mm
+        "three-dot bars on a jar, CODE_128=3, CODE_128=2, 14.94",
+        // 165 x 2 dots = 41.29 mm into 33 - 2 x 1 mm = 31.03 mm
+        "bars on a vial label, '33,13,33,13', '50,25,50,25', 10.26",
+        // a module of one dot, 0.125 mm, below 0.19 mm
+        "one-dot bars, CODE_128=1, CODE_128=2, 0.06",
+        // 12 x 0.6 x 20 points = 144 points = 50.8 mm into 47.0 mm
+        "a code of 20 points, 'CODE_128=2,20', 'CODE_128=2,12', 3.8"
+    })
+    void refusesAStockThatIsTooSmallWithTheMillimetresMissing(
+            String desc, String instead, String original, double missingMm) {
+        String csv = JAR.replace(original, instead).replace("0,0,1,1,50,25,33,13", "0,0,1,1,33,13,33,13");
+        StockTooSmall refusal =
+                assertThrows(StockTooSmall.class, () -> LabelStocks.read(new StringReader(HEADER + csv)));
+        assertEquals(missingMm, refusal.missingMm(), 0.13, refusal.getMessage());
+        assertTrue(refusal.getMessage().contains("mm are missing"), refusal.getMessage());
+        assertEquals("MINE", refusal.stock());
+    }
+
+    @Test
+    void refusesALabelTooLowForBarsBelowItsText() {
+        String csv = JAR.replace("50,25,50,25", "50,14,50,14");
+        StockTooSmall refusal =
+                assertThrows(StockTooSmall.class, () -> LabelStocks.read(new StringReader(HEADER + csv)));
+        assertTrue(refusal.getMessage().contains("in height"), refusal.getMessage());
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        "a module of no dots, CODE_128=0, CODE_128=2",
+        "a symbol without dots, CODE_128, CODE_128=2",
+        "an unknown symbol, MAXI=3, CODE_128=2",
+        "an unknown use, BOILED, FORM",
+        "a code of 7 points, '=2,7,6', '=2,12,6'",
+        "text of 5 points, '=2,12,5', '=2,12,6'",
+        "a label wider than its page, '50,25,60,25', '50,25,50,25'",
+        "no rows, '0,0,1,0', '0,0,1,1'",
+        "two columns that overlap, '100,25,0,0,2,1,40', '50,25,0,0,1,1,50'",
+        "the same symbol twice, CODE_128=2|CODE_128=2, CODE_128=2",
+        "a word for a number, two, 203",
+        "a code in small letters, mine, MINE"
+    })
+    void refusesAStockThatCannotBe(String desc, String instead, String original) {
+        String csv = HEADER + JAR.replace(original, instead);
+        IllegalArgumentException refusal =
+                assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(csv)));
+        assertTrue(refusal.getMessage().contains("line 2"), refusal.getMessage());
+    }
+
+    @Test
+    void refusesTwoStocksOfOneCode() {
+        assertThrows(
+                IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(HEADER + JAR + "\n" + JAR)));
+    }
+}
