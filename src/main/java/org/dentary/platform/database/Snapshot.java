@@ -1,0 +1,51 @@
+package org.dentary.platform.database;
+
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.util.concurrent.Callable;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.hibernate.jpa.HibernateHints;
+
+/** One READ ONLY REPEATABLE READ transaction, so that every number of a report is of the same moment. */
+@ApplicationScoped
+public class Snapshot {
+    /** Rows fetched at a time by {@link #stream}: memory stays flat however long the table. */
+    public static final int FETCH_SIZE = 1_000;
+
+    private final EntityManager entities;
+
+    Snapshot(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** Runs the reads in a transaction of their own and answers what they answer. */
+    public <T> T read(Callable<T> reads) {
+        return QuarkusTransaction.requiringNew().call(() -> {
+            entities.createNativeQuery("set transaction isolation level repeatable read, read only")
+                    .executeUpdate();
+            return reads.call();
+        });
+    }
+
+    /**
+     * Streams the rows of a native query within a snapshot of their own.
+     *
+     * @param query made by the caller when the transaction is open
+     * @param each called once per row, in the query's order
+     */
+    public <T> void stream(Callable<jakarta.persistence.Query> query, Consumer<T> each) {
+        read(() -> {
+            @SuppressWarnings("unchecked")
+            Stream<T> rows = query.call()
+                    .setHint(HibernateHints.HINT_FETCH_SIZE, FETCH_SIZE)
+                    .setHint(HibernateHints.HINT_READ_ONLY, true)
+                    .getResultStream();
+            try (rows) {
+                rows.forEach(each);
+            }
+            return null;
+        });
+    }
+}

@@ -1,0 +1,72 @@
+package org.dentary.prevalence;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.dentary.platform.problem.InvalidInput;
+
+/** What a report can be broken down by, and the expression over a line {@code l} that gives its value. */
+public enum Dimension {
+    AGE_CLASS("ageClass", "Age class", "l.age_class"),
+    SEX("sex", "Sex", "l.sex"),
+    MANAGEMENT_UNIT("managementUnit", "Management unit", "coalesce(l.unit, 'UNKNOWN')"),
+    REGION("region", "Region", "coalesce(l.region, 'UNKNOWN')"),
+    STATION("station", "Station", "l.station"),
+    MORTALITY_SOURCE("mortalitySource", "Mortality source", "l.mortality_source"),
+    SAMPLING_BASIS("samplingBasis", "Sampling basis", "l.sampling_basis"),
+    SEASON("season", "Season", "l.season"),
+    MONTH("month", "Month of death", "coalesce(to_char(l.died_on, 'YYYY-MM'), 'UNKNOWN')");
+
+    private final String field;
+    private final String words;
+    private final String expression;
+
+    Dimension(String field, String words, String expression) {
+        this.field = field;
+        this.words = words;
+        this.expression = expression;
+    }
+
+    /** The name in requests and answers, camelCase. */
+    public String field() {
+        return field;
+    }
+
+    /** The name at the head of a column. */
+    public String words() {
+        return words;
+    }
+
+    String expression() {
+        return expression;
+    }
+
+    /**
+     * Reads a comma-separated list such as {@code ageClass,sex}.
+     *
+     * @return the dimensions in the order given, without repeats; never empty
+     * @throws InvalidInput naming the word that is no dimension, or a repeat
+     */
+    static List<Dimension> parse(String by) {
+        List<Dimension> dimensions =
+                Arrays.stream(by.split(",")).map(Dimension::one).toList();
+        if (dimensions.stream().distinct().count() != dimensions.size()) {
+            throw InvalidInput.field("by", "REPEATED", "by '" + by + "' names a dimension twice; name each once");
+        }
+        if (dimensions.size() > 3) {
+            throw InvalidInput.field("by", "TOO_MANY", "by takes at most three dimensions; '" + by + "' names more");
+        }
+        return dimensions;
+    }
+
+    private static Dimension one(String given) {
+        return Arrays.stream(values())
+                .filter(d -> d.field.equals(given.trim()))
+                .findFirst()
+                .orElseThrow(() -> InvalidInput.field(
+                        "by",
+                        "NOT_A_DIMENSION",
+                        "'" + given.trim() + "' is not a dimension; allowed: "
+                                + Arrays.stream(values()).map(d -> d.field).collect(Collectors.joining(", "))));
+    }
+}

@@ -1,0 +1,75 @@
+package org.dentary.prevalence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Which animals a report counts. The default is hunter harvest without seen signs; anything else is an explicit choice
+ * that the report says and warns about.
+ *
+ * @param origin allowed origins; never empty, as the others
+ * @param mortalitySource allowed mortality sources
+ * @param clinicalSigns allowed observations of signs
+ * @param samplingBasis allowed reasons for sampling
+ */
+public record Scope(
+        List<String> origin, List<String> mortalitySource, List<String> clinicalSigns, List<String> samplingBasis) {
+    static final List<String> ORIGINS = List.of("WILD", "CAPTIVE", "ESCAPED_CAPTIVE", "UNKNOWN");
+    static final List<String> SOURCES = List.of(
+            "HUNTER_HARVEST",
+            "VEHICLE",
+            "FOUND_DEAD",
+            "PREDATOR",
+            "AGENCY_REMOVAL",
+            "DAMAGE_PERMIT",
+            "LIVE",
+            "OTHER",
+            "UNKNOWN");
+    static final List<String> SIGNS = List.of("NONE_SEEN", "SEEN", "NOT_OBSERVED");
+    static final List<String> BASES =
+            List.of("MANDATORY", "VOLUNTARY", "QUOTA", "HUNTER_REQUESTED", "TARGETED", "UNKNOWN", "OTHER");
+
+    static final Scope DEFAULT = new Scope(
+            List.of("WILD"),
+            List.of("HUNTER_HARVEST"),
+            List.of("NONE_SEEN", "NOT_OBSERVED"),
+            List.of("MANDATORY", "VOLUNTARY", "QUOTA"));
+
+    public Scope {
+        origin = List.copyOf(origin);
+        mortalitySource = List.copyOf(mortalitySource);
+        clinicalSigns = List.copyOf(clinicalSigns);
+        samplingBasis = List.copyOf(samplingBasis);
+    }
+
+    /** What differs from the default scope, as warnings in words; empty for the default. */
+    List<String> warnings() {
+        List<String> warnings = new ArrayList<>();
+        warn(warnings, "origin", origin, DEFAULT.origin);
+        warn(warnings, "mortality source", mortalitySource, DEFAULT.mortalitySource);
+        warn(warnings, "clinical signs", clinicalSigns, DEFAULT.clinicalSigns);
+        warn(warnings, "sampling basis", samplingBasis, DEFAULT.samplingBasis);
+        return warnings;
+    }
+
+    private static void warn(List<String> warnings, String what, List<String> chosen, List<String> usual) {
+        if (!new java.util.HashSet<>(chosen).equals(new java.util.HashSet<>(usual))) {
+            warnings.add("Chosen " + what + ": " + String.join(", ", chosen) + " (the default is "
+                    + String.join(", ", usual)
+                    + "). Animals taken for different reasons differ in how often the disease is found; a pooled figure"
+                    + " describes neither group.");
+        }
+    }
+
+    /** The scope as it is told in an answer, in alphabetical order of the fields. */
+    Map<String, List<String>> told() {
+        Map<String, List<String>> told = new TreeMap<>();
+        told.put("clinicalSigns", clinicalSigns);
+        told.put("mortalitySource", mortalitySource);
+        told.put("origin", origin);
+        told.put("samplingBasis", samplingBasis);
+        return told;
+    }
+}
