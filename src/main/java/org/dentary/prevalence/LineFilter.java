@@ -28,8 +28,8 @@ record LineFilter(Map<LineColumn, List<String>> values) {
     }
 
     void bind(jakarta.persistence.Query query) {
-        values.forEach((column, accepted) -> query.setParameter(
-                "filter_" + column.name().toLowerCase(java.util.Locale.ROOT), accepted));
+        values.forEach((column, accepted) ->
+                query.setParameter("filter_" + column.name().toLowerCase(java.util.Locale.ROOT), accepted));
     }
 
     /**

@@ -11,8 +11,7 @@ import java.util.stream.Collectors;
 /** Counts lines by step and by the dimensions of a report, in one pass over the season's lines. */
 @ApplicationScoped
 class PrevalenceQueries {
-    private static final String COUNTS =
-            """
+    private static final String COUNTS = """
             select %s, step, count(*), count(*) filter (where outcome = 'DETECTED')
               from (select l.outcome, %s,
                            case when l.exclusion <> '' then l.exclusion
@@ -26,13 +25,11 @@ class PrevalenceQueries {
              group by %s, step
              order by %s, step
             """;
-    private static final String FOOTNOTES =
-            """
+    private static final String FOOTNOTES = """
             select l.footnotes, count(*) %s and l.footnotes <> '' and l.outcome in ('DETECTED', 'NOT_DETECTED')
              group by l.footnotes order by l.footnotes
             """;
-    private static final String EVIDENCE =
-            """
+    private static final String EVIDENCE = """
             select count(*) filter (where l.sex_evidence <> 'GENITALIA_OR_UDDER'), count(*)
               %s and l.exclusion = '' and l.outcome in ('DETECTED', 'NOT_DETECTED')
             """;
@@ -54,9 +51,9 @@ class PrevalenceQueries {
                 .map(n -> "by_" + n)
                 .toList();
         String columns = String.join(", ", names);
-        String expressions =
-                by.stream().map(d -> d.expression() + " as by_" + d.name().toLowerCase(java.util.Locale.ROOT))
-                        .collect(Collectors.joining(", "));
+        String expressions = by.stream()
+                .map(d -> d.expression() + " as by_" + d.name().toLowerCase(java.util.Locale.ROOT))
+                .collect(Collectors.joining(", "));
         Query query = entities.createNativeQuery(
                 COUNTS.formatted(columns, expressions, lines.from(), filter.sql(), columns, columns));
         lines.bind(query);

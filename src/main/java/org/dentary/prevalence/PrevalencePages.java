@@ -1,0 +1,121 @@
+package org.dentary.prevalence;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.RawString;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedHashMap;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.List;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.SeasonView;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.statistics.IntervalMethod;
+
+/** The prevalence page: the question as a form in the address, the answer as table, picture and steps. */
+@Path("/prevalence")
+@PermissionsAllowed(Act.REPORT_READ)
+public class PrevalencePages {
+    private final PrevalenceService prevalence;
+    private final PrevalenceChart chart;
+    private final PlanService plan;
+    private final DataCutQueries cuts;
+    private final DimensionValues values;
+    private final Clock clock;
+
+    PrevalencePages(
+            PrevalenceService prevalence,
+            PrevalenceChart chart,
+            PlanService plan,
+            DataCutQueries cuts,
+            DimensionValues values,
+            Clock clock) {
+        this.prevalence = prevalence;
+        this.chart = chart;
+        this.plan = plan;
+        this.cuts = cuts;
+        this.values = values;
+        this.clock = clock;
+    }
+
+    @CheckedTemplate(basePath = "prevalence")
+    static class Templates {
+        static native TemplateInstance prevalence(
+                PrevalenceForm form, PrevalenceTable table, RawString chart, String fault);
+    }
+
+    @GET
+    @Produces(MediaType.TEXT_HTML)
+    public Response page(@Context UriInfo address) {
+        MultivaluedMap<String, String> asked = new MultivaluedHashMap<>();
+        address.getQueryParameters()
+                .forEach((name, texts) ->
+                        texts.stream().filter(text -> !text.isBlank()).forEach(text -> asked.add(name, text)));
+        if (!asked.containsKey("season")) {
+            currentSeason().ifPresent(season -> asked.putSingle("season", season));
+        }
+        PrevalenceForm form = form(asked);
+        if (!asked.containsKey("season")) {
+            return Response.ok(Templates.prevalence(form, null, null, "No season is set up yet."))
+                    .build();
+        }
+        try {
+            ReportQuestion question = ReportQuestion.of(asked);
+            PrevalenceReport report = prevalence.report(question);
+            PrevalenceTable table = PrevalenceTable.of(
+                    report,
+                    question.by().stream().map(values::names).toList(),
+                    question.by().stream().map(Dimension::words).toList());
+            RawString drawing = new RawString(chart.svg(report, PrevalenceChart.Use.PAGE));
+            return Response.ok(Templates.prevalence(form, table, drawing, null)).build();
+        } catch (DomainException fault) {
+            return Response.status(fault.status())
+                    .entity(Templates.prevalence(form, null, null, fault.getMessage()))
+                    .build();
+        }
+    }
+
+    private java.util.Optional<String> currentSeason() {
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        List<SeasonView> seasons = plan.seasons();
+        return plan.seasonOn(today)
+                .or(() -> seasons.isEmpty()
+                        ? java.util.Optional.empty()
+                        : java.util.Optional.of(seasons.get(seasons.size() - 1)))
+                .map(SeasonView::code);
+    }
+
+    private PrevalenceForm form(MultivaluedMap<String, String> asked) {
+        String season = asked.getFirst("season");
+        return new PrevalenceForm(
+                PrevalenceForm.choices(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
+                PrevalenceForm.choices(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
+                PrevalenceForm.choices(plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("unit"), "All units"),
+                PrevalenceForm.choices(PrevalenceForm.BREAKDOWNS, b -> b[0], b -> b[1], asked.getFirst("by"), null),
+                PrevalenceForm.choices(
+                        Arrays.asList(IntervalMethod.values()),
+                        Enum::name,
+                        IntervalMethod::label,
+                        asked.getFirst("interval"),
+                        null),
+                PrevalenceForm.choices(
+                        season == null ? List.<DataCutView>of() : cuts.all(season),
+                        DataCutView::id,
+                        DataCutView::name,
+                        asked.getFirst("cut"),
+                        "Live, as of now"),
+                PrevalenceForm.query(asked));
+    }
+}

@@ -1,0 +1,246 @@
+package org.dentary.prevalence;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.PlanSetting;
+import org.dentary.platform.database.Snapshot;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.statistics.Proportion;
+
+/** Answers how common a disease is among the animals of a season. */
+@ApplicationScoped
+public class PrevalenceService {
+    /** Below this many counted a cell is flagged (NCHS Series 2 No. 175, 2017; the threshold from memory). */
+    private static final int FEW_COUNTED = 30;
+
+    private static final int FEW_DETECTED = 5;
+    private static final int MOST_CELLS = 5_000;
+
+    private final PlanService plan;
+    private final PrevalenceQueries queries;
+    private final DimensionValues values;
+    private final DataCutQueries cuts;
+    private final Snapshot snapshot;
+    private final Clock clock;
+
+    PrevalenceService(
+            PlanService plan,
+            PrevalenceQueries queries,
+            DimensionValues values,
+            DataCutQueries cuts,
+            Snapshot snapshot,
+            Clock clock) {
+        this.plan = plan;
+        this.queries = queries;
+        this.values = values;
+        this.cuts = cuts;
+        this.snapshot = snapshot;
+        this.clock = clock;
+    }
+
+    /**
+     * Fills in what the question leaves to the plan and checks what it names.
+     *
+     * @throws InvalidInput if the season is missing, or the cut is of another season
+     * @throws org.dentary.platform.problem.NotFound if season, disease, species, unit or cut is not known
+     */
+    ReportQuestion settle(ReportQuestion question) {
+        if (question.season() == null) {
+            throw InvalidInput.field("season", "REQUIRED", "season is missing; /api/v1/seasons lists them");
+        }
+        plan.season(question.season());
+        String disease = question.disease() == null
+                ? first(plan.diseases().stream().map(d -> d.code()).toList())
+                : question.disease();
+        String species = question.species() == null
+                ? first(plan.species().stream().map(s -> s.code()).toList())
+                : question.species();
+        known("disease", disease, plan.diseases().stream().map(d -> d.code()).toList());
+        known("species", species, plan.species().stream().map(s -> s.code()).toList());
+        question.filter().values().getOrDefault(LineColumn.MANAGEMENT_UNIT, List.of()).stream()
+                .filter(unit -> !unit.equals("UNKNOWN"))
+                .forEach(plan::unit);
+        question.filter().values().getOrDefault(LineColumn.STATION, List.of()).forEach(plan::station);
+        if (question.cut() != null) {
+            DataCutView cut = cuts.require(question.cut());
+            if (!cut.season().equals(question.season())) {
+                throw InvalidInput.field(
+                        "cut",
+                        "CUT_OF_ANOTHER_SEASON",
+                        "cut '" + cut.name() + "' is of season " + cut.season() + ", not " + question.season()
+                                + "; choose a cut of that season or change the season");
+            }
+        }
+        return question.on(question.season(), disease, species);
+    }
+
+    /** The report, all its numbers of one moment. */
+    PrevalenceReport report(ReportQuestion asked) {
+        ReportQuestion question = settle(asked);
+        return snapshot.read(() -> assemble(question));
+    }
+
+    private PrevalenceReport assemble(ReportQuestion question) {
+        Lines lines = question.lines();
+        List<PrevalenceQueries.Count> counts =
+                queries.counts(lines, question.filter(), question.scope(), question.by());
+        List<PrevalenceCell> cells = cells(question, counts);
+        Map<Step, Integer> steps = steps(counts);
+        int detected = counts.stream()
+                .filter(c -> c.step() == Step.COUNTED)
+                .mapToInt(PrevalenceQueries.Count::detected)
+                .sum();
+        PrevalenceCell total = cell(Map.of(), steps.get(Step.COUNTED), detected, steps.get(Step.PENDING), question);
+        Double pendingShare = pendingShare(steps);
+        BigDecimal limit = plan.settings().share(PlanSetting.PENDING_SHARE_INCOMPLETE, question.season(), null, null);
+        boolean incomplete = pendingShare != null && pendingShare > limit.doubleValue();
+        DataCutView cut = question.cut() == null ? null : cuts.require(question.cut());
+        ReportNotes notes = new ReportNotes(question, cells, total, steps, plan);
+        List<String> footnotes = queries.footnotes(lines, question.filter());
+        int[] evidence = queries.sexEvidence(lines, question.filter());
+        return new PrevalenceReport(
+                question.season(),
+                question.disease(),
+                question.species(),
+                question.by().stream().map(Dimension::field).toList(),
+                question.interval().name(),
+                question.confidence(),
+                cut == null
+                        ? null
+                        : new PrevalenceReport.CutName(
+                                cut.id(), cut.name(), cut.madeAt().toString(), cut.supersededReason()),
+                cut == null ? clock.instant().toString() : cut.madeAt().toString(),
+                question.scope().told(),
+                incomplete,
+                pendingShare,
+                cells,
+                total,
+                steps.entrySet().stream()
+                        .map(e -> new PrevalenceReport.StepCount(e.getKey(), e.getValue()))
+                        .toList(),
+                notes.notes(footnotes, evidence),
+                notes.warnings(incomplete, pendingShare),
+                notes.cautions());
+    }
+
+    private List<PrevalenceCell> cells(ReportQuestion question, List<PrevalenceQueries.Count> counts) {
+        List<Dimension> by = question.by();
+        List<List<String>> axes = new ArrayList<>();
+        long product = 1;
+        for (int i = 0; i < by.size(); i++) {
+            int at = i;
+            TreeSet<String> seen = new TreeSet<>();
+            counts.forEach(count -> seen.add(count.values().get(at)));
+            List<String> axis = values.of(by.get(i), seen, accepted(question.filter(), by.get(i)));
+            axes.add(axis);
+            product *= Math.max(1, axis.size());
+        }
+        if (product > MOST_CELLS) {
+            throw InvalidInput.field(
+                    "by",
+                    "TOO_MANY_CELLS",
+                    "these dimensions make " + product + " cells, more than the " + MOST_CELLS
+                            + " that a table can show; take fewer dimensions or filter one of them");
+        }
+        Map<List<String>, int[]> sums = new LinkedHashMap<>();
+        product(axes).forEach(values -> sums.put(values, new int[3]));
+        for (PrevalenceQueries.Count count : counts) {
+            int[] sum = sums.get(count.values());
+            if (count.step() == Step.COUNTED) {
+                sum[0] += count.animals();
+                sum[1] += count.detected();
+            } else if (count.step() == Step.PENDING) {
+                sum[2] += count.animals();
+            }
+        }
+        List<PrevalenceCell> cells = new ArrayList<>();
+        sums.forEach((group, sum) -> {
+            Map<String, String> fields = new LinkedHashMap<>();
+            for (int i = 0; i < by.size(); i++) {
+                fields.put(by.get(i).field(), group.get(i));
+            }
+            cells.add(cell(fields, sum[0], sum[1], sum[2], question));
+        });
+        return cells;
+    }
+
+    private static PrevalenceCell cell(
+            Map<String, String> group, int counted, int detected, int pending, ReportQuestion question) {
+        Proportion share = Proportion.of(detected, counted, question.interval(), question.confidence());
+        List<String> flags = new ArrayList<>();
+        if (counted == 0) {
+            flags.add("NOT_SAMPLED");
+        } else if (counted < FEW_COUNTED) {
+            flags.add("FEW_COUNTED");
+        }
+        if (detected > 0 && detected < FEW_DETECTED) {
+            flags.add("FEW_DETECTED");
+        }
+        return new PrevalenceCell(
+                group, counted, detected, share.estimate(), share.lower(), share.upper(), pending, flags);
+    }
+
+    private static Map<Step, Integer> steps(List<PrevalenceQueries.Count> counts) {
+        Map<Step, Integer> steps = new java.util.EnumMap<>(Step.class);
+        for (Step step : Step.values()) {
+            steps.put(step, 0);
+        }
+        for (PrevalenceQueries.Count count : counts) {
+            steps.merge(count.step(), count.animals(), Integer::sum);
+            steps.merge(Step.TAKEN, count.animals(), Integer::sum);
+        }
+        return steps;
+    }
+
+    private static Double pendingShare(Map<Step, Integer> steps) {
+        int both = steps.get(Step.PENDING) + steps.get(Step.COUNTED);
+        return both == 0 ? null : (double) steps.get(Step.PENDING) / both;
+    }
+
+    private static List<String> accepted(LineFilter filter, Dimension dimension) {
+        return filter.values().entrySet().stream()
+                .filter(e -> e.getKey().field().equals(dimension.field()))
+                .map(Map.Entry::getValue)
+                .findFirst()
+                .orElse(null);
+    }
+
+    private static List<List<String>> product(List<List<String>> axes) {
+        List<List<String>> rows = List.of(List.of());
+        for (List<String> axis : axes) {
+            List<List<String>> longer = new ArrayList<>();
+            for (List<String> row : rows) {
+                for (String value : axis) {
+                    List<String> next = new ArrayList<>(row);
+                    next.add(value);
+                    longer.add(next);
+                }
+            }
+            rows = longer;
+        }
+        return rows;
+    }
+
+    private static String first(List<String> codes) {
+        if (codes.isEmpty()) {
+            throw new InvalidInput("NOTHING_SET_UP", "no disease or species is set up yet; the coordinator does that");
+        }
+        return codes.get(0);
+    }
+
+    private static void known(String field, String given, List<String> allowed) {
+        if (!allowed.contains(given)) {
+            throw InvalidInput.field(
+                    field,
+                    "NOT_A_VALUE",
+                    "'" + given + "' is not a " + field + " of this plan; allowed: " + String.join(", ", allowed));
+        }
+    }
+}

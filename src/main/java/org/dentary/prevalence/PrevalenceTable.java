@@ -1,0 +1,45 @@
+package org.dentary.prevalence;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** A report as the page shows it: words for codes, percentages with no more digits than n carries. */
+record PrevalenceTable(PrevalenceReport report, List<String> heads, List<Row> rows, Row total) {
+    /** One line of the table; {@code share} is "not sampled" where nobody was counted. */
+    record Row(
+            List<String> groups, int counted, int detected, String share, String limits, int pending, String flags) {}
+
+    static PrevalenceTable of(PrevalenceReport report, List<Map<String, String>> names, List<String> heads) {
+        List<Row> rows = report.cells().stream().map(cell -> row(cell, names)).toList();
+        return new PrevalenceTable(report, heads, rows, row(report.total(), List.of()));
+    }
+
+    private static Row row(PrevalenceCell cell, List<Map<String, String>> names) {
+        List<String> groups = new ArrayList<>();
+        int i = 0;
+        for (String value : cell.group().values()) {
+            groups.add(names.get(i++).getOrDefault(value, Words.of(value)));
+        }
+        int n = cell.counted();
+        return new Row(
+                groups,
+                n,
+                cell.detected(),
+                cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), n),
+                cell.isNotSampled() ? "" : Words.percent(cell.lower(), n) + " to " + Words.percent(cell.upper(), n),
+                cell.pending(),
+                flags(cell));
+    }
+
+    private static String flags(PrevalenceCell cell) {
+        List<String> marks = new ArrayList<>();
+        if (cell.flags().contains("FEW_COUNTED")) {
+            marks.add("† fewer than 30 counted");
+        }
+        if (cell.flags().contains("FEW_DETECTED")) {
+            marks.add("‡ fewer than 5 detected");
+        }
+        return String.join(", ", marks);
+    }
+}

@@ -1,0 +1,171 @@
+package org.dentary.prevalence;
+
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.statistics.IntervalMethod;
+
+/**
+ * A report asked for, as its address says it.
+ *
+ * @param season season code, or null
+ * @param disease disease code, or null for the plan's first
+ * @param species species code, or null for the plan's first
+ * @param by dimensions in order; never empty
+ * @param filter conditions on columns
+ * @param scope which animals count
+ * @param interval method of the interval
+ * @param confidence two-sided level in (0, 1)
+ * @param cut data cut, or null for the lines as they are now
+ */
+record ReportQuestion(
+        String season,
+        String disease,
+        String species,
+        List<Dimension> by,
+        LineFilter filter,
+        Scope scope,
+        IntervalMethod interval,
+        double confidence,
+        UUID cut) {
+    private static final Map<String, List<String>> WORDS = Map.of(
+            "ageClass", List.of("FAWN", "YEARLING", "ADULT", "UNKNOWN"),
+            "sex", List.of("MALE", "FEMALE", "UNKNOWN"));
+
+    /**
+     * Reads the parameters of an address.
+     *
+     * @throws InvalidInput naming the parameter, what was given and what is allowed
+     */
+    static ReportQuestion of(Map<String, List<String>> parameters) {
+        Map<String, List<String>> rest = new LinkedHashMap<>(parameters);
+        String season = one(rest, "season");
+        String disease = one(rest, "disease");
+        String species = one(rest, "species");
+        String by = one(rest, "by");
+        String interval = one(rest, "interval");
+        String confidence = one(rest, "confidence");
+        String cut = one(rest, "cut");
+        Scope scope = new Scope(
+                words(rest, "origin", Scope.ORIGINS, Scope.DEFAULT.origin()),
+                words(rest, "mortalitySource", Scope.SOURCES, Scope.DEFAULT.mortalitySource()),
+                words(rest, "clinicalSigns", Scope.SIGNS, Scope.DEFAULT.clinicalSigns()),
+                words(rest, "samplingBasis", Scope.BASES, Scope.DEFAULT.samplingBasis()));
+        WORDS.forEach((field, allowed) -> check(rest.getOrDefault(field, List.of()), field, allowed));
+        return new ReportQuestion(
+                season,
+                disease,
+                species,
+                Dimension.parse(by == null ? "ageClass,sex" : by),
+                LineFilter.of(rest),
+                scope,
+                interval == null ? IntervalMethod.WILSON : interval(interval),
+                confidence == null ? 0.95 : confidence(confidence),
+                cut == null ? null : uuid(cut));
+    }
+
+    private static String one(Map<String, List<String>> parameters, String name) {
+        List<String> given = parameters.remove(name);
+        if (given == null || given.stream().allMatch(String::isBlank)) {
+            return null;
+        }
+        if (given.size() > 1) {
+            throw InvalidInput.field(name, "REPEATED", name + " is given " + given.size() + " times; give it once");
+        }
+        return given.get(0).trim();
+    }
+
+    private static List<String> words(
+            Map<String, List<String>> parameters, String name, List<String> allowed, List<String> byDefault) {
+        List<String> given = parameters.remove(name);
+        if (given == null) {
+            return byDefault;
+        }
+        List<String> words = given.stream()
+                .flatMap(text -> Arrays.stream(text.split(",")))
+                .map(String::trim)
+                .filter(text -> !text.isEmpty())
+                .toList();
+        check(words, name, allowed);
+        return words.isEmpty() ? byDefault : words;
+    }
+
+    private static void check(List<String> given, String name, List<String> allowed) {
+        given.stream()
+                .flatMap(text -> Arrays.stream(text.split(",")))
+                .map(String::trim)
+                .filter(word -> !word.isEmpty() && !allowed.contains(word))
+                .findFirst()
+                .ifPresent(word -> {
+                    throw InvalidInput.field(
+                            name,
+                            "NOT_A_VALUE",
+                            "'" + word + "' is not a value of " + name + "; allowed: " + String.join(", ", allowed));
+                });
+    }
+
+    private static IntervalMethod interval(String given) {
+        return Arrays.stream(IntervalMethod.values())
+                .filter(method -> method.name().equals(given))
+                .findFirst()
+                .orElseThrow(() -> InvalidInput.field(
+                        "interval",
+                        "NOT_A_VALUE",
+                        "'" + given + "' is not an interval; allowed: "
+                                + Arrays.stream(IntervalMethod.values())
+                                        .map(Enum::name)
+                                        .collect(Collectors.joining(", "))));
+    }
+
+    private static double confidence(String given) {
+        try {
+            double level = Double.parseDouble(given);
+            if (level > 0 && level < 1) {
+                return level;
+            }
+        } catch (NumberFormatException e) {
+            // told below, together with numbers out of range
+        }
+        throw InvalidInput.field(
+                "confidence", "OUT_OF_RANGE", "'" + given + "' is not a confidence; give a fraction such as 0.95");
+    }
+
+    private static UUID uuid(String given) {
+        try {
+            return UUID.fromString(given);
+        } catch (IllegalArgumentException e) {
+            throw InvalidInput.field(
+                    "cut", "NOT_A_UUID", "'" + given + "' is not the id of a data cut; /api/v1/data-cuts lists them");
+        }
+    }
+
+    ReportQuestion on(String season, String disease, String species) {
+        return new ReportQuestion(season, disease, species, by, filter, scope, interval, confidence, cut);
+    }
+
+    Lines lines() {
+        return new Lines(season, disease, species, cut);
+    }
+
+    /** The question in a fixed order and form, equal for equal questions: the key of a stored answer. */
+    Map<String, Object> canonical() {
+        Map<String, Object> told = new java.util.TreeMap<>();
+        told.put("season", season);
+        told.put("disease", disease);
+        told.put("species", species);
+        told.put("by", by.stream().map(Dimension::field).toList());
+        Map<String, List<String>> filters = new java.util.TreeMap<>();
+        filter.values()
+                .forEach((column, accepted) -> filters.put(
+                        column.field(), accepted.stream().sorted().distinct().toList()));
+        told.put("filter", filters);
+        told.put("scope", scope.told());
+        told.put("interval", interval.name());
+        told.put("confidence", confidence);
+        return told;
+    }
+}
