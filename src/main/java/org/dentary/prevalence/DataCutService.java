@@ -86,6 +86,11 @@ public class DataCutService {
         return new Made(queries.require(id), seen == Seen.NEW);
     }
 
+    /** The cut of that id. */
+    DataCutView require(UUID id) {
+        return queries.require(id);
+    }
+
     /** Cuts oldest first; of all seasons when {@code season} is null. */
     List<DataCutView> all(String season) {
         return queries.all(season);

@@ -23,7 +23,7 @@ import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** The line list: JSON by pages, CSV as one stream. */
-@Path("/api/v1/line-list")
+@Path("/api/v1")
 @PermissionsAllowed(Act.REPORT_READ)
 public class LineListResource {
     static final int PAGE = 100;
@@ -45,12 +45,16 @@ public class LineListResource {
     record Asked(LineFilter filter, UUID cut, String afterKit, String afterDisease, int limit) {}
 
     @GET
-    @Produces(MediaType.APPLICATION_JSON)
+    @Path("line-list")
+    @Produces({MediaType.APPLICATION_JSON, "text/csv"})
     @Operation(
             summary = "The line list by pages",
             description =
                     "Every column filters by its name; after and limit page; Link names the next page (RFC 8288).")
-    public Response json(@Context UriInfo address) {
+    public Response lines(@Context UriInfo address, @Context HttpHeaders headers) {
+        if (CsvTable.isAsked(headers)) {
+            return csv(address);
+        }
         Asked asked = asked(address.getQueryParameters());
         List<LineView> lines = snapshot.read(() ->
                 queries.page(asked.filter(), asked.cut(), asked.afterKit(), asked.afterDisease(), asked.limit() + 1));
@@ -72,6 +76,7 @@ public class LineListResource {
     }
 
     @GET
+    @Path("line-list.csv")
     @Produces("text/csv")
     public Response csv(@Context UriInfo address) {
         Asked asked = asked(address.getQueryParameters());

@@ -34,7 +34,7 @@ public class PrevalenceResource {
 
     @GET
     @Path("prevalence")
-    @Produces(MediaType.APPLICATION_JSON)
+    @Produces({MediaType.APPLICATION_JSON, "text/csv"})
     @Operation(
             summary = "Prevalence by age class, sex and place",
             description =
@@ -49,7 +49,10 @@ public class PrevalenceResource {
     @Parameter(name = "confidence", in = ParameterIn.QUERY, example = "0.95")
     @Parameter(name = "cut", in = ParameterIn.QUERY, description = "id of a data cut")
     @APIResponse(responseCode = "200", content = @Content(schema = @Schema(implementation = PrevalenceReport.class)))
-    public Response json(@Context UriInfo address) {
+    public Response report(@Context UriInfo address, @Context HttpHeaders headers) {
+        if (CsvTable.isAsked(headers)) {
+            return csv(address);
+        }
         ReportQuestion question = prevalence.settle(ReportQuestion.of(address.getQueryParameters()));
         String body = question.cut() == null
                 ? answers.canonical(prevalence.report(question))
@@ -62,7 +65,7 @@ public class PrevalenceResource {
     }
 
     @GET
-    @Path("prevalence")
+    @Path("prevalence.csv")
     @Produces("text/csv")
     public Response csv(@Context UriInfo address) {
         ReportQuestion question = prevalence.settle(ReportQuestion.of(address.getQueryParameters()));
@@ -78,13 +81,6 @@ public class PrevalenceResource {
                         HttpHeaders.CONTENT_DISPOSITION,
                         "attachment; filename=\"prevalence-" + question.season() + ".csv\"")
                 .build();
-    }
-
-    @GET
-    @Path("prevalence.csv")
-    @Produces("text/csv")
-    public Response csvFile(@Context UriInfo address) {
-        return csv(address);
     }
 
     @GET

@@ -7,6 +7,7 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import org.dentary.platform.account.CurrentAccount;
+import org.postgresql.jdbc.PgConnection;
 
 /**
  * Tells the database who is acting, on every connection taken from the pool, so that the trigger-written history names
@@ -16,10 +17,18 @@ import org.dentary.platform.account.CurrentAccount;
 class ActorOnConnection implements AgroalPoolInterceptor {
     @Override
     public void onConnectionAcquire(Connection connection) {
-        try (PreparedStatement statement =
-                connection.prepareStatement("select set_config('dentary.actor', ?, false)")) {
-            statement.setString(1, actor());
-            statement.execute();
+        try {
+            // Past the pool's wrapper, which refuses the commit that must come before the work's own transaction: only
+            // a
+            // transaction without an earlier statement can choose its isolation.
+            Connection plain = connection.unwrap(PgConnection.class);
+            try (PreparedStatement statement = plain.prepareStatement("select set_config('dentary.actor', ?, false)")) {
+                statement.setString(1, actor());
+                statement.execute();
+            }
+            if (!plain.getAutoCommit()) {
+                plain.commit();
+            }
         } catch (SQLException e) {
             throw new IllegalStateException("the actor could not be set on the connection", e);
         }

@@ -2,6 +2,8 @@ package org.dentary.platform.table;
 
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
@@ -21,6 +23,12 @@ public final class CsvTable implements AutoCloseable {
 
     private CsvTable(Writer out) {
         csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(out);
+    }
+
+    /** Whether the request asks for CSV before anything else; without a wish JSON is sent. */
+    public static boolean isAsked(HttpHeaders headers) {
+        MediaType first = headers.getAcceptableMediaTypes().get(0);
+        return first.getType().equals("text") && first.getSubtype().equals("csv");
     }
 
     /** Begins a table with its header line. */

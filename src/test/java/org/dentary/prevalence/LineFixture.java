@@ -1,0 +1,178 @@
+package org.dentary.prevalence;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.dentary.SeasonFixture;
+
+/** Puts lines into a season of their own, as the animal room would, with as many animals as a test asks for. */
+@ApplicationScoped
+public class LineFixture {
+    private static final AtomicInteger SEASONS = new AtomicInteger(1900);
+    private static final AtomicInteger KITS = new AtomicInteger();
+
+    private final EntityManager entities;
+    private final SeasonFixture seasons;
+
+    LineFixture(EntityManager entities, SeasonFixture seasons) {
+        this.entities = entities;
+        this.seasons = seasons;
+    }
+
+    /** One line to be; every field has an everyday default. */
+    public record ALine(
+            String ageClass,
+            String sex,
+            String unit,
+            String origin,
+            String source,
+            String signs,
+            String basis,
+            boolean hasSpecimen,
+            String derived,
+            String outcome,
+            String exclusion) {
+        public static ALine of(String ageClass, String sex, String outcome) {
+            return new ALine(
+                    ageClass,
+                    sex,
+                    SeasonFixture.UNIT,
+                    "WILD",
+                    "HUNTER_HARVEST",
+                    "NONE_SEEN",
+                    "VOLUNTARY",
+                    true,
+                    outcome,
+                    outcome,
+                    "");
+        }
+
+        public ALine from(String source) {
+            return new ALine(
+                    ageClass, sex, unit, origin, source, signs, basis, hasSpecimen, derived, outcome, exclusion);
+        }
+
+        public ALine in(String unit) {
+            return new ALine(
+                    ageClass, sex, unit, origin, source, signs, basis, hasSpecimen, derived, outcome, exclusion);
+        }
+
+        public ALine without() {
+            return new ALine(
+                    ageClass, sex, unit, origin, source, signs, basis, false, "NOT_TESTED", "NOT_TESTED", exclusion);
+        }
+
+        public ALine excluded(String exclusion) {
+            return new ALine(
+                    ageClass, sex, unit, origin, source, signs, basis, hasSpecimen, derived, outcome, exclusion);
+        }
+
+        public ALine derived(String derived) {
+            return new ALine(
+                    ageClass, sex, unit, origin, source, signs, basis, hasSpecimen, derived, outcome, exclusion);
+        }
+    }
+
+    /** A fresh season long before every other test's; returns its code. */
+    @Transactional
+    public String season() {
+        seasons.ensure();
+        int year = SEASONS.getAndIncrement();
+        String code = "P" + year;
+        entities.createNativeQuery(
+                        "insert into season (code, name, starts_on, ends_on, state) values (:code, :code, :from, :to, 'OPEN')"
+                                + " on conflict do nothing")
+                .setParameter("code", code)
+                .setParameter("from", LocalDate.of(year, 1, 1))
+                .setParameter("to", LocalDate.of(year, 12, 31))
+                .executeUpdate();
+        entities.createNativeQuery(
+                        "insert into kit_block (id, season, station, parts, kits, issued_by, issued_at) values (:id, :season, :station, array['JAW'], 1, 'test', now())")
+                .setParameter("id", UUID.randomUUID())
+                .setParameter("season", code)
+                .setParameter("station", SeasonFixture.STATION)
+                .executeUpdate();
+        return code;
+    }
+
+    /** Adds that many animals of that kind; returns their kits. */
+    @Transactional
+    public List<String> add(String season, int animals, ALine line) {
+        int from = KITS.getAndAdd(animals);
+        entities.createNativeQuery("""
+                        insert into kit (code, block, position)
+                        select 'P' || lpad(g::text, 7, '0'), (select id from kit_block where season = :season limit 1), g
+                          from generate_series(:from, :to) g
+                        """)
+                .setParameter("season", season)
+                .setParameter("from", from)
+                .setParameter("to", from + animals - 1)
+                .executeUpdate();
+        entities.createNativeQuery("""
+                        insert into animal (kit, species, origin, sex, sex_evidence, died_on, unit, station, season,
+                               mortality_source, collection_route, clinical_signs, sampling_basis, jaw_status, recorded_by,
+                               recorded_at)
+                        select 'P' || lpad(g::text, 7, '0'), :species, :origin, :sex, 'GENITALIA_OR_UDDER', s.starts_on, :unit,
+                               :station, s.code, :source, 'STATION', :signs, :basis, 'READ', 'test', now()
+                          from generate_series(:from, :to) g, season s where s.code = :season
+                        """)
+                .setParameter("season", season)
+                .setParameter("from", from)
+                .setParameter("to", from + animals - 1)
+                .setParameter("species", SeasonFixture.SPECIES)
+                .setParameter("station", SeasonFixture.STATION)
+                .setParameter("unit", line.unit())
+                .setParameter("origin", line.origin())
+                .setParameter("sex", line.sex())
+                .setParameter("source", line.source())
+                .setParameter("signs", line.signs())
+                .setParameter("basis", line.basis())
+                .executeUpdate();
+        entities.createNativeQuery("""
+                        insert into line (kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed,
+                               unit, region, station, died_on, mortality_source, collection_route, clinical_signs,
+                               sampling_basis, has_specimen, derived_outcome, outcome, exclusion, cause, opened_at)
+                        select a.kit, 'CWD', a.season, a.species, a.origin, a.sex, a.sex_evidence, :age, false, a.unit,
+                               u.region, a.station, a.died_on, a.mortality_source, a.collection_route, a.clinical_signs,
+                               a.sampling_basis, :specimen, :derived, :outcome, :exclusion, 'INTAKE', now()
+                          from animal a left join management_unit u on u.code = a.unit
+                         where a.kit in (select 'P' || lpad(g::text, 7, '0') from generate_series(:from, :to) g)
+                        """)
+                .setParameter("from", from)
+                .setParameter("to", from + animals - 1)
+                .setParameter("age", line.ageClass())
+                .setParameter("specimen", line.hasSpecimen())
+                .setParameter("derived", line.derived())
+                .setParameter("outcome", line.outcome())
+                .setParameter("exclusion", line.exclusion())
+                .executeUpdate();
+        return java.util.stream.IntStream.range(from, from + animals)
+                .mapToObj(g -> String.format("P%07d", g))
+                .toList();
+    }
+
+    /** Closes the open lines of the kits and opens copies with another outcome, as a finding would. */
+    @Transactional
+    public void revise(List<String> kits, String outcome) {
+        entities.createNativeQuery("update line set closed_at = now() where kit in (:kits) and closed_at is null")
+                .setParameter("kits", kits)
+                .executeUpdate();
+        entities.createNativeQuery("""
+                        insert into line (kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed,
+                               unit, region, station, died_on, mortality_source, collection_route, clinical_signs,
+                               sampling_basis, has_specimen, derived_outcome, outcome, exclusion, cause, opened_at)
+                        select kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed, unit,
+                               region, station, died_on, mortality_source, collection_route, clinical_signs, sampling_basis,
+                               has_specimen, :outcome, :outcome, exclusion, 'FINDING', now()
+                          from line l where kit in (:kits)
+                           and id = (select max(id) from line x where x.kit = l.kit and x.disease = l.disease)
+                        """)
+                .setParameter("kits", kits)
+                .setParameter("outcome", outcome)
+                .executeUpdate();
+    }
+}
