@@ -3,6 +3,7 @@ package org.dentary.ledger;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -136,6 +137,26 @@ public record EventDraft(
         more.put(name, value);
         return new EventDraft(
                 id, chain, kind, occurredAt, enteredAt, receivedAt, zone, actor, counterparty, place, handOver, more);
+    }
+
+    /** The redacted fields by name; one inside a list or map is named by its path, joined by dots. */
+    Map<String, Redacted> redacted() {
+        Map<String, Redacted> found = new LinkedHashMap<>();
+        fields.forEach((name, value) -> collect(name, value, found));
+        return found;
+    }
+
+    private static void collect(String name, Object value, Map<String, Redacted> found) {
+        if (value instanceof Redacted redacted) {
+            found.put(name, redacted);
+        } else if (value instanceof Map<?, ?> map) {
+            map.forEach((inner, one) -> collect(name + "." + inner, one, found));
+        } else if (value instanceof Collection<?> values) {
+            int index = 0;
+            for (Object one : values) {
+                collect(name + "." + index++, one, found);
+            }
+        }
     }
 
     private static String filled(String name, String value) {

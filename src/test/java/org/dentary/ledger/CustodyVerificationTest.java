@@ -4,11 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.net.URL;
-import java.net.URLClassLoader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,7 +12,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
-import javax.tools.ToolProvider;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -29,13 +24,12 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class CustodyVerificationTest {
 
-    private static final Path VERIFIER = Path.of("deploy/VerifyCustody.java");
     private static final Path PYTHON = Path.of("src/test/resources/ledger/check_custody.py");
 
     @TempDir
     static Path folder;
 
-    private static Class<?> verifier;
+    private static OutsideCheck verifier;
     private static SigningKey ours;
     private static SigningKey other;
     private static Exported exported;
@@ -43,19 +37,14 @@ class CustodyVerificationTest {
 
     private record Exported(List<String> lines, String proof) {}
 
-    private record Outcome(int status, String output) {}
-
     @BeforeAll
-    static void exportAndCompile() throws Exception {
+    static void exportAndCompile() throws IOException {
         ours = SigningKey.loadOrCreate(folder.resolve("ours.key"));
         other = SigningKey.loadOrCreate(folder.resolve("other.key"));
         Files.writeString(folder.resolve("ours.pem"), ours.publicKeyPem());
         exported = export(ours);
         forged = export(other);
-        int status = ToolProvider.getSystemJavaCompiler()
-                .run(null, null, null, "--release", "17", "-Werror", "-d", folder.toString(), VERIFIER.toString());
-        assertEquals(0, status);
-        verifier = new URLClassLoader(new URL[] {folder.toUri().toURL()}, null).loadClass("VerifyCustody");
+        verifier = OutsideCheck.compiled();
     }
 
     /** Chains A (3 events), B (2), C (1) under checkpoint 1; nothing under 2; D (2) under 3; the proof is of D's second. */
@@ -84,7 +73,7 @@ class CustodyVerificationTest {
                 vector -> vector.path("desc").asText(),
                 vector -> {
                     List<String> arguments = prepare(vector);
-                    Outcome outcome = verify(arguments);
+                    OutsideCheck.Outcome outcome = verifier.run(arguments);
                     if (vector.path("expectError").isNull()) {
                         assertEquals(0, outcome.status(), outcome.output());
                         assertTrue(outcome.output().startsWith("As recorded: "), outcome.output());
@@ -109,7 +98,7 @@ class CustodyVerificationTest {
                     } else {
                         command.addAll(arguments);
                     }
-                    Outcome outcome = run(command);
+                    OutsideCheck.Outcome outcome = run(command);
                     assertEquals(vector.path("expectError").isNull() ? 0 : 1, outcome.status(), outcome.output());
                     assertEquals(
                             !vector.path("expectError").isNull(),
@@ -121,12 +110,12 @@ class CustodyVerificationTest {
     @Test
     void runsAsACommandWithoutAnythingButJava() throws IOException, InterruptedException {
         Path file = write(exported.lines());
-        Outcome whole = run(List.of("deploy/verify-custody", file.toString()));
+        OutsideCheck.Outcome whole = run(List.of("deploy/verify-custody", file.toString()));
         assertEquals(0, whole.status(), whole.output());
         assertTrue(whole.output().contains("8 events in 4 chains under 3 checkpoints"), whole.output());
         assertTrue(whole.output().contains(ours.fingerprint()), whole.output());
         assertTrue(whole.output().contains("does not show that the first entry was true"), whole.output());
-        Outcome spoilt = run(List.of(
+        OutsideCheck.Outcome spoilt = run(List.of(
                 "deploy/verify-custody",
                 write(ExportSpoiler.spoil(exported.lines(), "FLIP_BIT", 2, ours, other))
                         .toString()));
@@ -135,16 +124,17 @@ class CustodyVerificationTest {
     }
 
     @Test
-    void saysHowItIsUsedAndWhatItCannotRead() throws Exception {
-        assertEquals(2, verify(List.of()).status());
-        assertTrue(verify(List.of("--wrong", "x")).output().startsWith("usage: verify-custody"));
-        Outcome missing = verify(List.of(folder.resolve("missing").toString()));
+    void saysHowItIsUsedAndWhatItCannotRead() throws IOException {
+        assertEquals(2, verifier.run(List.of()).status());
+        assertTrue(verifier.run(List.of("--wrong", "x")).output().startsWith("usage: verify-custody"));
+        OutsideCheck.Outcome missing =
+                verifier.run(List.of(folder.resolve("missing").toString()));
         assertEquals(2, missing.status());
         assertTrue(missing.output().contains("missing"), missing.output());
         Path noKey = Files.writeString(folder.resolve("no-key.pem"), "x");
         assertEquals(
                 2,
-                verify(List.of(
+                verifier.run(List.of(
                                 "--key",
                                 noKey.toString(),
                                 write(exported.lines()).toString()))
@@ -187,17 +177,10 @@ class CustodyVerificationTest {
         assertTrue(output.contains("DIFFERENCE ") && output.contains(words), words + "\n" + output);
     }
 
-    private static Outcome verify(List<String> arguments) throws ReflectiveOperationException {
-        ByteArrayOutputStream output = new ByteArrayOutputStream();
-        int status = (int) verifier.getMethod("run", String[].class, PrintStream.class)
-                .invoke(null, arguments.toArray(new String[0]), new PrintStream(output, true, StandardCharsets.UTF_8));
-        return new Outcome(status, output.toString(StandardCharsets.UTF_8));
-    }
-
-    private static Outcome run(List<String> command) throws IOException, InterruptedException {
+    private static OutsideCheck.Outcome run(List<String> command) throws IOException, InterruptedException {
         Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         String output = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-        return new Outcome(process.waitFor(), output);
+        return new OutsideCheck.Outcome(process.waitFor(), output);
     }
 
     private static Path write(List<String> lines) throws IOException {

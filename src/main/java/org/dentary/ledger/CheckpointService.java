@@ -1,0 +1,125 @@
+package org.dentary.ledger;
+
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.io.Writer;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import javax.sql.DataSource;
+
+/**
+ * Seals the ledger and hands out what outsiders need to check it: checkpoints, proofs, the export and the public key.
+ * Writers of events are never made to wait for a checkpoint.
+ */
+@ApplicationScoped
+public class CheckpointService {
+
+    private final CheckpointQueries queries;
+    private final LedgerStore store;
+    private final CheckpointKey key;
+    private final DataSource database;
+    private final Clock clock;
+
+    CheckpointService(
+            CheckpointQueries queries, LedgerStore store, CheckpointKey key, DataSource database, Clock clock) {
+        this.queries = queries;
+        this.store = store;
+        this.key = key;
+        this.database = database;
+        this.clock = clock;
+    }
+
+    /**
+     * Seals all committed events that no checkpoint seals yet, be there none.
+     *
+     * @param id chosen by the client; the id of a checkpoint that exists gives that one back and changes nothing
+     */
+    @Transactional
+    public Checkpoint checkpoint(UUID id) {
+        return make(id, true);
+    }
+
+    /** The last checkpoint after all committed events are sealed; a new one only if there is something to seal. */
+    @Transactional
+    public Checkpoint sealAll() {
+        return make(UUID.randomUUID(), false);
+    }
+
+    /** Seals what has come since, as often as {@code dentary.checkpoint.every} says. */
+    @Scheduled(
+            every = "{dentary.checkpoint.every}",
+            delayed = "{dentary.checkpoint.delay}",
+            concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    @Transactional
+    void onSchedule() {
+        make(UUID.randomUUID(), false);
+    }
+
+    /** Checkpoints with a number below {@code before}, newest first, at most {@code count}. */
+    public List<Checkpoint> checkpoints(long before, int count) {
+        return queries.newest(before, count);
+    }
+
+    /** The checkpoint that seals an event; empty if none does yet or the event is unknown. */
+    public Optional<Checkpoint> sealing(UUID event) {
+        return queries.sealing(event).map(CheckpointQueries.Sealing::checkpoint);
+    }
+
+    /** The proof that an event lies under its checkpoint; empty if no checkpoint seals it yet or it is unknown. */
+    public Optional<InclusionProof> proof(UUID event) {
+        return queries.sealing(event)
+                .flatMap(sealing -> store.find(event)
+                        .map(found -> InclusionProof.of(
+                                found,
+                                sealing.index(),
+                                queries.leaves(sealing.checkpoint().number()),
+                                sealing.checkpoint())));
+    }
+
+    /**
+     * Writes the whole sealed ledger as JSON lines (see {@link ExportLines}), as of one moment. Call {@link #sealAll}
+     * first, and this outside a transaction; the stream is flushed, not closed.
+     */
+    public void export(OutputStream out) throws IOException {
+        Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
+        queries.export(writer);
+    }
+
+    /** The public half of the key that signs checkpoints, as PEM. */
+    public String publicKeyPem() {
+        return key.get().publicKeyPem();
+    }
+
+    /** SHA-256 of the public key, to print where people can compare it. */
+    public String keyFingerprint() {
+        return key.get().fingerprint();
+    }
+
+    private Checkpoint make(UUID id, boolean evenOfNothing) {
+        SigningKey signing = key.get();
+        return LedgerStore.on(database, "make a checkpoint", connection -> {
+            queries.oneAtATime(connection);
+            Optional<Checkpoint> made = queries.byId(connection, id);
+            if (made.isPresent()) {
+                return made.get();
+            }
+            Checkpoint last = queries.last(connection).orElse(null);
+            List<CheckpointQueries.Unsealed> events = queries.unsealed(connection);
+            if (events.isEmpty() && last != null && !evenOfNothing) {
+                return last;
+            }
+            List<String> hashes =
+                    events.stream().map(CheckpointQueries.Unsealed::hash).toList();
+            Checkpoint next = Checkpoint.following(last, id, clock.instant(), hashes, signing);
+            queries.keep(connection, next, events);
+            return next;
+        });
+    }
+}
