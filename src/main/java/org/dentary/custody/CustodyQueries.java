@@ -1,0 +1,220 @@
+package org.dentary.custody;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Reads chain ends, events, labels and places; each a set, however many codes. */
+@ApplicationScoped
+class CustodyQueries {
+    private static final String HEADS = """
+            select code, sequence, hash, custodian_kind, custodian, box, place, cast(offered as text) as offered,
+                   last_kind, last_occurred_at, collected_at
+              from custody_head where code = any(:codes) order by code
+            """;
+    private static final String HELD = """
+            select code, sequence, hash, custodian_kind, custodian, box, place, cast(offered as text) as offered,
+                   last_kind, last_occurred_at, collected_at
+              from custody_head
+             where custodian_kind = :kind and custodian = any(:custodians)
+             order by box nulls first, last_occurred_at desc, code limit :most
+            """;
+    private static final String EVENTS = """
+            select cast(e.id as text) as id, e.chain, e.sequence, e.kind, e.bytes, e.predecessor, e.hash
+              from ledger_event e where e.chain = any(:codes) order by e.chain, e.sequence
+            """;
+    private static final String SECRETS = """
+            select cast(s.event as text) as event, s.name, s.content
+              from ledger_secret s join ledger_event e on e.id = s.event
+             where e.chain = :code order by e.sequence, s.name
+            """;
+    private static final String LABELS = """
+            select l.code, l.part, l.kit_bound as kit, l.voided_at is not null as voided, s.time_zone
+              from label l
+              join kit k on k.code = l.kit_printed
+              join kit_block b on b.id = k.block
+              join station s on s.code = b.station
+             where l.code = any(:codes) order by l.code
+            """;
+    private static final String PLACES = """
+            select code, kind, time_zone from (
+                select s.code, 'STATION' as kind, s.time_zone, 1 as rank from station s where s.code = any(:codes)
+                union all
+                select o.code, 'STORE', s.time_zone, 2 from store o left join station s on s.code = o.station
+                 where o.code = any(:codes)
+                union all
+                select p.code, 'PARTY', null, 3 from party p where p.code = any(:codes)
+                union all
+                select p.code, 'PARTY', null, 4 from laboratory p where p.code = any(:codes)
+                union all
+                select b.code, 'BOX', null, 5 from box b where b.code = any(:codes)
+            ) p order by rank desc, code
+            """;
+    private static final String NAMES = """
+            select code, name from (
+                select code, name, 5 as rank from person where code = any(:codes)
+                union all select code, name, 4 from station where code = any(:codes)
+                union all select code, name, 3 from store where code = any(:codes)
+                union all select code, name, 2 from laboratory where code = any(:codes)
+                union all select code, name, 1 from party where code = any(:codes)
+            ) n order by rank, code
+            """;
+    private static final String INSIDE = """
+            with recursive inside (code, box, depth) as (
+                select h.code, h.box, 1 from custody_head h where h.box = any(:boxes)
+                union
+                select h.code, h.box, i.depth + 1 from custody_head h join inside i on h.box = i.code
+            ) select code, box, min(depth) as depth from inside group by code, box order by depth, code
+            """;
+    private static final String AROUND = """
+            with recursive around (code) as (
+                select h.box from custody_head h where h.code = :code and h.box is not null
+                union
+                select h.box from custody_head h join around a on h.code = a.code where h.box is not null
+            ) select code from around order by code
+            """;
+    private static final String PRESERVATIONS =
+            "select preservation, since from specimen_preservation where code = :code order by since, id";
+    private static final String EVENT_CHAIN =
+            "select chain from ledger_event where id = cast(:id as uuid)";
+
+    private final EntityManager entities;
+
+    CustodyQueries(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** An event as stored. */
+    record EventRow(
+            String id, String chain, Integer sequence, String kind, String bytes, String predecessor, String hash) {}
+
+    /** What an event only digests, as long as it is kept. */
+    record SecretRow(String event, String name, String content) {}
+
+    /** A label: its part, the kit it is bound to, and the zone of the station it was issued to. */
+    record LabelRow(String code, String part, String kit, Boolean voided, String timeZone) {
+        boolean isBox() {
+            return part.equals("BOX");
+        }
+    }
+
+    /** A place that has a code. */
+    record PlaceRow(String code, String kind, String timeZone) {}
+
+    /** A code and what people call it. */
+    record NameRow(String code, String name) {}
+
+    /** What lies in a box, directly (depth 1) or in a box inside it. */
+    record InsideRow(String code, String box, Integer depth) {}
+
+    /** How a specimen was kept from a moment on. */
+    record PreservationRow(String preservation, Instant since) {}
+
+    Map<String, Head> heads(Collection<String> codes) {
+        return rows(entities.createNativeQuery(HEADS, HeadRow.class).setParameter("codes", array(codes)), HeadRow.class)
+                .stream()
+                .collect(Collectors.toMap(HeadRow::code, HeadRow::head));
+    }
+
+    Optional<Head> head(String code) {
+        return Optional.ofNullable(heads(List.of(code)).get(code));
+    }
+
+    /** What custodians of a kind hold, what lies in no box first, newest first. */
+    List<Head> held(String kind, Collection<String> custodians, int most) {
+        return rows(
+                        entities.createNativeQuery(HELD, HeadRow.class)
+                                .setParameter("kind", kind)
+                                .setParameter("custodians", array(custodians))
+                                .setParameter("most", most),
+                        HeadRow.class)
+                .stream()
+                .map(HeadRow::head)
+                .toList();
+    }
+
+    /** The events of several chains, each in the order of recording. */
+    List<EventRow> events(Collection<String> codes) {
+        return rows(
+                entities.createNativeQuery(EVENTS, EventRow.class).setParameter("codes", array(codes)), EventRow.class);
+    }
+
+    /** Texts kept beside a chain's events: event id to name to text; erased ones are missing. */
+    Map<String, Map<String, String>> secrets(String code) {
+        Map<String, Map<String, String>> secrets = new HashMap<>();
+        rows(entities.createNativeQuery(SECRETS, SecretRow.class).setParameter("code", code), SecretRow.class)
+                .forEach(row -> secrets.computeIfAbsent(row.event(), id -> new HashMap<>())
+                        .put(row.name(), row.content()));
+        return secrets;
+    }
+
+    Map<String, LabelRow> labels(Collection<String> codes) {
+        return rows(
+                        entities.createNativeQuery(LABELS, LabelRow.class).setParameter("codes", array(codes)),
+                        LabelRow.class)
+                .stream()
+                .collect(Collectors.toMap(LabelRow::code, label -> label));
+    }
+
+    /** The places among codes; what is none is left out. */
+    Map<String, PlaceRow> places(Collection<String> codes) {
+        Map<String, PlaceRow> places = new HashMap<>();
+        rows(entities.createNativeQuery(PLACES, PlaceRow.class).setParameter("codes", array(codes)), PlaceRow.class)
+                .forEach(place -> places.put(place.code(), place));
+        return places;
+    }
+
+    /** What people call persons, stations, stores, organisations and laboratories; unknown codes are left out. */
+    Map<String, String> names(Collection<String> codes) {
+        Map<String, String> names = new HashMap<>();
+        rows(entities.createNativeQuery(NAMES, NameRow.class).setParameter("codes", array(codes)), NameRow.class)
+                .forEach(name -> names.put(name.code(), name.name()));
+        return names;
+    }
+
+    /** Everything in some boxes, boxes in boxes included, nearest first. */
+    List<InsideRow> inside(Collection<String> boxes) {
+        return boxes.isEmpty()
+                ? List.of()
+                : rows(
+                        entities.createNativeQuery(INSIDE, InsideRow.class).setParameter("boxes", array(boxes)),
+                        InsideRow.class);
+    }
+
+    /** The boxes around a code, however deep. */
+    @SuppressWarnings("unchecked")
+    List<String> around(String code) {
+        return entities.createNativeQuery(AROUND, String.class)
+                .setParameter("code", code)
+                .getResultList();
+    }
+
+    List<PreservationRow> preservations(String code) {
+        return rows(
+                entities.createNativeQuery(PRESERVATIONS, PreservationRow.class).setParameter("code", code),
+                PreservationRow.class);
+    }
+
+    /** The chain an event is on; empty if there is no such event. */
+    @SuppressWarnings("unchecked")
+    Optional<String> chainOf(String event) {
+        return entities.createNativeQuery(EVENT_CHAIN, String.class).setParameter("id", event).getResultList().stream()
+                .findFirst();
+    }
+
+    private static String[] array(Collection<String> codes) {
+        return codes.toArray(String[]::new);
+    }
+
+    @SuppressWarnings("unchecked")
+    private static <T> List<T> rows(Query query, Class<T> row) {
+        return (List<T>) query.getResultList();
+    }
+}

@@ -1,0 +1,210 @@
+package org.dentary.custody;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.dentary.ledger.EventDraft;
+import org.dentary.ledger.Redacted;
+import org.dentary.ledger.Sha256;
+import org.dentary.people.Custodian;
+import org.dentary.people.PeopleService;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.RuleBroken;
+
+/** Where custody begins and where it goes to carriers and laboratories; and who has what now. */
+@ApplicationScoped
+public class CustodyService {
+    /** Custodian of what a carrier has that is no organisation of the plan; its name stands beside the event. */
+    static final String CARRIER = "CARRIER";
+
+    private final Acts acts;
+    private final ChainWriter chains;
+    private final CustodyQueries queries;
+    private final PeopleService people;
+
+    CustodyService(Acts acts, ChainWriter chains, CustodyQueries queries, PeopleService people) {
+        this.acts = acts;
+        this.chains = chains;
+        this.queries = queries;
+        this.people = people;
+    }
+
+    /**
+     * Begins custody of specimens with the present account as custodian, or, for a piece, whoever holds its parent. Late
+     * ones are marked, never refused for want of a reason.
+     *
+     * @param specimens each code once; an empty list does nothing
+     * @return where they are now, in the order given
+     * @throws InvalidInput for a time in the future, or a piece older than its parent
+     * @throws RuleBroken if custody of one has begun already
+     */
+    @Transactional
+    public List<HeadView> collected(List<Collected> specimens) {
+        if (specimens.isEmpty()) {
+            return List.of();
+        }
+        Set<String> parents = new TreeSet<>();
+        specimens.stream().map(Collected::parent).filter(Objects::nonNull).forEach(parents::add);
+        Map<String, Head> parentHeads = chains.lock(parents);
+        Acts.requireInCustody(parents, parentHeads);
+        Map<String, Place> places = acts.places(specimens.stream()
+                .map(Collected::place)
+                .filter(place -> place != null && !place.isBlank())
+                .distinct()
+                .toList());
+        ZoneId zone = Acts.zone(List.copyOf(
+                queries.labels(List.of(specimens.get(0).code())).values()));
+        Limits limits = acts.limits(specimens.get(0).occurredAt(), zone);
+        List<Planned> begun = new ArrayList<>();
+        List<Planned> cut = new ArrayList<>();
+        for (Collected specimen : specimens) {
+            Place place = places.getOrDefault(specimen.place(), Place.NOT_SAID);
+            Moment moment = acts.momentWithoutReason(
+                    specimen.occurredAt(), specimen.enteredAt(), null, place, zone, limits);
+            Head parent = parentHeads.get(specimen.parent());
+            if (parent != null) {
+                CustodyRules.requireAfterCollection(
+                        parent.code(), specimen.occurredAt(), parent.collectedAt());
+                cut.add(new Planned(
+                        moment.draft(CustodyKind.SPLIT, parent).with("child", specimen.code()), parent));
+            }
+            begun.add(first(specimen, moment, parent));
+        }
+        chains.begin(begun);
+        chains.append(cut);
+        Map<String, Head> heads = queries.heads(begun.stream()
+                .map(plan -> plan.next().code())
+                .toList());
+        return specimens.stream()
+                .map(specimen -> HeadView.of(heads.get(specimen.code())))
+                .toList();
+    }
+
+    private Planned first(Collected specimen, Moment moment, Head parent) {
+        Holder holder = parent == null ? Holder.person(moment.actor()) : parent.holder();
+        EventDraft draft = moment.first(CustodyKind.COLLECTED, specimen.code())
+                .with("condition", specimen.condition())
+                .with("parent", specimen.parent());
+        return Planned.moving(
+                draft,
+                holder,
+                new Head(
+                        specimen.code(),
+                        0,
+                        Sha256.NOTHING_BEFORE,
+                        holder,
+                        null,
+                        moment.place().shown(),
+                        null,
+                        CustodyKind.COLLECTED.name(),
+                        moment.occurredAt(),
+                        moment.occurredAt()));
+    }
+
+    /** Who has codes now; a code without a chain is left out. */
+    public Map<String, HeadView> heads(Collection<String> codes) {
+        Map<String, HeadView> views = new TreeMap<>();
+        queries.heads(codes).forEach((code, head) -> views.put(code, HeadView.of(head)));
+        return views;
+    }
+
+    /**
+     * Gives codes to a carrier, who is custodian by the waybill.
+     *
+     * @return the codes that went, what lay in boxes included, sorted
+     * @throws InvalidInput for times that cannot be, or a late entry without a reason
+     * @throws RuleBroken (409) if the account did not hold one, or one is offered to somebody
+     */
+    @Transactional
+    public List<String> ship(Shipment shipment) {
+        Map<String, Head> heads = lockWithContents(shipment.codes());
+        Moment moment = moment(shipment.occurredAt(), shipment.enteredAt(), shipment.reason(), shipment.place(), heads);
+        Past past = acts.past(heads.values(), moment.occurredAt());
+        Acts.requireNotOffered(heads.values());
+        acts.requireHeld(heads.values(), past);
+        Custodian known = people.custodians(List.of(shipment.carrier())).get(shipment.carrier());
+        boolean isParty = known != null && known.kind() == Custodian.Kind.PARTY;
+        Holder carrier = new Holder(Holder.PARTY, isParty ? known.code() : CARRIER);
+        Redacted name = Acts.redacted("carrier", shipment.carrier());
+        Redacted waybill = Acts.redacted("waybill", shipment.waybill());
+        chains.append(heads.values().stream()
+                .map(head -> Planned.moving(
+                        from(moment.draft(CustodyKind.SHIPPED, head), past.holder(head))
+                                .withCounterparty(carrier.code())
+                                .withHandOver(shipment.act())
+                                .with("carrier", name)
+                                .with("waybill", waybill),
+                        carrier,
+                        past.moved(head, carrier).at(moment.place().shown())))
+                .toList());
+        return List.copyOf(heads.keySet());
+    }
+
+    /**
+     * Counts codes in at a laboratory or other organisation, which has custody from then on. A code that it has already
+     * is passed over; an open offer of one ends.
+     *
+     * @return the codes that came, sorted
+     * @throws InvalidInput for times that cannot be, or a late entry without a reason
+     * @throws RuleBroken (409) if custody of one never began
+     */
+    @Transactional
+    public List<String> receive(Arrival arrival) {
+        Holder receiver = new Holder(Holder.PARTY, people.custodian(arrival.receiver()).code());
+        Map<String, Head> heads = new TreeMap<>(chains.lock(arrival.codes()));
+        Acts.requireInCustody(arrival.codes(), heads);
+        heads.values().removeIf(head -> head.holder().equals(receiver));
+        if (heads.isEmpty()) {
+            return List.of();
+        }
+        Moment moment = moment(arrival.receivedAt(), arrival.enteredAt(), arrival.reason(), arrival.receiver(), heads);
+        Past past = acts.past(heads.values(), moment.occurredAt());
+        heads.values()
+                .forEach(head -> CustodyRules.requireAfterCollection(
+                        head.code(), moment.occurredAt(), head.collectedAt()));
+        chains.append(heads.values().stream()
+                .map(head -> Planned.moving(
+                        from(moment.draft(CustodyKind.RECEIVED, head), past.holder(head))
+                                .withCounterparty(receiver.code())
+                                .withHandOver(arrival.act()),
+                        receiver,
+                        past.moved(head, receiver)
+                                .at(moment.place().shown())
+                                .offeredIn(null)))
+                .toList());
+        return List.copyOf(heads.keySet());
+    }
+
+    /** The chain ends of codes and of all that lies in them, locked, by code. */
+    private Map<String, Head> lockWithContents(Collection<String> codes) {
+        Set<String> all = new LinkedHashSet<>(codes);
+        queries.inside(codes).forEach(inside -> all.add(inside.code()));
+        Map<String, Head> heads = new TreeMap<>(chains.lock(all));
+        Acts.requireInCustody(codes, heads);
+        return heads;
+    }
+
+    private Moment moment(
+            java.time.Instant occurredAt,
+            java.time.Instant enteredAt,
+            String reason,
+            String place,
+            Map<String, Head> heads) {
+        ZoneId zone = Acts.zone(List.copyOf(
+                queries.labels(List.of(heads.keySet().iterator().next())).values()));
+        return acts.moment(occurredAt, enteredAt, reason, acts.place(place), zone);
+    }
+
+    static EventDraft from(EventDraft draft, Holder giver) {
+        return giver == null ? draft : draft.with("fromKind", giver.kind()).with("from", giver.code());
+    }
+}
