@@ -14,10 +14,11 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
+import org.dentary.ledger.LedgerStore;
 import org.dentary.ledger.Redacted;
+import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
@@ -37,13 +38,15 @@ class Acts {
     private static final int LONGEST_TEXT = 2_000;
 
     private final CustodyQueries queries;
+    private final LedgerStore ledger;
     private final PlanService plan;
     private final PeopleService people;
     private final CurrentAccount current;
     private final Clock clock;
 
-    Acts(CustodyQueries queries, PlanService plan, PeopleService people, CurrentAccount current, Clock clock) {
+    Acts(CustodyQueries queries, LedgerStore ledger, PlanService plan, PeopleService people, CurrentAccount current, Clock clock) {
         this.queries = queries;
+        this.ledger = ledger;
         this.plan = plan;
         this.people = people;
         this.current = current;
@@ -229,12 +232,14 @@ class Acts {
         if (later.isEmpty()) {
             return new Past(at, Map.of());
         }
-        return new Past(
-                at,
-                queries.events(later).stream()
-                        .collect(Collectors.groupingBy(
-                                CustodyQueries.EventRow::chain,
-                                Collectors.mapping(row -> RecordedEvent.of(row).step(), Collectors.toList()))));
+        Map<String, List<Step>> chains = new HashMap<>();
+        ledger.chains(later)
+                .forEach((code, events) -> chains.put(
+                        code,
+                        events.stream()
+                                .map(event -> RecordedEvent.of(event).step())
+                                .toList()));
+        return new Past(at, chains);
     }
 
     /**
@@ -245,6 +250,10 @@ class Acts {
     void requireHeld(Collection<Head> heads, Past past) {
         for (Head head : heads) {
             CustodyRules.requireAfterCollection(head.code(), past.at(), head.collectedAt());
+            if (head.isDestroyed()) {
+                throw new RuleBroken(
+                        "DESTROYED", head.code() + " was destroyed; only corrections can still be recorded");
+            }
         }
         Map<Holder, Boolean> may = new HashMap<>();
         List<FieldProblem> faults = new ArrayList<>();
@@ -278,6 +287,28 @@ class Acts {
                     || (account.person() != null
                             && holder.code().equals(people.person(account.person()).organisation()));
         };
+    }
+
+    /**
+     * Whether a move needs no acceptance: into or out of a store that the account may use, to a party that signed on the
+     * screen, or signed by both on paper.
+     */
+    boolean movesAtOnce(Holder from, Holder to, OfferHandOver offer) {
+        boolean isParty = to.kind().equals(Holder.PARTY);
+        if (offer.isSigned() && !isParty) {
+            throw InvalidInput.field(
+                    "signedBy",
+                    "SIGNATURE_NOT_TAKEN",
+                    "only a party or laboratory signs on the giver's screen; " + to.code()
+                            + " accepts under an account of their own");
+        }
+        boolean intoStore = to.kind().equals(Holder.STORE) && mayActFor(to);
+        boolean outOfStore = from.kind().equals(Holder.STORE) && to.isPerson(actor());
+        return intoStore || outOfStore || offer.isSigned() || offer.isOnPaper();
+    }
+
+    static Holder holder(Custodian custodian) {
+        return new Holder(custodian.kind().name(), custodian.code());
     }
 
     /** @throws RuleBroken naming the codes that are offered to somebody who has not answered */

@@ -6,6 +6,8 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import org.dentary.ledger.ChainHead;
 import org.dentary.ledger.LedgerEvent;
@@ -19,16 +21,41 @@ import org.dentary.platform.problem.RuleBroken;
 @ApplicationScoped
 class ChainWriter {
     private final CustodyWrites writes;
+    private final CustodyQueries queries;
     private final LedgerStore ledger;
 
-    ChainWriter(CustodyWrites writes, LedgerStore ledger) {
+    ChainWriter(CustodyWrites writes, CustodyQueries queries, LedgerStore ledger) {
         this.writes = writes;
+        this.queries = queries;
         this.ledger = ledger;
     }
 
     /** Locks the ends of these chains until the transaction ends; a code without a chain is left out. */
     Map<String, Head> lock(Collection<String> codes) {
         return writes.lock(new TreeSet<>(codes));
+    }
+
+    /**
+     * Locks the ends of these chains and of all that lies in them.
+     *
+     * @return by code, sorted
+     * @throws RuleBroken if one of the codes has no chain, or a box was filled or emptied at this very moment
+     */
+    Map<String, Head> lockWithContents(Collection<String> codes) {
+        Set<String> all = withContents(codes);
+        Map<String, Head> heads = new TreeMap<>(lock(all));
+        Acts.requireInCustody(codes, heads);
+        // Who puts into a box or takes out locks the box, so from here on contents stay as they are.
+        if (!withContents(codes).equals(all)) {
+            throw new RuleBroken("BOX_CHANGED", "Somebody else just filled or emptied one of the boxes; send this again");
+        }
+        return heads;
+    }
+
+    private Set<String> withContents(Collection<String> codes) {
+        Set<String> all = new TreeSet<>(codes);
+        queries.inside(codes).forEach(inside -> all.add(inside.code()));
+        return all;
     }
 
     /**
@@ -61,12 +88,14 @@ class ChainWriter {
                 plan.next().code(),
                 new ChainHead(plan.next().code(), plan.next().sequence(), plan.next().hash())));
         List<LedgerEvent> events =
-                ledger.appendAll(ends, planned.stream().map(Planned::draft).toList());
+                ledger.appendAll(ends.values(), planned.stream().map(Planned::draft).toList());
         Map<String, Head> advanced = new LinkedHashMap<>();
         for (int i = 0; i < events.size(); i++) {
             LedgerEvent event = events.get(i);
             Planned plan = planned.get(i);
             Head before = advanced.getOrDefault(event.chain(), plan.next());
+            // What is destroyed stays so, whatever is corrected afterwards.
+            String kind = before.isDestroyed() ? before.lastKind() : event.kind();
             Head next = new Head(
                     plan.next().code(),
                     event.sequence(),
@@ -75,12 +104,12 @@ class ChainWriter {
                     plan.next().box(),
                     plan.next().place(),
                     plan.next().offered(),
-                    event.kind(),
+                    kind,
                     before.lastOccurredAt(),
                     before.collectedAt());
             advanced.put(
                     event.chain(),
-                    next.after(event.sequence(), event.hash(), event.kind(), plan.draft().occurredAt()));
+                    next.after(event.sequence(), event.hash(), kind, plan.draft().occurredAt()));
         }
         writes.advance(new ArrayList<>(advanced.values()));
     }

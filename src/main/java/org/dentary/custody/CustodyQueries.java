@@ -9,7 +9,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import java.util.stream.Collectors;
+import org.dentary.ledger.LedgerEvent;
 
 /** Reads chain ends, events, labels and places; each a set, however many codes. */
 @ApplicationScoped
@@ -25,15 +27,6 @@ class CustodyQueries {
               from custody_head
              where custodian_kind = :kind and custodian = any(:custodians)
              order by box nulls first, last_occurred_at desc, code limit :most
-            """;
-    private static final String EVENTS = """
-            select cast(e.id as text) as id, e.chain, e.sequence, e.kind, e.bytes, e.predecessor, e.hash
-              from ledger_event e where e.chain = any(:codes) order by e.chain, e.sequence
-            """;
-    private static final String SECRETS = """
-            select cast(s.event as text) as event, s.name, s.content
-              from ledger_secret s join ledger_event e on e.id = s.event
-             where e.chain = :code order by e.sequence, s.name
             """;
     private static final String LABELS = """
             select l.code, l.part, l.kit_bound as kit, l.voided_at is not null as voided, s.time_zone
@@ -82,21 +75,17 @@ class CustodyQueries {
             """;
     private static final String PRESERVATIONS =
             "select preservation, since from specimen_preservation where code = :code order by since, id";
-    private static final String EVENT_CHAIN =
-            "select chain from ledger_event where id = cast(:id as uuid)";
+    private static final String EVENTS_OF_ACT = """
+            select bytes from ledger_event where hand_over = cast(:act as uuid) order by chain, sequence
+            """;
+    private static final String IS_ACT_RECORDED =
+            "select exists (select 1 from ledger_event where hand_over = cast(:act as uuid))";
 
     private final EntityManager entities;
 
     CustodyQueries(EntityManager entities) {
         this.entities = entities;
     }
-
-    /** An event as stored. */
-    record EventRow(
-            String id, String chain, Integer sequence, String kind, String bytes, String predecessor, String hash) {}
-
-    /** What an event only digests, as long as it is kept. */
-    record SecretRow(String event, String name, String content) {}
 
     /** A label: its part, the kit it is bound to, and the zone of the station it was issued to. */
     record LabelRow(String code, String part, String kit, Boolean voided, String timeZone) {
@@ -140,21 +129,6 @@ class CustodyQueries {
                 .toList();
     }
 
-    /** The events of several chains, each in the order of recording. */
-    List<EventRow> events(Collection<String> codes) {
-        return rows(
-                entities.createNativeQuery(EVENTS, EventRow.class).setParameter("codes", array(codes)), EventRow.class);
-    }
-
-    /** Texts kept beside a chain's events: event id to name to text; erased ones are missing. */
-    Map<String, Map<String, String>> secrets(String code) {
-        Map<String, Map<String, String>> secrets = new HashMap<>();
-        rows(entities.createNativeQuery(SECRETS, SecretRow.class).setParameter("code", code), SecretRow.class)
-                .forEach(row -> secrets.computeIfAbsent(row.event(), id -> new HashMap<>())
-                        .put(row.name(), row.content()));
-        return secrets;
-    }
-
     Map<String, LabelRow> labels(Collection<String> codes) {
         return rows(
                         entities.createNativeQuery(LABELS, LabelRow.class).setParameter("codes", array(codes)),
@@ -196,17 +170,25 @@ class CustodyQueries {
                 .getResultList();
     }
 
+    /** The events of one act over several chains. */
+    @SuppressWarnings("unchecked")
+    List<LedgerEvent> eventsOf(UUID act) {
+        List<String> bytes = entities.createNativeQuery(EVENTS_OF_ACT, String.class)
+                .setParameter("act", act.toString())
+                .getResultList();
+        return bytes.stream().map(LedgerEvent::parse).toList();
+    }
+
+    boolean isActRecorded(UUID act) {
+        return (Boolean) entities.createNativeQuery(IS_ACT_RECORDED, Boolean.class)
+                .setParameter("act", act.toString())
+                .getSingleResult();
+    }
+
     List<PreservationRow> preservations(String code) {
         return rows(
                 entities.createNativeQuery(PRESERVATIONS, PreservationRow.class).setParameter("code", code),
                 PreservationRow.class);
-    }
-
-    /** The chain an event is on; empty if there is no such event. */
-    @SuppressWarnings("unchecked")
-    Optional<String> chainOf(String event) {
-        return entities.createNativeQuery(EVENT_CHAIN, String.class).setParameter("id", event).getResultList().stream()
-                .findFirst();
     }
 
     private static String[] array(Collection<String> codes) {

@@ -212,6 +212,26 @@ public final class CustodyRules {
         return expected != null && found != null && plain(expected).equals(plain(found));
     }
 
+    /** The seal that should be on at a moment, by the order of happening; null for none. */
+    static String sealAt(List<Step> steps, Instant at) {
+        return asCorrected(steps).stream()
+                .filter(step -> step.kind() == CustodyKind.TAMPER_SEAL_APPLIED
+                        && !step.occurredAt().isAfter(at))
+                .reduce((first, second) -> second)
+                .map(Step::tamperSeal)
+                .orElse(null);
+    }
+
+    /** Whether it was lost at a moment: reported so, and custody has not moved since. */
+    static boolean isLost(List<Step> steps, Instant at) {
+        return steps.stream()
+                .filter(step -> !step.occurredAt().isAfter(at))
+                .filter(step -> step.kind() == CustodyKind.LOST || step.custodian() != null)
+                .max(AS_IT_HAPPENED)
+                .map(step -> step.kind() == CustodyKind.LOST)
+                .orElse(false);
+    }
+
     /** Whether a hold is in force, by the order of happening. */
     static boolean isOnHold(List<Step> steps) {
         return steps.stream()

@@ -5,7 +5,6 @@ import jakarta.transaction.Transactional;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -126,7 +125,7 @@ public class CustodyService {
      */
     @Transactional
     public List<String> ship(Shipment shipment) {
-        Map<String, Head> heads = lockWithContents(shipment.codes());
+        Map<String, Head> heads = chains.lockWithContents(shipment.codes());
         Moment moment = moment(shipment.occurredAt(), shipment.enteredAt(), shipment.reason(), shipment.place(), heads);
         Past past = acts.past(heads.values(), moment.occurredAt());
         Acts.requireNotOffered(heads.values());
@@ -182,15 +181,6 @@ public class CustodyService {
                                 .offeredIn(null)))
                 .toList());
         return List.copyOf(heads.keySet());
-    }
-
-    /** The chain ends of codes and of all that lies in them, locked, by code. */
-    private Map<String, Head> lockWithContents(Collection<String> codes) {
-        Set<String> all = new LinkedHashSet<>(codes);
-        queries.inside(codes).forEach(inside -> all.add(inside.code()));
-        Map<String, Head> heads = new TreeMap<>(chains.lock(all));
-        Acts.requireInCustody(codes, heads);
-        return heads;
     }
 
     private Moment moment(

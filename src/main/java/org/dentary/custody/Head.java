@@ -29,6 +29,10 @@ record Head(
         Instant lastOccurredAt,
         Instant collectedAt) {
 
+    boolean isDestroyed() {
+        return CustodyKind.DESTROYED.name().equals(lastKind);
+    }
+
     Head heldBy(Holder next) {
         return next == null ? this : with(next, box, place, offered);
     }

@@ -8,11 +8,11 @@ import java.time.Duration;
  *
  * @param late from this long after it happened, an entry is late
  * @param gap from this long without a known custodian, it is a gap
- * @param wait from this long without acceptance, an offer is overdue
+ * @param unanswered from this long without acceptance, an offer is overdue
  * @param skew how far two clocks may differ
  * @param discrepancyDays days until a discrepancy is due
  */
-record Limits(Duration late, Duration gap, Duration wait, Duration skew, int discrepancyDays) {
+record Limits(Duration late, Duration gap, Duration unanswered, Duration skew, int discrepancyDays) {
 
     /**
      * The temperatures in which a specimen keeps.

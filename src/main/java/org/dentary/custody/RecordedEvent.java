@@ -14,15 +14,7 @@ import org.dentary.ledger.LedgerEvent;
  */
 record RecordedEvent(LedgerEvent event, JsonNode content) {
 
-    static RecordedEvent of(CustodyQueries.EventRow row) {
-        LedgerEvent event = new LedgerEvent(
-                UUID.fromString(row.id()),
-                row.chain(),
-                row.sequence(),
-                row.kind(),
-                row.bytes(),
-                row.predecessor(),
-                row.hash());
+    static RecordedEvent of(LedgerEvent event) {
         return new RecordedEvent(event, event.content());
     }
 

@@ -67,10 +67,23 @@ public enum PlanSetting {
             "24",
             Allowed.wholeNumber(1, 720)),
     CUSTODY_GAP_HOURS(
-            "Hours without a custody event, outside a store, beyond which a gap is shown",
-            "hours",
-            "72",
-            Allowed.wholeNumber(1, 720)),
+            "Hours without a known custodian beyond which a gap is shown", "hours", "72", Allowed.wholeNumber(1, 720)),
+    DISCREPANCY_DAYS(
+            "Days within which whoever owns a discrepancy settles it", "days", "7", Allowed.wholeNumber(1, 90)),
+    CHILLED_LOWEST_CELSIUS(
+            "Lowest temperature at which fresh chilled tissue keeps", "degrees Celsius", "0", Allowed.wholeNumber(-10, 10)),
+    CHILLED_HIGHEST_CELSIUS(
+            "Highest temperature at which fresh chilled tissue keeps",
+            "degrees Celsius",
+            "8",
+            Allowed.wholeNumber(0, 25)),
+    FROZEN_HIGHEST_CELSIUS(
+            "Highest temperature at which frozen tissue keeps", "degrees Celsius", "-15", Allowed.wholeNumber(-90, 0)),
+    FORMALIN_LOWEST_CELSIUS(
+            "Lowest temperature at which tissue in formalin keeps; frost spoils it",
+            "degrees Celsius",
+            "1",
+            Allowed.wholeNumber(-10, 20)),
     SCREENING_ALONE_DETECTS(
             "Whether a final screening detection counts as detected without confirmation",
             "yes or no",
