@@ -29,6 +29,7 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 
 /** What every custody act needs before it is recorded: who, when, where, which codes, and by what right. */
@@ -205,6 +206,23 @@ class Acts {
             throw InvalidInput.field(field, fault.code(), fault.getMessage());
         }
         return labels.get(0);
+    }
+
+    /**
+     * The label that an address names.
+     *
+     * @throws InvalidInput if it is no code
+     * @throws NotFound if it is no label of ours
+     */
+    CustodyQueries.LabelRow existingLabel(String typed) {
+        try {
+            return label("code", typed);
+        } catch (InvalidInput fault) {
+            if (fault.code().equals("LABEL_UNKNOWN")) {
+                throw new NotFound(fault.code(), fault.getMessage());
+            }
+            throw fault;
+        }
     }
 
     /** The zone of the first label's station, UTC without any. */

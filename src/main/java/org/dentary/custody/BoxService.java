@@ -218,7 +218,7 @@ public class BoxService {
     }
 
     private CustodyQueries.LabelRow boxLabel(String typed) {
-        CustodyQueries.LabelRow label = acts.label("code", typed);
+        CustodyQueries.LabelRow label = acts.existingLabel(typed);
         if (!label.isBox()) {
             throw InvalidInput.field(
                     "code", "NOT_A_BOX", label.code() + " is a label of part " + label.part() + ", not of a box");

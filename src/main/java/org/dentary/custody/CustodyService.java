@@ -17,6 +17,7 @@ import org.dentary.ledger.Sha256;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 
 /** Where custody begins and where it goes to carriers and laboratories; and who has what now. */
@@ -29,12 +30,15 @@ public class CustodyService {
     private final ChainWriter chains;
     private final CustodyQueries queries;
     private final PeopleService people;
+    private final CustodyViews views;
 
-    CustodyService(Acts acts, ChainWriter chains, CustodyQueries queries, PeopleService people) {
+    CustodyService(
+            Acts acts, ChainWriter chains, CustodyQueries queries, PeopleService people, CustodyViews views) {
         this.acts = acts;
         this.chains = chains;
         this.queries = queries;
         this.people = people;
+        this.views = views;
     }
 
     /**
@@ -114,6 +118,21 @@ public class CustodyService {
         Map<String, HeadView> views = new TreeMap<>();
         queries.heads(codes).forEach((code, head) -> views.put(code, HeadView.of(head)));
         return views;
+    }
+
+    /**
+     * A specimen's or box's chain, verified, with what is wrong with it; what a laboratory does with it only for those
+     * who may know.
+     *
+     * @throws InvalidInput if it is no code
+     * @throws NotFound if it is no label of ours, or nothing was collected under it yet
+     */
+    public CustodyView chain(String typed) {
+        CustodyQueries.LabelRow label = acts.existingLabel(typed);
+        Head head = queries.head(label.code())
+                .orElseThrow(() -> new NotFound(
+                        "NOT_IN_CUSTODY", "Nothing was collected under " + label.code() + " yet"));
+        return views.of(label, head);
     }
 
     /**

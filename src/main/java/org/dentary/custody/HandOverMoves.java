@@ -86,7 +86,7 @@ class HandOverMoves {
         }
         shorts.forEach((code, id) -> {
             Head head = heads.get(code);
-            Head left = count.accepted().contains(head.box()) ? head.in(null) : head;
+            Head left = head.box() != null && count.accepted().contains(head.box()) ? head.in(null) : head;
             planned.add(new Planned(
                     Discrepancies.draft(moment, head, "SHORT", id).withHandOver(row.uuid()),
                     row.uuid().equals(head.offered()) ? left.offeredIn(null) : left));
