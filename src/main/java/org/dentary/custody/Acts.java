@@ -45,7 +45,13 @@ class Acts {
     private final CurrentAccount current;
     private final Clock clock;
 
-    Acts(CustodyQueries queries, LedgerStore ledger, PlanService plan, PeopleService people, CurrentAccount current, Clock clock) {
+    Acts(
+            CustodyQueries queries,
+            LedgerStore ledger,
+            PlanService plan,
+            PeopleService people,
+            CurrentAccount current,
+            Clock clock) {
         this.queries = queries;
         this.ledger = ledger;
         this.plan = plan;
@@ -281,14 +287,16 @@ class Acts {
                 faults.add(new FieldProblem(
                         head.code(),
                         "NOT_HELD",
-                        head.code() + (holder == null ? " was held by nobody" : " was held by " + holder.code())
+                        head.code()
+                                + (holder == null ? " was held by nobody" : " was held by " + holder.code())
                                 + (past.isPast(head) ? " then" : "")));
             }
         }
         if (!faults.isEmpty()) {
             throw new RuleBroken(
                     "NOT_HELD",
-                    actor() + " did not hold " + shown(faults.stream().map(FieldProblem::field).toList())
+                    actor() + " did not hold "
+                            + shown(faults.stream().map(FieldProblem::field).toList())
                             + " then; only who has custody can record this. Ask the custodian to hand over first",
                     faults);
         }
@@ -300,10 +308,12 @@ class Acts {
         return switch (holder.kind()) {
             case Holder.PERSON -> holder.isPerson(account.actor());
             case Holder.STORE -> account.person() != null && people.mayUse(holder.code(), account.person());
-            default -> account.role() == Role.LIAISON
-                    || account.role() == Role.COORDINATOR
-                    || (account.person() != null
-                            && holder.code().equals(people.person(account.person()).organisation()));
+            default ->
+                account.role() == Role.LIAISON
+                        || account.role() == Role.COORDINATOR
+                        || (account.person() != null
+                                && holder.code()
+                                        .equals(people.person(account.person()).organisation()));
         };
     }
 

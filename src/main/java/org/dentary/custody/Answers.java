@@ -87,7 +87,9 @@ final class Answers {
 
         private static InvalidInput broken(String text) {
             return InvalidInput.field(
-                    "before", "INVALID_VALUE", "'" + text + "' is no mark of a page; follow the Link of the page before");
+                    "before",
+                    "INVALID_VALUE",
+                    "'" + text + "' is no mark of a page; follow the Link of the page before");
         }
     }
 }

@@ -28,8 +28,7 @@ public class BoxService {
     private final ChainWriter chains;
     private final RepeatableRequests requests;
 
-    BoxService(
-            BoxQueries boxes, CustodyQueries queries, Acts acts, ChainWriter chains, RepeatableRequests requests) {
+    BoxService(BoxQueries boxes, CustodyQueries queries, Acts acts, ChainWriter chains, RepeatableRequests requests) {
         this.boxes = boxes;
         this.queries = queries;
         this.acts = acts;

@@ -47,7 +47,8 @@ class ChainWriter {
         Acts.requireInCustody(codes, heads);
         // Who puts into a box or takes out locks the box, so from here on contents stay as they are.
         if (!withContents(codes).equals(all)) {
-            throw new RuleBroken("BOX_CHANGED", "Somebody else just filled or emptied one of the boxes; send this again");
+            throw new RuleBroken(
+                    "BOX_CHANGED", "Somebody else just filled or emptied one of the boxes; send this again");
         }
         return heads;
     }
@@ -73,7 +74,8 @@ class ChainWriter {
                     .toList();
             throw new RuleBroken(
                     "CUSTODY_BEGUN",
-                    "Custody of " + String.join(", ", there) + " has begun already; one code is one thing, collected once");
+                    "Custody of " + String.join(", ", there)
+                            + " has begun already; one code is one thing, collected once");
         }
         append(planned);
     }
@@ -86,9 +88,10 @@ class ChainWriter {
         Map<String, ChainHead> ends = new LinkedHashMap<>();
         planned.forEach(plan -> ends.putIfAbsent(
                 plan.next().code(),
-                new ChainHead(plan.next().code(), plan.next().sequence(), plan.next().hash())));
-        List<LedgerEvent> events =
-                ledger.appendAll(ends.values(), planned.stream().map(Planned::draft).toList());
+                new ChainHead(
+                        plan.next().code(), plan.next().sequence(), plan.next().hash())));
+        List<LedgerEvent> events = ledger.appendAll(
+                ends.values(), planned.stream().map(Planned::draft).toList());
         Map<String, Head> advanced = new LinkedHashMap<>();
         for (int i = 0; i < events.size(); i++) {
             LedgerEvent event = events.get(i);
@@ -109,7 +112,8 @@ class ChainWriter {
                     before.collectedAt());
             advanced.put(
                     event.chain(),
-                    next.after(event.sequence(), event.hash(), kind, plan.draft().occurredAt()));
+                    next.after(
+                            event.sequence(), event.hash(), kind, plan.draft().occurredAt()));
         }
         writes.advance(new ArrayList<>(advanced.values()));
     }

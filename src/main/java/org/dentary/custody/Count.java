@@ -31,9 +31,8 @@ record Count(Set<String> accepted, Set<String> missing, Set<String> over) {
                 accepted.addAll(inside);
             }
         }
-        for (String box : new TreeSet<>(expected.values().stream()
-                .filter(java.util.Objects::nonNull)
-                .toList())) {
+        for (String box : new TreeSet<>(
+                expected.values().stream().filter(java.util.Objects::nonNull).toList())) {
             if (expected.containsKey(box) && accepted.containsAll(inside(box, expected))) {
                 accepted.add(box);
             }

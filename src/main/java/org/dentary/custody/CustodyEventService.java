@@ -25,11 +25,7 @@ import org.dentary.platform.request.RepeatableRequests.Seen;
 public class CustodyEventService {
     private static final String RESOURCE = "custody-event";
     private static final Set<CustodyKind> END_AN_OFFER = Set.of(
-            CustodyKind.STORED,
-            CustodyKind.FORWARDED,
-            CustodyKind.RETURNED,
-            CustodyKind.FOUND,
-            CustodyKind.DESTROYED);
+            CustodyKind.STORED, CustodyKind.FORWARDED, CustodyKind.RETURNED, CustodyKind.FOUND, CustodyKind.DESTROYED);
 
     private final CustodyQueries queries;
     private final BoxQueries boxes;
@@ -70,9 +66,9 @@ public class CustodyEventService {
         }
         EventRules.require(command);
         List<CustodyQueries.LabelRow> labels = acts.labels("codes", command.codes());
-        List<String> codes =
-                labels.stream().map(CustodyQueries.LabelRow::code).toList();
-        Map<String, Head> heads = command.kind() == CustodyKind.CORRECTED ? lock(codes) : chains.lockWithContents(codes);
+        List<String> codes = labels.stream().map(CustodyQueries.LabelRow::code).toList();
+        Map<String, Head> heads =
+                command.kind() == CustodyKind.CORRECTED ? lock(codes) : chains.lockWithContents(codes);
         if (isReplay(id, command, ifMatch)) {
             return new Stored<>(act(id, command.kind()), false);
         }
@@ -162,8 +158,8 @@ public class CustodyEventService {
 
     private static void requireWithParty(Map<String, Head> heads, Past past) {
         List<String> others = heads.values().stream()
-                .filter(head -> past.holder(head) == null
-                        || !past.holder(head).kind().equals(Holder.PARTY))
+                .filter(head ->
+                        past.holder(head) == null || !past.holder(head).kind().equals(Holder.PARTY))
                 .map(Head::code)
                 .toList();
         if (!others.isEmpty()) {
@@ -180,7 +176,8 @@ public class CustodyEventService {
         }
         if (!acts.mayActFor(new Holder(Holder.STORE, place.code()))) {
             throw new NotAllowed(
-                    "STORE_NOT_YOURS", "You may not put into store " + place.code() + "; offer it to the store instead");
+                    "STORE_NOT_YOURS",
+                    "You may not put into store " + place.code() + "; offer it to the store instead");
         }
     }
 
@@ -201,11 +198,8 @@ public class CustodyEventService {
         }
     }
 
-    private Planned plan(
-            UUID id, boolean single, RecordCustodyEvent command, Head head, Past past, Moment moment) {
-        UUID eventId = single
-                ? id
-                : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
+    private Planned plan(UUID id, boolean single, RecordCustodyEvent command, Head head, Past past, Moment moment) {
+        UUID eventId = single ? id : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
         EventDraft draft = moment.draft(command.kind(), head)
                 .withId(eventId)
                 .withHandOver(id)
@@ -215,13 +209,12 @@ public class CustodyEventService {
                 .with("condition", command.condition())
                 .with("corrects", command.corrects())
                 .with("evidence", Acts.redacted("evidence", command.evidence()));
-        Holder to =
-                switch (command.kind().custody()) {
-                    case TO_ACTOR -> Holder.person(moment.actor());
-                    case TO_STORE -> new Holder(Holder.STORE, moment.place().code());
-                    case TO_PLACE -> new Holder(Holder.PARTY, moment.place().code());
-                    default -> null;
-                };
+        Holder to = switch (command.kind().custody()) {
+            case TO_ACTOR -> Holder.person(moment.actor());
+            case TO_STORE -> new Holder(Holder.STORE, moment.place().code());
+            case TO_PLACE -> new Holder(Holder.PARTY, moment.place().code());
+            default -> null;
+        };
         boolean elsewhere = command.kind() != CustodyKind.CORRECTED && !past.isPast(head);
         Head next = elsewhere ? head.at(moment.place().shown()) : head;
         return to == null
@@ -249,7 +242,8 @@ public class CustodyEventService {
                 broken, "SEAL_MISMATCH", moment.actor(), "seal found: " + command.tamperSeal(), id.toString(), moment);
         List<Planned> planned = new ArrayList<>();
         opened.forEach((code, discrepancy) -> planned.add(new Planned(
-                Discrepancies.draft(moment, heads.get(code), "SEAL_MISMATCH", discrepancy).withHandOver(id),
+                Discrepancies.draft(moment, heads.get(code), "SEAL_MISMATCH", discrepancy)
+                        .withHandOver(id),
                 heads.get(code).at(moment.place().shown()))));
         return planned;
     }

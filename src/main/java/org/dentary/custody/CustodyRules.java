@@ -126,10 +126,7 @@ public final class CustodyRules {
             }
             if (step.relinquishedAt() != null && longer(step.relinquishedAt(), step.occurredAt(), allowed)) {
                 gaps.add(gap(
-                        step.relinquishedAt(),
-                        step.occurredAt(),
-                        Why.BETWEEN_GIVING_AND_RECEIVING,
-                        step.sequence()));
+                        step.relinquishedAt(), step.occurredAt(), Why.BETWEEN_GIVING_AND_RECEIVING, step.sequence()));
             }
             if (step.kind() == CustodyKind.LOST) {
                 lost = step;

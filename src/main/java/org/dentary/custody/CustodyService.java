@@ -32,8 +32,7 @@ public class CustodyService {
     private final PeopleService people;
     private final CustodyViews views;
 
-    CustodyService(
-            Acts acts, ChainWriter chains, CustodyQueries queries, PeopleService people, CustodyViews views) {
+    CustodyService(Acts acts, ChainWriter chains, CustodyQueries queries, PeopleService people, CustodyViews views) {
         this.acts = acts;
         this.chains = chains;
         this.queries = queries;
@@ -64,29 +63,26 @@ public class CustodyService {
                 .filter(place -> place != null && !place.isBlank())
                 .distinct()
                 .toList());
-        ZoneId zone = Acts.zone(List.copyOf(
-                queries.labels(List.of(specimens.get(0).code())).values()));
+        ZoneId zone = Acts.zone(
+                List.copyOf(queries.labels(List.of(specimens.get(0).code())).values()));
         Limits limits = acts.limits(specimens.get(0).occurredAt(), zone);
         List<Planned> begun = new ArrayList<>();
         List<Planned> cut = new ArrayList<>();
         for (Collected specimen : specimens) {
             Place place = places.getOrDefault(specimen.place(), Place.NOT_SAID);
-            Moment moment = acts.momentWithoutReason(
-                    specimen.occurredAt(), specimen.enteredAt(), null, place, zone, limits);
+            Moment moment =
+                    acts.momentWithoutReason(specimen.occurredAt(), specimen.enteredAt(), null, place, zone, limits);
             Head parent = parentHeads.get(specimen.parent());
             if (parent != null) {
-                CustodyRules.requireAfterCollection(
-                        parent.code(), specimen.occurredAt(), parent.collectedAt());
-                cut.add(new Planned(
-                        moment.draft(CustodyKind.SPLIT, parent).with("child", specimen.code()), parent));
+                CustodyRules.requireAfterCollection(parent.code(), specimen.occurredAt(), parent.collectedAt());
+                cut.add(new Planned(moment.draft(CustodyKind.SPLIT, parent).with("child", specimen.code()), parent));
             }
             begun.add(first(specimen, moment, parent));
         }
         chains.begin(begun);
         chains.append(cut);
-        Map<String, Head> heads = queries.heads(begun.stream()
-                .map(plan -> plan.next().code())
-                .toList());
+        Map<String, Head> heads =
+                queries.heads(begun.stream().map(plan -> plan.next().code()).toList());
         return specimens.stream()
                 .map(specimen -> HeadView.of(heads.get(specimen.code())))
                 .toList();
@@ -130,8 +126,8 @@ public class CustodyService {
     public CustodyView chain(String typed) {
         CustodyQueries.LabelRow label = acts.existingLabel(typed);
         Head head = queries.head(label.code())
-                .orElseThrow(() -> new NotFound(
-                        "NOT_IN_CUSTODY", "Nothing was collected under " + label.code() + " yet"));
+                .orElseThrow(
+                        () -> new NotFound("NOT_IN_CUSTODY", "Nothing was collected under " + label.code() + " yet"));
         return views.of(label, head);
     }
 
@@ -177,7 +173,8 @@ public class CustodyService {
      */
     @Transactional
     public List<String> receive(Arrival arrival) {
-        Holder receiver = new Holder(Holder.PARTY, people.custodian(arrival.receiver()).code());
+        Holder receiver =
+                new Holder(Holder.PARTY, people.custodian(arrival.receiver()).code());
         Map<String, Head> heads = new TreeMap<>(chains.lock(arrival.codes()));
         Acts.requireInCustody(arrival.codes(), heads);
         heads.values().removeIf(head -> head.holder().equals(receiver));
@@ -187,17 +184,15 @@ public class CustodyService {
         Moment moment = moment(arrival.receivedAt(), arrival.enteredAt(), arrival.reason(), arrival.receiver(), heads);
         Past past = acts.past(heads.values(), moment.occurredAt());
         heads.values()
-                .forEach(head -> CustodyRules.requireAfterCollection(
-                        head.code(), moment.occurredAt(), head.collectedAt()));
+                .forEach(head ->
+                        CustodyRules.requireAfterCollection(head.code(), moment.occurredAt(), head.collectedAt()));
         chains.append(heads.values().stream()
                 .map(head -> Planned.moving(
                         from(moment.draft(CustodyKind.RECEIVED, head), past.holder(head))
                                 .withCounterparty(receiver.code())
                                 .withHandOver(arrival.act()),
                         receiver,
-                        past.moved(head, receiver)
-                                .at(moment.place().shown())
-                                .offeredIn(null)))
+                        past.moved(head, receiver).at(moment.place().shown()).offeredIn(null)))
                 .toList());
         return List.copyOf(heads.keySet());
     }

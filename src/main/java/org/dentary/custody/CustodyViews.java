@@ -57,10 +57,10 @@ class CustodyViews {
         Instant now = acts.now();
         Limits limits = acts.limits(now, ZoneOffset.UTC);
         Map<String, String> names = names(events, head);
-        List<String> differences = Chain.verify(recorded, new ChainHead(head.code(), head.sequence(), head.hash()))
-                .stream()
-                .map(Difference::toString)
-                .toList();
+        List<String> differences =
+                Chain.verify(recorded, new ChainHead(head.code(), head.sequence(), head.hash())).stream()
+                        .map(Difference::toString)
+                        .toList();
         Step moved = CustodyRules.lastMove(steps).orElseThrow();
         CustodyView whole = new CustodyView(
                 label.code(),
@@ -175,8 +175,8 @@ class CustodyViews {
     private Map<String, String> names(List<RecordedEvent> events, Head head) {
         TreeSet<String> codes = new TreeSet<>();
         add(codes, head.holder().code(), head.place());
-        events.forEach(event ->
-                add(codes, event.text("actor"), event.text("counterparty"), event.text("place"), event.field("custodian")));
+        events.forEach(event -> add(
+                codes, event.text("actor"), event.text("counterparty"), event.text("place"), event.field("custodian")));
         return queries.names(codes);
     }
 
@@ -189,7 +189,9 @@ class CustodyViews {
     }
 
     private static String name(Map<String, String> names, String code) {
-        return code == null ? null : names.getOrDefault(code, code.equals(CustodyService.CARRIER) ? "the carrier" : code);
+        return code == null
+                ? null
+                : names.getOrDefault(code, code.equals(CustodyService.CARRIER) ? "the carrier" : code);
     }
 
     private List<CustodyEventView> views(List<RecordedEvent> events, Map<String, String> names) {
@@ -205,8 +207,7 @@ class CustodyViews {
         });
         List<CustodyEventView> views = new ArrayList<>();
         for (RecordedEvent event : events) {
-            Map<String, Redacted> kept =
-                    texts.getOrDefault(event.event().id(), Map.of());
+            Map<String, Redacted> kept = texts.getOrDefault(event.event().id(), Map.of());
             views.add(view(event, names, kept, positions, corrections));
         }
         return views;

@@ -19,11 +19,10 @@ class CustodyWrites {
                     + " last_occurred_at, collected_at";
 
     /** Rows are locked in code order, the same for every writer, so that two writers never wait for each other. */
-    private static final String LOCK = "select " + COLUMNS
-            + " from custody_head where code = any(:codes) order by code collate \"C\" for update";
+    private static final String LOCK =
+            "select " + COLUMNS + " from custody_head where code = any(:codes) order by code collate \"C\" for update";
 
-    private static final String ROWS =
-            """
+    private static final String ROWS = """
              from json_to_recordset(cast(:rows as json)) as r(code text, sequence int, hash text, custodian_kind text,
                  custodian text, box text, place text, offered uuid, last_kind text, last_occurred_at timestamptz,
                  collected_at timestamptz)
@@ -35,8 +34,7 @@ class CustodyWrites {
             select r.code, r.sequence, r.hash, r.custodian_kind, r.custodian, r.box, r.place, r.offered, r.last_kind,
                 r.last_occurred_at, r.collected_at
             """ + ROWS + " order by r.code collate \"C\" on conflict (code) do nothing returning code";
-    private static final String ADVANCE =
-            """
+    private static final String ADVANCE = """
             update custody_head h set sequence = r.sequence, hash = r.hash, custodian_kind = r.custodian_kind,
                 custodian = r.custodian, box = r.box, place = r.place, offered = r.offered, last_kind = r.last_kind,
                 last_occurred_at = r.last_occurred_at
@@ -77,9 +75,7 @@ class CustodyWrites {
 
     /** Writes where chains now stand. */
     void advance(Collection<Head> heads) {
-        entities.createNativeQuery(ADVANCE)
-                .setParameter("rows", rows(heads))
-                .executeUpdate();
+        entities.createNativeQuery(ADVANCE).setParameter("rows", rows(heads)).executeUpdate();
     }
 
     private String rows(Collection<Head> heads) {

@@ -18,8 +18,7 @@ class DiscrepancyQueries {
               from discrepancy d
             """;
     private static final String ONE = COLUMNS + " where d.id = cast(:id as uuid)";
-    private static final String LOCK =
-            "select version from discrepancy where id = cast(:id as uuid) for update";
+    private static final String LOCK = "select version from discrepancy where id = cast(:id as uuid) for update";
     private static final String LIST = COLUMNS + """
              where (cast(:open as boolean) is null or (d.closed_at is null) = :open)
                and (cast(:owner as text) is null or d.owner = :owner)
@@ -99,7 +98,8 @@ class DiscrepancyQueries {
                 .setParameter("owner", filter.owner())
                 .setParameter("subject", filter.subject())
                 .setParameter("code", filter.code())
-                .setParameter("after", filter.after() == null ? null : filter.after().toString())
+                .setParameter(
+                        "after", filter.after() == null ? null : filter.after().toString())
                 .setParameter("afterId", filter.afterId())
                 .setParameter("most", most));
     }

@@ -52,7 +52,8 @@ public class DiscrepancyService {
     @Transactional
     public Stored<DiscrepancyView> put(UUID id, PutDiscrepancy command, String ifMatch) {
         DiscrepancyRow before = queries.lock(id.toString()).orElse(null);
-        Seen seen = requests.compare(RESOURCE, id.toString(), command, ifMatch, before == null ? null : before.version());
+        Seen seen =
+                requests.compare(RESOURCE, id.toString(), command, ifMatch, before == null ? null : before.version());
         if (seen == Seen.REPLAY) {
             return new Stored<>(view(id), false);
         }
@@ -60,8 +61,7 @@ public class DiscrepancyService {
         String owner = owner(command.owner());
         requireOwn(before == null ? owner : before.owner(), before);
         Head head = chains.lock(List.of(label.code())).get(label.code());
-        Moment moment =
-                acts.moment(null, command.enteredAt(), command.reason(), null, Acts.zone(List.of(label)));
+        Moment moment = acts.moment(null, command.enteredAt(), command.reason(), null, Acts.zone(List.of(label)));
         DiscrepancyRow row = row(id, command, label.code(), owner, before, moment.receivedAt(), moment.actor());
         if (before == null) {
             queries.insert(List.of(row.id()), List.of(row.code()), row);

@@ -54,8 +54,7 @@ final class EventRules {
         }
     }
 
-    private static void need(
-            List<FieldProblem> faults, String field, boolean needed, Object value, String message) {
+    private static void need(List<FieldProblem> faults, String field, boolean needed, Object value, String message) {
         if (needed && (value == null || value.toString().isBlank())) {
             faults.add(new FieldProblem(field, "REQUIRED", message));
         }

@@ -3,12 +3,10 @@ package org.dentary.custody;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -223,21 +221,19 @@ public class HandOverService {
         List<CustodyQueries.LabelRow> named = acts.labels("codes", refusal.codes());
         Map<String, Head> heads = chains.lock(open);
         Set<String> refused = refused(open, named, heads);
-        Moment moment = acts.moment(
-                refusal.occurredAt(), refusal.enteredAt(), refusal.reason(), row.place(), Acts.zone(named));
+        Moment moment =
+                acts.moment(refusal.occurredAt(), refusal.enteredAt(), refusal.reason(), row.place(), Acts.zone(named));
         moves.refuse(row, refused, heads, moment);
         queries.setItems(id, refused, "REFUSED");
         String event = withdrawn ? "withdraw" : "refuse";
         String after = withdrawn ? "WITHDRAWN" : "REFUSED";
         boolean all = refused.containsAll(open);
-        queries.setState(
-                id, all ? States.after("hand-over", id.toString(), row.state(), event, after) : row.state());
+        queries.setState(id, all ? States.after("hand-over", id.toString(), row.state(), event, after) : row.state());
         requests.accept("hand-over-refusal", key, refusal);
         return view(id);
     }
 
-    private static Set<String> refused(
-            Set<String> open, List<CustodyQueries.LabelRow> named, Map<String, Head> heads) {
+    private static Set<String> refused(Set<String> open, List<CustodyQueries.LabelRow> named, Map<String, Head> heads) {
         if (named.isEmpty()) {
             return open;
         }
@@ -275,13 +271,13 @@ public class HandOverService {
     private void requireReceiver(HandOverRow row) {
         if (!acts.mayActFor(row.to())) {
             throw new NotAllowed(
-                    "NOT_THE_RECEIVER",
-                    "Offered to " + row.toCustodian() + ", not to you; only the receiver answers");
+                    "NOT_THE_RECEIVER", "Offered to " + row.toCustodian() + ", not to you; only the receiver answers");
         }
     }
 
     private void requireAfterOffer(HandOverRow row, Moment moment) {
-        Instant earliest = row.occurredAt().minus(acts.limits(moment.occurredAt(), moment.zone()).skew());
+        Instant earliest = row.occurredAt()
+                .minus(acts.limits(moment.occurredAt(), moment.zone()).skew());
         if (moment.occurredAt().isBefore(earliest)) {
             throw InvalidInput.field(
                     "occurredAt",

@@ -30,8 +30,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 @Produces(MediaType.APPLICATION_JSON)
 @Consumes(MediaType.APPLICATION_JSON)
 public class HandOversResource {
-    private static final List<String> STATES =
-            List.of("OFFERED", "ACCEPTED", "PART_ACCEPTED", "REFUSED", "WITHDRAWN");
+    private static final List<String> STATES = List.of("OFFERED", "ACCEPTED", "PART_ACCEPTED", "REFUSED", "WITHDRAWN");
 
     private final HandOverService handOvers;
 
@@ -85,14 +84,17 @@ public class HandOversResource {
         }
         int most = Answers.limit(limit);
         Answers.Mark mark = Answers.Mark.read(before);
-        List<HandOverView> page =
-                handOvers.list(state, mark == null ? null : mark.at(Instant::parse), mark == null ? null : mark.id(), most);
+        List<HandOverView> page = handOvers.list(
+                state, mark == null ? null : mark.at(Instant::parse), mark == null ? null : mark.id(), most);
         HandOverView last = page.isEmpty() ? null : page.get(page.size() - 1);
         return Answers.page(
                 new ItemList<>(page),
                 page.size() == most,
                 uri,
                 "before",
-                last == null ? null : new Answers.Mark(last.offeredAt().toString(), last.id().toString()));
+                last == null
+                        ? null
+                        : new Answers.Mark(
+                                last.offeredAt().toString(), last.id().toString()));
     }
 }

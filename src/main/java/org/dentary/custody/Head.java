@@ -57,6 +57,15 @@ record Head(
 
     private Head with(Holder nextHolder, String nextBox, String nextPlace, UUID nextOffered) {
         return new Head(
-                code, sequence, hash, nextHolder, nextBox, nextPlace, nextOffered, lastKind, lastOccurredAt, collectedAt);
+                code,
+                sequence,
+                hash,
+                nextHolder,
+                nextBox,
+                nextPlace,
+                nextOffered,
+                lastKind,
+                lastOccurredAt,
+                collectedAt);
     }
 }

@@ -16,9 +16,7 @@ record Past(Instant at, Map<String, List<Step>> chains) {
     /** Who held then, or null if nobody did. */
     Holder holder(Head head) {
         List<Step> steps = chains.get(head.code());
-        return steps == null
-                ? head.holder()
-                : CustodyRules.holderAt(steps, at).orElse(null);
+        return steps == null ? head.holder() : CustodyRules.holderAt(steps, at).orElse(null);
     }
 
     /** How a code stands after custody moved then: what moved later still holds. */

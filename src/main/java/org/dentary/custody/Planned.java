@@ -12,7 +12,6 @@ record Planned(EventDraft draft, Head next) {
 
     /** An event that gives custody; the event says to whom. */
     static Planned moving(EventDraft draft, Holder to, Head next) {
-        return new Planned(
-                draft.with("custodianKind", to.kind()).with("custodian", to.code()), next);
+        return new Planned(draft.with("custodianKind", to.kind()).with("custodian", to.code()), next);
     }
 }

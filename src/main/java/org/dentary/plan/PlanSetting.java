@@ -71,7 +71,10 @@ public enum PlanSetting {
     DISCREPANCY_DAYS(
             "Days within which whoever owns a discrepancy settles it", "days", "7", Allowed.wholeNumber(1, 90)),
     CHILLED_LOWEST_CELSIUS(
-            "Lowest temperature at which fresh chilled tissue keeps", "degrees Celsius", "0", Allowed.wholeNumber(-10, 10)),
+            "Lowest temperature at which fresh chilled tissue keeps",
+            "degrees Celsius",
+            "0",
+            Allowed.wholeNumber(-10, 10)),
     CHILLED_HIGHEST_CELSIUS(
             "Highest temperature at which fresh chilled tissue keeps",
             "degrees Celsius",

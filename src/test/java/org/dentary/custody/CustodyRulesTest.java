@@ -32,8 +32,7 @@ class CustodyRulesTest {
     @Test
     void exactlyTheAllowedTimeIsNotLateAndASecondMoreIs() {
         assertFalse(CustodyRules.isLate(EIGHT, EIGHT.plus(TWELVE_HOURS), TWELVE_HOURS));
-        assertTrue(
-                CustodyRules.isLate(EIGHT, EIGHT.plus(TWELVE_HOURS).plusSeconds(1), TWELVE_HOURS));
+        assertTrue(CustodyRules.isLate(EIGHT, EIGHT.plus(TWELVE_HOURS).plusSeconds(1), TWELVE_HOURS));
     }
 
     @Test
@@ -55,8 +54,7 @@ class CustodyRulesTest {
     void nothingHappensBeforeCollection() {
         CustodyRules.requireAfterCollection("CODE", EIGHT, EIGHT);
         assertRule(
-                "BEFORE_COLLECTION",
-                () -> CustodyRules.requireAfterCollection("CODE", EIGHT.minusSeconds(1), EIGHT));
+                "BEFORE_COLLECTION", () -> CustodyRules.requireAfterCollection("CODE", EIGHT.minusSeconds(1), EIGHT));
     }
 
     @Test
@@ -100,14 +98,12 @@ class CustodyRulesTest {
     void whatIsLostStaysAGapUntilItIsFound() {
         moved(CustodyKind.COLLECTED, at(0, 0), null, ANN);
         step(CustodyKind.LOST, at(1, 0));
-        Concerns.Gap open =
-                CustodyRules.gaps(chain, TWELVE_HOURS, at(25, 0)).get(0);
+        Concerns.Gap open = CustodyRules.gaps(chain, TWELVE_HOURS, at(25, 0)).get(0);
         assertEquals(Why.LOST, open.why());
         assertEquals(null, open.to());
         assertEquals(new BigDecimal("24.0"), open.hours());
         moved(CustodyKind.FOUND, at(30, 0), null, BEN);
-        Concerns.Gap closed =
-                CustodyRules.gaps(chain, TWELVE_HOURS, at(99, 0)).get(0);
+        Concerns.Gap closed = CustodyRules.gaps(chain, TWELVE_HOURS, at(99, 0)).get(0);
         assertEquals(at(30, 0), closed.to());
     }
 

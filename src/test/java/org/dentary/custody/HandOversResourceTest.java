@@ -113,7 +113,8 @@ class HandOversResourceTest {
         String wrong = codes.get(0).substring(0, 9) + (codes.get(0).charAt(9) == '2' ? '3' : '2');
         refused("sampler", body(List.of(wrong), "liaison"), 422, "NOT_A_CODE")
                 .body("errors[0].field", equalTo("codes[0]"));
-        String foreign = new org.dentary.codes.Minting().mint().label(Part.NODE_LEFT).value();
+        String foreign =
+                new org.dentary.codes.Minting().mint().label(Part.NODE_LEFT).value();
         refused("sampler", body(List.of(codes.get(0), foreign), "liaison"), 422, "LABEL_UNKNOWN")
                 .body("errors[0].field", equalTo("codes[1]"));
         refused("sampler", body(codes, "nobody-here"), 422, "CUSTODIAN_UNKNOWN");
@@ -131,7 +132,8 @@ class HandOversResourceTest {
         refused("sampler", at(codes, now.minus(Duration.ofDays(3)), null, "late"), 422, "BEFORE_COLLECTION");
         Instant yesterday = now.minus(Duration.ofHours(20));
         refused("sampler", at(codes, yesterday, null, null), 422, "LATE_NEEDS_REASON");
-        offer("sampler", UUID.randomUUID(), at(codes, yesterday, null, "no signal on the road")).statusCode(201);
+        offer("sampler", UUID.randomUUID(), at(codes, yesterday, null, "no signal on the road"))
+                .statusCode(201);
         assertTrue(last(codes.get(0)).step().late());
         List<String> others = fixture.collected(1, now.minus(Duration.ofDays(2)));
         offer("sampler", UUID.randomUUID(), at(others, yesterday, yesterday.plusSeconds(60), null))
@@ -143,7 +145,8 @@ class HandOversResourceTest {
     void whoHeldThenMayRecordItLaterAndWhoDidNotMayNot() {
         List<String> codes = fixture.collected(1, collectedAt);
         UUID id = UUID.randomUUID();
-        offer("sampler", id, at(codes, collectedAt.plusSeconds(3600), null, null)).statusCode(201);
+        offer("sampler", id, at(codes, collectedAt.plusSeconds(3600), null, null))
+                .statusCode(201);
         accept("liaison", id, codes).statusCode(200);
         Map<String, Object> before = at(codes, collectedAt.plusSeconds(60), null, null);
         before.put("to", SeasonFixture.STORE);
@@ -160,7 +163,12 @@ class HandOversResourceTest {
         offer("sampler", id, body(codes, "liaison")).statusCode(201);
         Map<String, Object> other = body(codes.subList(0, 1), "liaison");
         offer("sampler", id, other).statusCode(409).body("code", equalTo("ALREADY_RECORDED"));
-        as("sampler").header("If-Match", "\"7\"").body(other).put("/api/v1/hand-overs/" + id).then().statusCode(412);
+        as("sampler")
+                .header("If-Match", "\"7\"")
+                .body(other)
+                .put("/api/v1/hand-overs/" + id)
+                .then()
+                .statusCode(412);
         as("sampler")
                 .header("If-Match", "\"0\"")
                 .body(other)
@@ -190,7 +198,8 @@ class HandOversResourceTest {
                 .statusCode(200)
                 .body("items.kind", containsInAnyOrder("SHORT", "OVER"))
                 .body("items.code", containsInAnyOrder(codes.get(2), stray));
-        offer("sampler", UUID.randomUUID(), body(codes.subList(2, 3), "liaison")).statusCode(201);
+        offer("sampler", UUID.randomUUID(), body(codes.subList(2, 3), "liaison"))
+                .statusCode(201);
     }
 
     @Test
@@ -295,7 +304,10 @@ class HandOversResourceTest {
     }
 
     private static RequestSpecification as(String account) {
-        return given().auth().preemptive().basic(account, SeasonFixture.PASSWORD).contentType("application/json");
+        return given().auth()
+                .preemptive()
+                .basic(account, SeasonFixture.PASSWORD)
+                .contentType("application/json");
     }
 
     private static ValidatableResponse offer(String account, UUID id, Map<String, Object> body) {
@@ -320,7 +332,10 @@ class HandOversResourceTest {
     private static ValidatableResponse refuse(String account, UUID id, List<String> codes, String reason) {
         Map<String, Object> body = new HashMap<>(Map.of("codes", new ArrayList<>(codes)));
         body.put("reason", reason);
-        return as(account).body(body).post("/api/v1/hand-overs/" + id + "/refusal").then();
+        return as(account)
+                .body(body)
+                .post("/api/v1/hand-overs/" + id + "/refusal")
+                .then();
     }
 
     private String holder(String code) {
