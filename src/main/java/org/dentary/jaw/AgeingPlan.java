@@ -72,7 +72,7 @@ public record AgeingPlan(
                     new MassBand(AgeClass.YEARLING, JawContext.Sex.MALE, 25, 80),
                     new MassBand(AgeClass.ADULT, JawContext.Sex.FEMALE, 30, 85),
                     new MassBand(AgeClass.ADULT, JawContext.Sex.MALE, 35, 140)),
-            false,
+            true,
             Set.of(JawObservation.DEFAULT_SPECIES));
 
     private static final double DAYS_A_MONTH = 365.2425 / 12;

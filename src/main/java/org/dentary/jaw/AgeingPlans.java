@@ -1,10 +1,14 @@
 package org.dentary.jaw;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.plan.PlanSettings;
+import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
 
 /** The ageing plan in force, from the plan's dated settings; what the plan does not set is that of the northern herd. */
@@ -37,15 +41,37 @@ public class AgeingPlans {
                 set.monthDay(PlanSetting.FULL_THIRD_TOOTH_UNUSUAL_BEFORE, season, region, unit),
                 set.monthDay(PlanSetting.FULL_FIFTH_TOOTH_UNUSUAL_BEFORE, season, region, unit),
                 set.monthDay(PlanSetting.THREE_TEETH_UNUSUAL_AFTER, season, region, unit),
-                northern.antlersShedFrom(),
-                northern.antlersShedTo(),
+                set.monthDay(PlanSetting.ANTLERS_SHED_FROM, season, region, unit),
+                set.monthDay(PlanSetting.ANTLERS_SHED_TO, season, region, unit),
                 set.wholeNumber(PlanSetting.FRESH_JAW_DAYS, season, region, unit),
-                northern.fawnFetusMillimetres(),
+                set.wholeNumber(PlanSetting.FAWN_FETUS_MILLIMETRES, season, region, unit),
                 northern.massBands(),
                 set.isSet(PlanSetting.PROBABLE_NEEDS_SECOND_READER, season, region, unit),
-                plan.species().stream()
-                        .filter(SpeciesView::keyReviewed)
-                        .map(SpeciesView::code)
-                        .collect(Collectors.toSet()));
+                reviewed(plan.species()));
+    }
+
+    /**
+     * What holds for a deer of which only the day of death may be known.
+     *
+     * @param diedOn null takes what holds in every season
+     * @param region region code; null takes what holds everywhere
+     */
+    public AgeingPlan on(LocalDate diedOn, String region) {
+        String season = diedOn == null
+                ? null
+                : plan.seasonOn(diedOn).map(SeasonView::code).orElse(null);
+        return of(season, region, null);
+    }
+
+    /** The key is made for white-tailed deer; until the plan lists that species, it needs no further word to be used. */
+    private static Set<String> reviewed(List<SpeciesView> species) {
+        Set<String> reviewed = species.stream()
+                .filter(SpeciesView::keyReviewed)
+                .map(SpeciesView::code)
+                .collect(Collectors.toSet());
+        if (species.stream().noneMatch(one -> one.code().equals(JawObservation.DEFAULT_SPECIES))) {
+            reviewed.add(JawObservation.DEFAULT_SPECIES);
+        }
+        return reviewed;
     }
 }

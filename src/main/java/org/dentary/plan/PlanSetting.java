@@ -32,10 +32,19 @@ public enum PlanSetting {
             "01-01",
             Allowed.MONTH_AND_DAY),
     FRESH_JAW_DAYS(
-            "J28: a jaw said to be fresh this many days after death or more is flagged",
+            "J28: a jaw said to be fresh more than this many days after death is flagged",
             "days",
             "10",
             Allowed.wholeNumber(1, 60)),
+    ANTLERS_SHED_FROM(
+            "J22: first day of the weeks in which antlers are shed", "month-day", "12-15", Allowed.MONTH_AND_DAY),
+    ANTLERS_SHED_TO(
+            "J22: last day of the weeks in which antlers are shed", "month-day", "04-30", Allowed.MONTH_AND_DAY),
+    FAWN_FETUS_MILLIMETRES(
+            "J20: longest fetus, crown to rump, that a fawn is expected to carry",
+            "millimetres",
+            "100",
+            Allowed.wholeNumber(1, 500)),
     PROBABLE_NEEDS_SECOND_READER(
             "Whether a PROBABLE reading waits for a second reader", "yes or no", "true", Allowed.YES_OR_NO),
     BLIND_SECOND_READING_SHARE(

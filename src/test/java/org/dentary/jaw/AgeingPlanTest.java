@@ -1,6 +1,7 @@
 package org.dentary.jaw;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -121,7 +122,7 @@ class AgeingPlanTest {
                 10,
                 100,
                 List.of(),
-                true,
+                false,
                 Set.of(JawObservation.DEFAULT_SPECIES));
         JawObservation lateMilkThird = new JawObservation(
                 null,
@@ -139,10 +140,10 @@ class AgeingPlanTest {
         JawAnswer there = JawKey.answer(lateMilkThird, JawContext.NONE, southern);
         assertEquals(List.of(), there.contradictions());
         assertEquals(new JawAnswer.Months(15.5, 20.0), there.ageInMonths());
-        assertTrue(there.needsSecondReader(), "the plan sends a probable age to a second reader");
+        assertFalse(there.needsSecondReader(), "the plan lets a probable age stand");
         JawAnswer here = JawKey.answer(lateMilkThird, JawContext.NONE, PLAN);
         assertEquals("J16", here.contradictions().get(0).rule());
-        assertEquals(false, here.needsSecondReader());
+        assertTrue(here.needsSecondReader());
     }
 
     @Test

@@ -1,0 +1,295 @@
+package org.dentary.jaw;
+
+import com.lowagie.text.Document;
+import com.lowagie.text.Element;
+import com.lowagie.text.Font;
+import com.lowagie.text.FontFactory;
+import com.lowagie.text.Image;
+import com.lowagie.text.PageSize;
+import com.lowagie.text.Paragraph;
+import com.lowagie.text.Phrase;
+import com.lowagie.text.Rectangle;
+import com.lowagie.text.pdf.PdfPCell;
+import com.lowagie.text.pdf.PdfPTable;
+import com.lowagie.text.pdf.PdfTemplate;
+import com.lowagie.text.pdf.PdfWriter;
+import java.awt.Graphics2D;
+import java.io.ByteArrayOutputStream;
+import java.time.MonthDay;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import org.dentary.jaw.JawObservation.Dentine;
+import org.dentary.jaw.JawObservation.Eruption;
+import org.dentary.jaw.JawObservation.SixthTooth;
+import org.dentary.jaw.JawObservation.ThirdTooth;
+
+/**
+ * The printed key: one US Letter page, black on white, from the same questions, drawings and rules as the page and the service.
+ * The classes in its table are not written here but asked of {@link JawKey}.
+ */
+final class JawKeySheet {
+    private static final Font TITLE = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 17);
+    private static final Font HEAD = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 9.5f);
+    private static final Font TEXT = FontFactory.getFont(FontFactory.HELVETICA, 8.6f);
+    private static final Font STRONG = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 8.6f);
+    private static final Font SMALL = FontFactory.getFont(FontFactory.HELVETICA, 7.6f);
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMMM d", Locale.US);
+
+    private static final List<Row> ROWS = List.of(
+            new Row(
+                    "Fewer than six cheek teeth, third tooth with three cusps",
+                    observation(5, 3, null, null, null, null)),
+            new Row(
+                    "Six, third tooth with three cusps, no dentine on the sixth",
+                    observation(6, 3, null, null, Eruption.ERUPTING, Dentine.NOT_EXPOSED)),
+            new Row(
+                    "Six, third tooth with two cusps, coming up or full, no dentine on third or sixth",
+                    observation(6, 2, Eruption.FULL, Dentine.NOT_EXPOSED, Eruption.FULL, Dentine.NOT_EXPOSED)),
+            new Row(
+                    "Six, third tooth with two cusps and sixth both fully up, a defined line on both",
+                    observation(6, 2, Eruption.FULL, Dentine.DEFINED, Eruption.FULL, Dentine.DEFINED)),
+            new Row(
+                    "As the last, but only a trace on the sixth",
+                    observation(6, 2, Eruption.FULL, Dentine.DEFINED, Eruption.FULL, Dentine.TRACE)),
+            new Row(
+                    "Fewer than six, third tooth with two cusps",
+                    observation(5, 2, Eruption.FULL, Dentine.NOT_EXPOSED, Eruption.NOT_ERUPTED, Dentine.NOT_EXPOSED)),
+            new Row(
+                    "The back of the row cannot be seen",
+                    new JawObservation(
+                            null,
+                            null,
+                            JawObservation.RowSeen.FRONT_ONLY,
+                            null,
+                            null,
+                            null,
+                            null,
+                            null,
+                            null,
+                            null,
+                            null,
+                            null)));
+
+    private static final List<String> CAUTIONS = List.of(
+            "Wear gloves and change them between animals; cover cuts; protect eyes when a head is cut or opened.",
+            "Cut away from yourself, with a sharp blade under control. Leave no blade loose.",
+            "Wash hands, forearms and tools before you eat, drink, smoke or drive.",
+            "Do not open the head of an animal that looked sick, acted strangely or was found dead; call your supervisor.",
+            "Cut or splashed: wash or flush at once, tell your supervisor, then a clinician.",
+            "The written instructions of your program, laboratory, health agency and safety officer stand above this sheet.");
+
+    private record Row(String seen, JawObservation observation) {}
+
+    private JawKeySheet() {}
+
+    /** The page as PDF; its bytes differ from call to call, its words and drawings do not. */
+    static byte[] pdf(AgeingPlan plan) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        Document page = new Document(PageSize.LETTER, 36, 36, 30, 28);
+        PdfWriter writer = PdfWriter.getInstance(page, bytes);
+        page.addTitle("Ageing a deer from its lower jaw");
+        page.open();
+        page.add(head(writer));
+        page.add(questions(writer));
+        page.add(classes(plan));
+        page.add(below());
+        page.add(foot(plan));
+        page.close();
+        return bytes.toByteArray();
+    }
+
+    private static PdfPTable head(PdfWriter writer) {
+        PdfPTable table = table(1.15f, 1f);
+        PdfPCell words = bare();
+        words.addElement(paragraph("Ageing a white-tailed deer from its lower jaw", TITLE));
+        words.addElement(spaced(paragraph(
+                "Count the cheek teeth of one side from the front, 1 to 6. The third tooth (position 3) is dp4 as a milk"
+                        + " tooth and P4 as a permanent one; the sixth (position 6) is M3. Stripes in the drawings are"
+                        + " dentine, brown in the jaw.",
+                TEXT)));
+        table.addCell(words);
+        PdfPCell jaw = bare();
+        jaw.addElement(drawing(writer, "jaw-side", 250));
+        table.addCell(jaw);
+        return table;
+    }
+
+    private static PdfPTable questions(PdfWriter writer) {
+        PdfPTable table = table(1.35f, 2.6f);
+        for (KeyQuestion question : KeyQuestion.values()) {
+            if (question == KeyQuestion.SIXTH_DENTINE) {
+                continue;
+            }
+            PdfPCell words = ruled();
+            ask(words, question);
+            if (question == KeyQuestion.THIRD_DENTINE) {
+                ask(words, KeyQuestion.SIXTH_DENTINE);
+            }
+            table.addCell(words);
+            PdfPTable answers = new PdfPTable(question.answers().size());
+            for (KeyQuestion.Answer answer : question.answers()) {
+                PdfPCell cell = bare();
+                cell.addElement(
+                        drawing(writer, answer.drawing(), question.answers().size() == 4 ? 74 : 72));
+                Paragraph caption = paragraph(answer.words(), STRONG);
+                caption.setAlignment(Element.ALIGN_CENTER);
+                cell.addElement(caption);
+                answers.addCell(cell);
+            }
+            PdfPCell pictures = ruled();
+            pictures.addElement(answers);
+            table.addCell(pictures);
+        }
+        return table;
+    }
+
+    private static void ask(PdfPCell cell, KeyQuestion question) {
+        cell.addElement(paragraph(question.ordinal() + 1 + "  " + question.question(), HEAD));
+        cell.addElement(paragraph(question.hint(), SMALL));
+    }
+
+    private static PdfPTable classes(AgeingPlan plan) {
+        PdfPTable table = table(3.6f, 3.1f, 0.9f, 0.8f);
+        table.setSpacingBefore(5);
+        for (String head : List.of("Seen", "Class", "Months*", "Certainty")) {
+            PdfPCell cell = ruled();
+            cell.setPhrase(new Phrase(head, HEAD));
+            table.addCell(cell);
+        }
+        for (Row row : ROWS) {
+            JawAnswer answer = JawKey.answer(row.observation(), JawContext.NONE, plan);
+            table.addCell(cell(row.seen(), TEXT));
+            table.addCell(cell(answer.label(), STRONG));
+            table.addCell(cell(
+                    answer.novemberMonths() == null
+                            ? ""
+                            : answer.novemberMonths() + (answer.keyClass() == KeyClass.ADULT ? " or more" : ""),
+                    TEXT));
+            table.addCell(cell(words(answer.certainty()), TEXT));
+        }
+        return table;
+    }
+
+    private static PdfPTable below() {
+        PdfPTable table = table(1f, 1f);
+        table.setSpacingBefore(4);
+        PdfPCell again = bare();
+        again.addElement(paragraph("Look again", HEAD));
+        for (String rule : List.of("J14", "J12", "K01")) {
+            JawRules.ALL.stream()
+                    .filter(one -> one.id().equals(rule))
+                    .findFirst()
+                    .ifPresent(one -> again.addElement(listed(one.message())));
+        }
+        again.addElement(paragraph(
+                "\"Unsure\" and \"could not see\" are answers: the class stays open and someone else reads the jaw. Antlers and"
+                        + " body size never enter the age.",
+                SMALL));
+        table.addCell(again);
+        PdfPCell cautions = bare();
+        cautions.addElement(paragraph("Cautions", HEAD));
+        CAUTIONS.forEach(caution -> cautions.addElement(listed(caution)));
+        table.addCell(cautions);
+        return table;
+    }
+
+    private static Paragraph foot(AgeingPlan plan) {
+        Paragraph foot = paragraph(
+                "* In November. Ages are estimates: not for enforcement or prizes. For herds born about "
+                        + day(plan.birthPeak())
+                        + " ("
+                        + day(plan.birthStart()) + " to " + day(plan.birthEnd()) + "). Rules " + JawKey.RULE_SET_VERSION
+                        + ", common practice; local instructions come first.",
+                SMALL);
+        foot.setSpacingBefore(4);
+        return foot;
+    }
+
+    /** A drawing as lines on the page, as wide as told. */
+    private static Image drawing(PdfWriter writer, String name, float width) {
+        JawDrawing drawing = JawDrawings.find(name).orElseThrow();
+        PdfTemplate template = writer.getDirectContent().createTemplate(drawing.width(), drawing.height());
+        Graphics2D graphics = template.createGraphicsShapes(drawing.width(), drawing.height());
+        drawing.paint(graphics);
+        graphics.dispose();
+        Image image = Image.getInstance(template);
+        image.scaleToFit(width, width);
+        image.setAlignment(Element.ALIGN_CENTER);
+        image.setAlt(drawing.title() + ". " + drawing.description());
+        return image;
+    }
+
+    private static JawObservation observation(
+            int count, int cusps, Eruption third, Dentine thirdDentine, Eruption sixth, Dentine sixthDentine) {
+        return new JawObservation(
+                null,
+                null,
+                null,
+                count,
+                new ThirdTooth(cusps, third, thirdDentine, null, null),
+                new SixthTooth(sixth, sixthDentine),
+                null,
+                null,
+                null,
+                null,
+                null,
+                null);
+    }
+
+    private static String words(Certainty certainty) {
+        return switch (certainty) {
+            case CLEAR -> "Clear";
+            case PROBABLE -> "Probable";
+            case UNRESOLVED -> "Unresolved";
+        };
+    }
+
+    private static String day(MonthDay day) {
+        return DAY.format(day);
+    }
+
+    private static PdfPTable table(float... widths) {
+        PdfPTable table = new PdfPTable(widths);
+        table.setWidthPercentage(100);
+        return table;
+    }
+
+    private static PdfPCell bare() {
+        PdfPCell cell = new PdfPCell();
+        cell.setBorder(Rectangle.NO_BORDER);
+        cell.setPadding(1.5f);
+        return cell;
+    }
+
+    private static PdfPCell ruled() {
+        PdfPCell cell = bare();
+        cell.setBorder(Rectangle.BOTTOM);
+        cell.setBorderWidth(0.6f);
+        cell.setVerticalAlignment(Element.ALIGN_MIDDLE);
+        return cell;
+    }
+
+    private static PdfPCell cell(String text, Font font) {
+        PdfPCell cell = ruled();
+        cell.setPhrase(new Phrase(text, font));
+        return cell;
+    }
+
+    private static Paragraph paragraph(String text, Font font) {
+        Paragraph paragraph = new Paragraph(text, font);
+        paragraph.setLeading(0, 1.16f);
+        return paragraph;
+    }
+
+    private static Paragraph listed(String text) {
+        Paragraph paragraph = paragraph(text, SMALL);
+        paragraph.setSpacingBefore(1.8f);
+        return paragraph;
+    }
+
+    private static Paragraph spaced(Paragraph paragraph) {
+        paragraph.setSpacingBefore(6);
+        return paragraph;
+    }
+}
