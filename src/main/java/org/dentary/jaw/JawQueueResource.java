@@ -1,0 +1,43 @@
+package org.dentary.jaw;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.Set;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.table.ItemList;
+
+/** Jaws to read, to read again and to decide, longest waiting first; no class is given away. */
+@Path("/api/v1/jaws/queue")
+public class JawQueueResource {
+    private static final Set<String> TASKS = Set.of("READ", "READ_AGAIN", "DECIDE");
+
+    private final JawReadingService readings;
+
+    JawQueueResource(JawReadingService readings) {
+        this.readings = readings;
+    }
+
+    /** At most 500 jaws. */
+    @GET
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.ANIMAL_READ)
+    public Response queue(@QueryParam("station") String station, @QueryParam("task") String task) {
+        if (task != null && !task.isBlank() && !TASKS.contains(task)) {
+            throw InvalidInput.field("task", "INVALID_VALUE", "'" + task + "' is not one of READ, READ_AGAIN, DECIDE");
+        }
+        return Response.ok(new ItemList<>(readings.queue(blank(station), blank(task))))
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    private static String blank(String typed) {
+        return typed == null || typed.isBlank() ? null : typed.trim();
+    }
+}

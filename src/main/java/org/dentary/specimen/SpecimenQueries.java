@@ -1,0 +1,83 @@
+package org.dentary.specimen;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.util.Collection;
+import java.util.List;
+
+/** Reads specimens, always through the kit their label is bound to today. */
+@ApplicationScoped
+class SpecimenQueries {
+    private static final String COLUMNS = """
+            select s.code, l.kit_bound, l.kit_printed, l.part, s.parent, s.tissue, s.tissue_text, s.side, s.condition,
+                   s.preservation, s.collected_at, s.collected_by, s.archived, s.recorded_by, s.recorded_at, s.version
+              from specimen s join label l on l.code = s.code
+            """;
+    private static final String BY_CODE = COLUMNS + " where s.code = any(:codes) order by s.code";
+    private static final String BY_KIT = COLUMNS + " where l.kit_bound = any(:kits) order by s.collected_at, s.code";
+    private static final String CUT_FROM = """
+            with recursive piece(code) as (
+              select cast(:code as text) union select s.code from specimen s join piece p on s.parent = p.code)
+            select code from piece order by code
+            """;
+    private static final String PRESERVATION = """
+            select p.code, p.preservation, p.since, p.by_actor, p.reason
+              from specimen_preservation p join label l on l.code = p.code
+             where l.kit_bound = :kit order by p.code, p.since, p.id
+            """;
+    private static final String KITS_WITH = """
+            select distinct l.kit_bound from specimen s join label l on l.code = s.code where l.kit_bound = any(:kits)
+            """;
+    private static final String VERSION = "select version from specimen where code = :code for update";
+
+    private final EntityManager entities;
+
+    SpecimenQueries(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    @SuppressWarnings("unchecked")
+    List<SpecimenView> byCode(Collection<String> codes) {
+        return entities.createNativeQuery(BY_CODE, SpecimenView.class)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .getResultList();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<SpecimenView> byKit(Collection<String> kits) {
+        return entities.createNativeQuery(BY_KIT, SpecimenView.class)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .getResultList();
+    }
+
+    /** The specimen itself and every piece cut from it or from a piece of it. */
+    @SuppressWarnings("unchecked")
+    List<String> withPieces(String code) {
+        return entities.createNativeQuery(CUT_FROM, String.class)
+                .setParameter("code", code)
+                .getResultList();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<PreservationView> preservation(String kit) {
+        return entities.createNativeQuery(PRESERVATION, PreservationView.class)
+                .setParameter("kit", kit)
+                .getResultList();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<String> kitsWithSpecimens(Collection<String> kits) {
+        return entities.createNativeQuery(KITS_WITH, String.class)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .getResultList();
+    }
+
+    /** Today's version with the row locked, or null. */
+    @SuppressWarnings("unchecked")
+    Integer lockedVersion(String code) {
+        List<Integer> found = entities.createNativeQuery(VERSION, Integer.class)
+                .setParameter("code", code)
+                .getResultList();
+        return found.isEmpty() ? null : found.get(0);
+    }
+}

@@ -1,0 +1,128 @@
+package org.dentary.story;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import org.dentary.animal.AnimalDetails;
+import org.dentary.animal.Identifier;
+import org.dentary.animal.LinkView;
+import org.dentary.jaw.DesignationView;
+import org.dentary.jaw.JawReadingView;
+import org.dentary.specimen.ReAttributionView;
+
+/**
+ * The whole story of one kit's animal.
+ *
+ * @param keyClass end of the key of the reading that stands; null where none does
+ * @param ageClass the age that stands; null where it is kept from a second reader until theirs is given
+ * @param readingsHidden whether readings are kept from a second reader
+ * @param outcome the released outcome for the plan's first disease
+ * @param warnings what the last write allowed and is worth a second look
+ */
+@JsonInclude(JsonInclude.Include.NON_NULL)
+public record AnimalStory(
+        String kit,
+        String keyClass,
+        String ageClass,
+        boolean ageDisputed,
+        boolean readingsHidden,
+        String outcome,
+        String season,
+        @JsonUnwrapped Facts facts,
+        List<OutcomeOfDisease> outcomes,
+        List<JawReadingView> jawReadings,
+        List<DesignationView> designatedAges,
+        List<SpecimenStory> specimens,
+        List<FindingRow> findings,
+        List<ReAttributionView> reAttributions,
+        List<LinkView> links,
+        String sameAs,
+        List<String> duplicates,
+        boolean notAttributable,
+        KitIssue issued,
+        List<Open> missing,
+        List<Open> next,
+        List<Happening> timeline,
+        List<String> warnings,
+        String recordedBy,
+        Instant recordedAt,
+        int version) {
+    /** The deer facts under the names of the intake's body; {@code managementUnit} is a code or {@code UNKNOWN}. */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Facts(
+            String species,
+            String origin,
+            String sex,
+            String sexEvidence,
+            LocalDate diedOn,
+            String diedOnPrecision,
+            String diedOnReason,
+            String managementUnit,
+            String station,
+            String mortalitySource,
+            String collectionRoute,
+            String clinicalSigns,
+            String samplingBasis,
+            String jawStatus,
+            String jawReason,
+            List<Identifier> identifiers,
+            boolean enteredInError,
+            String errorReason,
+            @JsonUnwrapped AnimalDetails details) {}
+
+    /**
+     * The animal's outcome for one disease.
+     *
+     * @param derivedOutcome what the findings say; only for those who may see unreleased outcomes
+     * @param explanation why, in words; only for the same
+     * @param review why a person should look; only for the same
+     */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record OutcomeOfDisease(
+            String disease,
+            String outcome,
+            String derivedOutcome,
+            String footnotes,
+            String exclusion,
+            String explanation,
+            String review) {}
+
+    /** Where and for when the kit's labels were issued; a kit used elsewhere or later is accepted and shown. */
+    public record KitIssue(String season, String station, boolean usedElsewhere) {}
+
+    /** Something missing, or to be done next: a stable word, a sentence and where to do it (or null). */
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    public record Open(String what, String words, String href) {}
+
+    AnimalStory warned(List<String> of) {
+        return new AnimalStory(
+                kit,
+                keyClass,
+                ageClass,
+                ageDisputed,
+                readingsHidden,
+                outcome,
+                season,
+                facts,
+                outcomes,
+                jawReadings,
+                designatedAges,
+                specimens,
+                findings,
+                reAttributions,
+                links,
+                sameAs,
+                duplicates,
+                notAttributable,
+                issued,
+                missing,
+                next,
+                timeline,
+                of,
+                recordedBy,
+                recordedAt,
+                version);
+    }
+}

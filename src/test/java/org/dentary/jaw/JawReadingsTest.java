@@ -1,0 +1,59 @@
+package org.dentary.jaw;
+
+import static org.dentary.jaw.AgeClass.ADULT;
+import static org.dentary.jaw.AgeClass.FAWN;
+import static org.dentary.jaw.AgeClass.UNKNOWN;
+import static org.dentary.jaw.AgeClass.YEARLING;
+import static org.dentary.jaw.AgeingMethod.CEMENTUM;
+import static org.dentary.jaw.AgeingMethod.REPORTED_BY_HUNTER;
+import static org.dentary.jaw.AgeingMethod.TOOTH_REPLACEMENT;
+import static org.dentary.jaw.Certainty.CLEAR;
+import static org.dentary.jaw.Certainty.PROBABLE;
+import static org.dentary.jaw.Certainty.UNRESOLVED;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.dentary.jaw.JawReadings.Said;
+import org.dentary.jaw.JawReadings.Standing;
+import org.junit.jupiter.api.Test;
+
+class JawReadingsTest {
+    private static final Said YEARLING_CLEAR = new Said(TOOTH_REPLACEMENT, YEARLING, CLEAR, false);
+    private static final Said ADULT_PROBABLE = new Said(TOOTH_REPLACEMENT, ADULT, PROBABLE, false);
+    private static final Said REFUSED = new Said(TOOTH_REPLACEMENT, UNKNOWN, UNRESOLVED, true);
+    private static final Said UNRESOLVED_ONE = new Said(TOOTH_REPLACEMENT, UNKNOWN, UNRESOLVED, false);
+
+    @Test
+    void withoutAReadingTheAgeIsUnknownAndNotDisputed() {
+        assertEquals(new Standing(UNKNOWN, false), JawReadings.standing(List.of(), null));
+        assertEquals(new Standing(UNKNOWN, false), JawReadings.standing(List.of(UNRESOLVED_ONE), null));
+    }
+
+    @Test
+    void theFirstClearOrProbableReadingStands() {
+        assertEquals(new Standing(ADULT, false), JawReadings.standing(List.of(UNRESOLVED_ONE, ADULT_PROBABLE), null));
+        assertEquals(new Standing(YEARLING, false), JawReadings.standing(List.of(REFUSED, YEARLING_CLEAR), null));
+    }
+
+    @Test
+    void aDifferingReadingDisputesTheAgeUntilItIsDesignated() {
+        assertEquals(new Standing(YEARLING, true), JawReadings.standing(List.of(YEARLING_CLEAR, ADULT_PROBABLE), null));
+        assertEquals(new Standing(ADULT, false), JawReadings.standing(List.of(YEARLING_CLEAR, ADULT_PROBABLE), ADULT));
+        assertEquals(
+                new Standing(YEARLING, false), JawReadings.standing(List.of(YEARLING_CLEAR, YEARLING_CLEAR), null));
+    }
+
+    @Test
+    void aReadingThatContradictsItselfLeavesTheAgeUnknownAndDisputed() {
+        assertEquals(new Standing(UNKNOWN, true), JawReadings.standing(List.of(REFUSED), null));
+    }
+
+    @Test
+    void anotherMethodNeverStandsUnlessItIsDesignated() {
+        Said cementum = new Said(CEMENTUM, ADULT, CLEAR, false);
+        Said reported = new Said(REPORTED_BY_HUNTER, FAWN, PROBABLE, false);
+        assertEquals(new Standing(UNKNOWN, false), JawReadings.standing(List.of(cementum, reported), null));
+        assertEquals(new Standing(YEARLING, false), JawReadings.standing(List.of(cementum, YEARLING_CLEAR), null));
+        assertEquals(new Standing(ADULT, false), JawReadings.standing(List.of(cementum, YEARLING_CLEAR), ADULT));
+    }
+}
