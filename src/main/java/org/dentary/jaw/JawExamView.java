@@ -3,6 +3,8 @@ package org.dentary.jaw;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import org.dentary.jaw.drawing.JawDrawing;
+import org.dentary.jaw.drawing.JawDrawings;
 
 /**
  * The exam as its page shows it.

@@ -23,6 +23,8 @@ import org.dentary.jaw.JawObservation.Dentine;
 import org.dentary.jaw.JawObservation.Eruption;
 import org.dentary.jaw.JawObservation.SixthTooth;
 import org.dentary.jaw.JawObservation.ThirdTooth;
+import org.dentary.jaw.drawing.JawDrawing;
+import org.dentary.jaw.drawing.JawDrawings;
 
 /**
  * The printed key: one US Letter page, black on white, from the same questions, drawings and rules as the page and the service.

@@ -1,15 +1,15 @@
-package org.dentary.jaw;
+package org.dentary.jaw.drawing;
 
-import static org.dentary.jaw.JawShapes.crestAcross;
-import static org.dentary.jaw.JawShapes.crestBand;
-import static org.dentary.jaw.JawShapes.crestEdge;
-import static org.dentary.jaw.JawShapes.crestLens;
-import static org.dentary.jaw.JawShapes.crown;
-import static org.dentary.jaw.JawShapes.farEdge;
-import static org.dentary.jaw.JawShapes.frontTeeth;
-import static org.dentary.jaw.JawShapes.gum;
-import static org.dentary.jaw.JawShapes.lowerJaw;
-import static org.dentary.jaw.JawShapes.wall;
+import static org.dentary.jaw.drawing.JawShapes.crestAcross;
+import static org.dentary.jaw.drawing.JawShapes.crestBand;
+import static org.dentary.jaw.drawing.JawShapes.crestEdge;
+import static org.dentary.jaw.drawing.JawShapes.crestLens;
+import static org.dentary.jaw.drawing.JawShapes.crown;
+import static org.dentary.jaw.drawing.JawShapes.farEdge;
+import static org.dentary.jaw.drawing.JawShapes.frontTeeth;
+import static org.dentary.jaw.drawing.JawShapes.gum;
+import static org.dentary.jaw.drawing.JawShapes.lowerJaw;
+import static org.dentary.jaw.drawing.JawShapes.wall;
 
 import java.awt.Shape;
 import java.awt.geom.Path2D;

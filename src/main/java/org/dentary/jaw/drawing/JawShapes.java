@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.drawing;
 
 import java.awt.Shape;
 import java.awt.geom.Path2D;

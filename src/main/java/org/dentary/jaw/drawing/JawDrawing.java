@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.drawing;
 
 import java.awt.Graphics2D;
 import java.util.function.Consumer;

@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.drawing;
 
 import java.util.Arrays;
 import java.util.Set;
@@ -69,7 +69,7 @@ public final class JawDrawingSvg {
     }
 
     /** Names under which {@link #sheet} holds its symbols. */
-    static Set<String> names() {
+    public static Set<String> names() {
         return JawDrawings.all().stream().map(JawDrawing::name).collect(Collectors.toSet());
     }
 }
