@@ -33,6 +33,8 @@ final class KeyWalk {
             Set.of(Presence.LOST_IN_LIFE, Presence.BROKEN, Presence.MISSING_CONGENITAL, Presence.NOT_VISIBLE);
 
     private static final String CAP = "CAP";
+    private static final String LOOK_AT_SIXTH = "look again at the sixth tooth (position 6, M3)";
+    private static final String LOOK_AT_THIRD_CREST = "look again at the crest of the third tooth (position 3, P4)";
 
     private final JawObservation jaw;
     private final List<Step> steps = new ArrayList<>();
@@ -154,11 +156,7 @@ final class KeyWalk {
             }
             boolean fresh = jaw.thirdDentine() == NOT_EXPOSED && jaw.sixthDentine() == NOT_EXPOSED;
             return end(
-                    KeyQuestion.THIRD_CUSPS,
-                    CAP,
-                    KeyClass.YEARLING_NEW_THIRD,
-                    fresh ? CLEAR : PROBABLE,
-                    "look again at the sixth tooth (position 6, M3)");
+                    KeyQuestion.THIRD_CUSPS, CAP, KeyClass.YEARLING_NEW_THIRD, fresh ? CLEAR : PROBABLE, LOOK_AT_SIXTH);
         }
         if (cusps == null) {
             return end(
@@ -184,7 +182,7 @@ final class KeyWalk {
     private End milkThird() {
         Dentine sixth = jaw.sixthDentine();
         if (sixth == null) {
-            return stop(KeyQuestion.SIXTH_DENTINE, "look again at the sixth tooth (position 6, M3)");
+            return stop(KeyQuestion.SIXTH_DENTINE, LOOK_AT_SIXTH);
         }
         return switch (sixth) {
             case NOT_EXPOSED ->
@@ -196,13 +194,7 @@ final class KeyWalk {
                                 PROBABLE,
                                 "make sure that the sixth tooth (position 6, M3) is through")
                         : end(KeyQuestion.SIXTH_DENTINE, sixth, KeyClass.YEARLING_MILK_THIRD, CLEAR, null);
-            case TRACE ->
-                end(
-                        KeyQuestion.SIXTH_DENTINE,
-                        sixth,
-                        KeyClass.YEARLING_MILK_THIRD,
-                        PROBABLE,
-                        "look again at the sixth tooth (position 6, M3)");
+            case TRACE -> end(KeyQuestion.SIXTH_DENTINE, sixth, KeyClass.YEARLING_MILK_THIRD, PROBABLE, LOOK_AT_SIXTH);
             case DEFINED ->
                 unresolved(
                         KeyQuestion.SIXTH_DENTINE,
@@ -220,7 +212,7 @@ final class KeyWalk {
         step(KeyQuestion.THIRD_ERUPTION, third, "Look for dentine on the third tooth (position 3, P4)");
         Dentine thirdDentine = jaw.thirdDentine();
         if (thirdDentine == null) {
-            return stop(KeyQuestion.THIRD_DENTINE, "look again at the crest of the third tooth (position 3, P4)");
+            return stop(KeyQuestion.THIRD_DENTINE, LOOK_AT_THIRD_CREST);
         }
         if (thirdDentine == DEFINED && third == ERUPTING) {
             return unresolved(
@@ -231,74 +223,43 @@ final class KeyWalk {
         step(KeyQuestion.THIRD_DENTINE, thirdDentine, "Look for dentine on the sixth tooth (position 6, M3)");
         Dentine sixthDentine = jaw.sixthDentine();
         if (sixthDentine == null) {
-            return stop(KeyQuestion.SIXTH_DENTINE, "look again at the sixth tooth (position 6, M3)");
+            return stop(KeyQuestion.SIXTH_DENTINE, LOOK_AT_SIXTH);
         }
-        return switch (thirdDentine) {
-            case NOT_EXPOSED -> unwornThird(third, sixthDentine);
-            case TRACE -> tracedThird(third, sixthDentine);
-            case DEFINED -> wornThird(third, sixthDentine);
-        };
+        return newThird(third, thirdDentine, sixthDentine);
     }
 
-    private End unwornThird(Eruption third, Dentine sixth) {
-        return switch (sixth) {
-            case NOT_EXPOSED ->
-                end(
-                        KeyQuestion.SIXTH_DENTINE,
-                        sixth,
-                        KeyClass.YEARLING_NEW_THIRD,
-                        third == null ? PROBABLE : CLEAR,
-                        "see how far the third tooth (position 3, P4) is up");
-            case TRACE ->
-                end(
-                        KeyQuestion.SIXTH_DENTINE,
-                        sixth,
-                        KeyClass.YEARLING_NEW_THIRD,
-                        PROBABLE,
-                        "look again at the sixth tooth (position 6, M3)");
-            case DEFINED ->
-                unresolved(
-                        KeyQuestion.SIXTH_DENTINE,
-                        sixth,
-                        "a worn sixth tooth does not go with an unworn third; look again at positions 3 and 6");
-        };
-    }
-
-    private End tracedThird(Eruption third, Dentine sixth) {
-        if (sixth == NOT_EXPOSED) {
-            return end(
-                    KeyQuestion.SIXTH_DENTINE,
-                    sixth,
+    /** Six teeth and a two-cusped third: the wear of third and sixth together decides. */
+    private End newThird(Eruption third, Dentine thirdWear, Dentine sixthWear) {
+        if (thirdWear == NOT_EXPOSED && sixthWear == NOT_EXPOSED) {
+            Certainty certainty = third == null ? PROBABLE : CLEAR;
+            return sixth(
+                    sixthWear,
                     KeyClass.YEARLING_NEW_THIRD,
-                    PROBABLE,
-                    "look again at the crest of the third tooth (position 3, P4)");
+                    certainty,
+                    "see how far the third tooth (position 3, P4) is up");
         }
-        if (sixth == DEFINED && third == FULL) {
-            return needsSixthUp(PROBABLE, "look again at the crest of the third tooth (position 3, P4)");
+        if (thirdWear == NOT_EXPOSED && sixthWear == TRACE) {
+            return sixth(sixthWear, KeyClass.YEARLING_NEW_THIRD, PROBABLE, LOOK_AT_SIXTH);
+        }
+        if (thirdWear == TRACE && sixthWear == NOT_EXPOSED) {
+            return sixth(sixthWear, KeyClass.YEARLING_NEW_THIRD, PROBABLE, LOOK_AT_THIRD_CREST);
+        }
+        if (third == FULL && thirdWear == DEFINED && sixthWear == TRACE) {
+            return sixth(sixthWear, KeyClass.ADULT, PROBABLE, LOOK_AT_SIXTH);
+        }
+        if (third == FULL && thirdWear != NOT_EXPOSED && sixthWear == DEFINED) {
+            return needsSixthUp(thirdWear == DEFINED ? CLEAR : PROBABLE, LOOK_AT_THIRD_CREST);
         }
         return unresolved(
-                KeyQuestion.SIXTH_DENTINE, sixth, "the two teeth do not settle it; look again at positions 3 and 6");
+                KeyQuestion.SIXTH_DENTINE,
+                sixthWear,
+                third == null && thirdWear == DEFINED
+                        ? "see how far the third tooth (position 3, P4) is up"
+                        : "the wear of the two teeth does not go together; look again at positions 3 and 6");
     }
 
-    private End wornThird(Eruption third, Dentine sixth) {
-        if (third == null) {
-            return unresolved(KeyQuestion.SIXTH_DENTINE, sixth, "see how far the third tooth (position 3, P4) is up");
-        }
-        return switch (sixth) {
-            case NOT_EXPOSED ->
-                unresolved(
-                        KeyQuestion.SIXTH_DENTINE,
-                        sixth,
-                        "a worn third tooth does not go with an unworn sixth; look again at positions 3 and 6");
-            case TRACE ->
-                end(
-                        KeyQuestion.SIXTH_DENTINE,
-                        TRACE,
-                        KeyClass.ADULT,
-                        PROBABLE,
-                        "look again at the sixth tooth (position 6, M3)");
-            case DEFINED -> needsSixthUp(CLEAR, null);
-        };
+    private End sixth(Dentine wear, KeyClass keyClass, Certainty certainty, String advice) {
+        return end(KeyQuestion.SIXTH_DENTINE, wear, keyClass, certainty, advice);
     }
 
     private End needsSixthUp(Certainty certainty, String advice) {
@@ -308,7 +269,7 @@ final class KeyWalk {
         }
         step(KeyQuestion.SIXTH_DENTINE, DEFINED, "See how far the sixth tooth (position 6, M3) is up");
         if (sixth == null) {
-            return unresolved(KeyQuestion.SIXTH_ERUPTION, null, "look again at the sixth tooth (position 6, M3)");
+            return unresolved(KeyQuestion.SIXTH_ERUPTION, null, LOOK_AT_SIXTH);
         }
         return sixth == FULL
                 ? end(KeyQuestion.SIXTH_ERUPTION, sixth, KeyClass.ADULT, certainty, advice)
