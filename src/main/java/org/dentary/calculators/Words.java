@@ -1,0 +1,75 @@
+package org.dentary.calculators;
+
+import java.util.Locale;
+
+/** Numbers as they are printed: no more digits than the sample carries. */
+public final class Words {
+    static final String UNDEFINED = "undefined";
+    private static final int FEW = 30;
+    private static final int MANY = 1000;
+
+    private Words() {}
+
+    /** A share in percent: no decimal below 30 animals, one below 1,000, else two. */
+    public static String percent(Double share, long animals) {
+        if (share == null) {
+            return UNDEFINED;
+        }
+        int decimals = animals < FEW ? 0 : animals < MANY ? 1 : 2;
+        return fixed(100 * share, decimals) + " %";
+    }
+
+    /** A probability or a level in percent with one decimal at most; what is not quite all or nothing is not printed as such. */
+    public static String percent(Double share) {
+        if (share == null) {
+            return UNDEFINED;
+        }
+        if (share > 0.9995 && share < 1) {
+            return "above 99.9 %";
+        }
+        return share > 0 && share < 0.0005 ? "below 0.1 %" : trimmed(100 * share, 1) + " %";
+    }
+
+    /** {@code (4.6 % to 13.5 %)}. */
+    public static String between(Double lower, Double upper, long animals) {
+        return lower == null || upper == null
+                ? "(no interval)"
+                : "(" + percent(lower, animals) + " to " + percent(upper, animals) + ")";
+    }
+
+    /** A probability of a test: three decimals, or less than 0.001. */
+    public static String p(Double p) {
+        if (p == null) {
+            return UNDEFINED;
+        }
+        return p < 0.001 ? "below 0.001" : fixed(p, 3);
+    }
+
+    /** A ratio or another number: three decimals at most. */
+    public static String number(Double number) {
+        if (number == null) {
+            return UNDEFINED;
+        }
+        return number.isInfinite() ? "unbounded" : trimmed(number, 3);
+    }
+
+    /** A count with its thousands apart. */
+    public static String count(long count) {
+        return String.format(Locale.US, "%,d", count);
+    }
+
+    /** {@code 1 animal}, {@code 2 animals}. */
+    public static String animals(long count) {
+        return count(count) + (count == 1 ? " animal" : " animals");
+    }
+
+    private static String fixed(double value, int decimals) {
+        String text = String.format(Locale.US, "%,." + decimals + "f", value);
+        return text.matches("-0(\\.0+)?") ? text.substring(1) : text;
+    }
+
+    private static String trimmed(double value, int decimals) {
+        String text = fixed(value, decimals);
+        return text.contains(".") ? text.replaceAll("\\.?0+$", "") : text;
+    }
+}
