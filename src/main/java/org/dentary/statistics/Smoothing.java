@@ -2,6 +2,7 @@ package org.dentary.statistics;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.statistics.distribution.BetaDistribution;
 
 /**
  * Small areas drawn towards their common proportion: beta-binomial empirical Bayes by moments. The raw figure stays beside the smoothed
@@ -112,8 +113,8 @@ public record Smoothing(
                 unit.label(),
                 raw,
                 value,
-                Quantiles.beta(tail, alpha, beta),
-                Quantiles.beta(1 - tail, alpha, beta),
+                BetaDistribution.of(alpha, beta).inverseCumulativeProbability(tail),
+                BetaDistribution.of(alpha, beta).inverseCumulativeProbability(1 - tail),
                 warnings);
     }
 

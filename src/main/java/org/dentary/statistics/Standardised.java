@@ -2,6 +2,7 @@ package org.dentary.statistics;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.statistics.distribution.BetaDistribution;
 
 /**
  * Prevalence standardised directly to a reference herd. The weights are fixed in advance, named and dated by whoever gives them; they
@@ -72,8 +73,14 @@ public record Standardised(
         double y = sums.estimate();
         return new Standardised(
                 y,
-                y == 0 ? 0 : Quantiles.beta(alpha / 2, y * effectiveN, effectiveN - y * effectiveN + 1),
-                y == 1 ? 1 : Quantiles.beta(1 - alpha / 2, y * effectiveN + 1, effectiveN - y * effectiveN),
+                y == 0
+                        ? 0
+                        : BetaDistribution.of(y * effectiveN, effectiveN - y * effectiveN + 1)
+                                .inverseCumulativeProbability(alpha / 2),
+                y == 1
+                        ? 1
+                        : BetaDistribution.of(y * effectiveN + 1, effectiveN - y * effectiveN)
+                                .inverseCumulativeProbability(1 - alpha / 2),
                 sums.crude(),
                 effectiveN,
                 gamma,

@@ -1,6 +1,7 @@
 package org.dentary.statistics;
 
 import java.util.List;
+import org.apache.commons.statistics.distribution.GammaDistribution;
 import org.dentary.statistics.Standardised.Stratum;
 
 /** The sums behind {@link Standardised}; every stratum has weight and somebody tested. */
@@ -70,7 +71,8 @@ record StandardisedSums(
     Limits gamma(double alpha) {
         double lower = estimate == 0
                 ? 0
-                : Quantiles.gamma(alpha / 2, estimate * estimate / poissonVariance, poissonVariance / estimate);
+                : GammaDistribution.of(estimate * estimate / poissonVariance, poissonVariance / estimate)
+                        .inverseCumulativeProbability(alpha / 2);
         return new Limits(lower, upper(alpha, largestCoefficient, largestCoefficient * largestCoefficient));
     }
 
@@ -82,7 +84,8 @@ record StandardisedSums(
     private double upper(double alpha, double more, double moreVariance) {
         double mean = estimate + more;
         double variance = poissonVariance + moreVariance;
-        return Quantiles.gamma(1 - alpha / 2, mean * mean / variance, variance / mean);
+        return GammaDistribution.of(mean * mean / variance, variance / mean)
+                .inverseCumulativeProbability(1 - alpha / 2);
     }
 
     /** Yan and Su 2010 with fixed weights: Wilson in every stratum at a quantile shrunk for pooling. */
