@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import javax.sql.DataSource;
+import org.dentary.platform.problem.RuleBroken;
 
 /**
  * Seals the ledger and hands out what outsiders need to check it: checkpoints, proofs, the export and the public key.
@@ -37,19 +38,26 @@ public class CheckpointService {
     }
 
     /**
+     * A checkpoint that was asked for.
+     *
+     * @param created false if it was there already
+     */
+    public record Made(Checkpoint checkpoint, boolean created) {}
+
+    /**
      * Seals all committed events that no checkpoint seals yet, be there none.
      *
      * @param id chosen by the client; the id of a checkpoint that exists gives that one back and changes nothing
      */
     @Transactional
-    public Checkpoint checkpoint(UUID id) {
+    public Made checkpoint(UUID id) {
         return make(id, true);
     }
 
     /** The last checkpoint after all committed events are sealed; a new one only if there is something to seal. */
     @Transactional
     public Checkpoint sealAll() {
-        return make(UUID.randomUUID(), false);
+        return make(UUID.randomUUID(), false).checkpoint();
     }
 
     /** Seals what has come since, as often as {@code dentary.checkpoint.every} says. */
@@ -62,6 +70,13 @@ public class CheckpointService {
         make(UUID.randomUUID(), false);
     }
 
+    /** The checkpoint of that number. */
+    public Optional<Checkpoint> find(long number) {
+        return queries.newest(number + 1, 1).stream()
+                .filter(checkpoint -> checkpoint.number() == number)
+                .findFirst();
+    }
+
     /** Checkpoints with a number below {@code before}, newest first, at most {@code count}. */
     public List<Checkpoint> checkpoints(long before, int count) {
         return queries.newest(before, count);
@@ -72,15 +87,28 @@ public class CheckpointService {
         return queries.sealing(event).map(CheckpointQueries.Sealing::checkpoint);
     }
 
-    /** The proof that an event lies under its checkpoint; empty if no checkpoint seals it yet or it is unknown. */
+    /**
+     * The proof that an event lies under its checkpoint; empty if no checkpoint seals it yet or it is unknown.
+     *
+     * @throws RuleBroken {@code LEDGER_DIFFERS} if the event is no longer what was sealed
+     */
     public Optional<InclusionProof> proof(UUID event) {
-        return queries.sealing(event)
-                .flatMap(sealing -> store.find(event)
-                        .map(found -> InclusionProof.of(
-                                found,
-                                sealing.index(),
-                                queries.leaves(sealing.checkpoint().number()),
-                                sealing.checkpoint())));
+        return queries.sealing(event).flatMap(sealing -> store.find(event).map(found -> prove(found, sealing)));
+    }
+
+    private InclusionProof prove(LedgerEvent event, CheckpointQueries.Sealing sealing) {
+        List<String> leaves = queries.leaves(sealing.checkpoint().number());
+        String sealed = leaves.get(sealing.index());
+        String found = Sha256.hex(event.bytes());
+        if (!sealed.equals(event.hash()) || !sealed.equals(found)) {
+            throw new RuleBroken(
+                    "LEDGER_DIFFERS",
+                    "Event " + event.id() + " at position " + event.sequence() + " of chain " + event.chain()
+                            + " is not what checkpoint "
+                            + sealing.checkpoint().number() + " sealed: expected hash " + sealed + ", found " + found
+                            + "; keep the database as it is and tell whoever answers for the records");
+        }
+        return InclusionProof.of(event, sealing.index(), leaves, sealing.checkpoint());
     }
 
     /**
@@ -102,24 +130,24 @@ public class CheckpointService {
         return key.get().fingerprint();
     }
 
-    private Checkpoint make(UUID id, boolean evenOfNothing) {
+    private Made make(UUID id, boolean evenOfNothing) {
         SigningKey signing = key.get();
         return LedgerStore.on(database, "make a checkpoint", connection -> {
             queries.oneAtATime(connection);
             Optional<Checkpoint> made = queries.byId(connection, id);
             if (made.isPresent()) {
-                return made.get();
+                return new Made(made.get(), false);
             }
             Checkpoint last = queries.last(connection).orElse(null);
             List<CheckpointQueries.Unsealed> events = queries.unsealed(connection);
             if (events.isEmpty() && last != null && !evenOfNothing) {
-                return last;
+                return new Made(last, false);
             }
             List<String> hashes =
                     events.stream().map(CheckpointQueries.Unsealed::hash).toList();
             Checkpoint next = Checkpoint.following(last, id, clock.instant(), hashes, signing);
             queries.keep(connection, next, events);
-            return next;
+            return new Made(next, true);
         });
     }
 }

@@ -37,6 +37,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.platform.problem.RuleBroken;
 import org.eclipse.microprofile.config.ConfigProvider;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -183,15 +184,17 @@ class LedgerStoreTest {
     void sealsEachEventOnceAndAReplayedCheckpointChangesNothing() {
         List<LedgerEvent> events = append(LedgerFixture.aDraft(freshChain(), "COLLECTED"));
         UUID id = UUID.randomUUID();
-        Checkpoint made = checkpoints.checkpoint(id);
+        Checkpoint made = checkpoints.checkpoint(id).checkpoint();
         assertEquals(made, checkpoints.sealing(events.get(0).id()).orElseThrow());
         append(LedgerFixture.aDraft(freshChain(), "COLLECTED"));
-        assertEquals(made, checkpoints.checkpoint(id));
+        assertEquals(new CheckpointService.Made(made, false), checkpoints.checkpoint(id));
         Checkpoint next = checkpoints.sealAll();
         assertEquals(made.number() + 1, next.number());
         assertEquals(made.hash(), next.previous());
         assertEquals(next, checkpoints.sealAll(), "nothing new, no new checkpoint");
-        assertEquals(0, checkpoints.checkpoint(UUID.randomUUID()).treeSize(), "asked for, even of nothing");
+        CheckpointService.Made empty = checkpoints.checkpoint(UUID.randomUUID());
+        assertTrue(empty.created(), "asked for, even of nothing");
+        assertEquals(0, empty.checkpoint().treeSize());
         assertEquals(
                 List.of(next.number(), made.number()),
                 checkpoints.checkpoints(next.number() + 1, 2).stream()
@@ -283,6 +286,8 @@ class LedgerStoreTest {
                     outcome.output().contains("event " + event.id() + " at position 2 of chain " + chain),
                     outcome.output());
             assertTrue(outcome.output().contains("expected one with hash " + event.hash()), outcome.output());
+            RuleBroken refusal = assertThrows(RuleBroken.class, () -> checkpoints.proof(event.id()));
+            assertTrue(refusal.getMessage().contains("expected hash " + event.hash()), refusal.getMessage());
             statement.execute("alter table ledger_event disable trigger user");
             statement.execute("update ledger_event set bytes = '" + event.bytes() + "', hash = '" + event.hash()
                     + "' where id = '" + event.id() + "'");
