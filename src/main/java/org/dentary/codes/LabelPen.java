@@ -143,7 +143,7 @@ final class LabelPen {
         while (kept > 0 && PLAIN.getWidthPoint(line.substring(0, kept) + ELLIPSIS, stock.textPoints()) > room) {
             kept = line.offsetByCodePoints(kept, -1);
         }
-        return line.substring(0, kept).strip() + ELLIPSIS;
+        return line.substring(0, kept).replaceAll("[\\p{P}\\s]+$", "") + ELLIPSIS;
     }
 
     private float points(int dots) {

@@ -171,6 +171,16 @@ class LabelSheetTest {
     }
 
     @Test
+    void noCommaStandsBeforeTheEllipsis() throws IOException {
+        LabelStock stock = LabelStocks.named("VIAL_33X13").orElseThrow();
+        LabelContent content = LabelContent.of(
+                LabelFixture.labels(1).get(0).code(), "i, i, i, i, i, i, i, i, i, i, i, i, i, i, i, i, i");
+        Path pdf = printed(stock, List.of(content), LabelRun.PLAIN);
+        String text = String.join("\n", Scanner.run(List.of("pdftotext", pdf.toString(), "-")));
+        assertTrue(text.matches("(?s).*i, i\\.\\.\\..*"), text);
+    }
+
+    @Test
     void theCalibrationPageOutlinesEveryLabelWhereItIsPrinted() throws IOException {
         for (LabelStock stock : LabelStocks.all()) {
             if (stock.labelsOnAPage() == 1) {
