@@ -22,7 +22,7 @@ import org.dentary.story.AnimalStory;
 import org.dentary.story.StoryService;
 
 /** Intake, and what comes later: every write can be sent again, and answers with the animal's story. */
-@Path("/api/v1/animals/{kit}")
+@Path("/api/v1/animals")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 public class IntakeResource {
@@ -38,6 +38,7 @@ public class IntakeResource {
 
     /** Takes an animal in, or corrects its facts with {@code If-Match} and a reason. */
     @PUT
+    @Path("{kit}")
     @PermissionsAllowed(Act.INTAKE)
     public Response take(
             @PathParam("kit") String kit,
@@ -48,7 +49,7 @@ public class IntakeResource {
 
     /** Adds one person's reading of the jaw. */
     @PUT
-    @Path("jaw-readings/{id}")
+    @Path("{kit}/jaw-readings/{id}")
     @PermissionsAllowed(Act.INTAKE)
     public Response read(@PathParam("kit") String kit, @PathParam("id") UUID id, @NotNull @Valid ReadJaw given) {
         return answer(intake.read(kit, id, given));
@@ -56,7 +57,7 @@ public class IntakeResource {
 
     /** Adds a specimen, or corrects one with {@code If-Match} and a reason. */
     @PUT
-    @Path("specimens/{code}")
+    @Path("{kit}/specimens/{code}")
     @PermissionsAllowed(Act.SPECIMEN_WRITE)
     public Response specimen(
             @PathParam("kit") String kit,

@@ -176,6 +176,15 @@ public class IntakeService {
         return new Taken(kit, isNew, specimens.specimen(code).version(), warnings);
     }
 
+    /** Adds several specimens that come later than the animal, all or none. */
+    @Transactional
+    public Taken specimens(String typed, List<TakeSpecimen> given) {
+        requireAcknowledged();
+        String kit = kits.kit(typed);
+        String station = animals.animal(kit).facts().station();
+        return new Taken(kit, true, 0, add(kit, given, "specimens", null, station));
+    }
+
     /** Adds a piece cut from a specimen. */
     @Transactional
     public Taken piece(String typedParent, String typedCode, CutPiece given) {

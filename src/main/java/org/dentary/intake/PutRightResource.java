@@ -21,7 +21,7 @@ import org.dentary.platform.request.ETags;
 import org.dentary.story.StoryService;
 
 /** Decisions about an animal that somebody else entered: which age stands, which kits are one animal. */
-@Path("/api/v1/animals/{kit}")
+@Path("/api/v1/animals")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
 public class PutRightResource {
@@ -37,7 +37,7 @@ public class PutRightResource {
 
     /** Decides which age stands, by a person who gave none of the readings. */
     @PUT
-    @Path("designated-age")
+    @Path("{kit}/designated-age")
     @PermissionsAllowed(Act.PUT_RIGHT)
     public Response designate(
             @PathParam("kit") String kit,
@@ -49,7 +49,7 @@ public class PutRightResource {
 
     /** Says that this kit is the same animal as another, which from then on is the one counted. */
     @PUT
-    @Path("same-as/{other}")
+    @Path("{kit}/same-as/{other}")
     @PermissionsAllowed(Act.PUT_RIGHT)
     public Response link(@PathParam("kit") String kit, @PathParam("other") String other, @NotNull @Valid SayWhy why) {
         boolean isNew = putRight.link(kit, other, why);
@@ -58,7 +58,7 @@ public class PutRightResource {
 
     /** Undoes the link, by a new row with its reason. */
     @POST
-    @Path("same-as/undoing")
+    @Path("{kit}/same-as/undoing")
     @PermissionsAllowed(Act.PUT_RIGHT)
     public Response unlink(@PathParam("kit") String kit, @NotNull @Valid SayWhy why) {
         putRight.unlink(kit, why.reason());

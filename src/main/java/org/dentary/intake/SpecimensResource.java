@@ -24,7 +24,7 @@ import org.dentary.specimen.ReAttributionView;
 import org.dentary.story.StoryService;
 
 /** What becomes of one specimen: pieces are cut from it, a swapped label is put right. */
-@Path("/api/v1/specimens/{code}")
+@Path("/api/v1/specimens")
 @Produces(MediaType.APPLICATION_JSON)
 public class SpecimensResource {
     private final IntakeService intake;
@@ -42,7 +42,7 @@ public class SpecimensResource {
 
     /** Adds a piece cut from the specimen, under a label of the same kit. */
     @PUT
-    @Path("pieces/{child}")
+    @Path("{code}/pieces/{child}")
     @Consumes(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.SPECIMEN_WRITE)
     public Response piece(
@@ -57,7 +57,7 @@ public class SpecimensResource {
 
     /** Asks that what is under the label be another animal's; another person confirms. */
     @PUT
-    @Path("re-attribution/{id}")
+    @Path("{code}/re-attribution/{id}")
     @Consumes(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.PUT_RIGHT_ASK)
     public Response ask(
@@ -68,7 +68,7 @@ public class SpecimensResource {
 
     /** The re-attribution as it stands. */
     @GET
-    @Path("re-attribution/{id}")
+    @Path("{code}/re-attribution/{id}")
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response read(@PathParam("code") String code, @PathParam("id") UUID id) {
         return answer(200, reAttributions.reAttribution(code, id));
@@ -76,7 +76,7 @@ public class SpecimensResource {
 
     /** Confirms it, by another person than who asked. */
     @POST
-    @Path("re-attribution/{id}/confirmation")
+    @Path("{code}/re-attribution/{id}/confirmation")
     @PermissionsAllowed(Act.PUT_RIGHT)
     public Response confirm(@PathParam("code") String code, @PathParam("id") UUID id) {
         reAttributions.confirm(code, id);
@@ -85,7 +85,7 @@ public class SpecimensResource {
 
     /** Refuses it, or withdraws what one asked oneself. */
     @POST
-    @Path("re-attribution/{id}/refusal")
+    @Path("{code}/re-attribution/{id}/refusal")
     @Consumes(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.PUT_RIGHT_ASK)
     public Response refuse(@PathParam("code") String code, @PathParam("id") UUID id, @NotNull @Valid SayWhy why) {

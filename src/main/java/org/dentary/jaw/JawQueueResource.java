@@ -8,13 +8,16 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.util.List;
 import java.util.Set;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
 /** Jaws to read, to read again and to decide, longest waiting first; no class is given away. */
-@Path("/api/v1/jaws/queue")
+@Path("/api/v1/jaws")
 public class JawQueueResource {
     private static final Set<String> TASKS = Set.of("READ", "READ_AGAIN", "DECIDE");
 
@@ -26,6 +29,7 @@ public class JawQueueResource {
 
     /** At most 500 jaws. */
     @GET
+    @Path("queue")
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response queue(@QueryParam("station") String station, @QueryParam("task") String task) {
@@ -34,6 +38,35 @@ public class JawQueueResource {
         }
         return Response.ok(new ItemList<>(readings.queue(blank(station), blank(task))))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    /** The same as CSV. */
+    @GET
+    @Path("queue.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.ANIMAL_READ)
+    public Response csv(@QueryParam("station") String station) {
+        List<JawTask> queued = readings.queue(blank(station), null);
+        StreamingOutput stream = out -> {
+            try (CsvTable table = CsvTable.on(
+                    out,
+                    List.of("kit", "task", "since", "season", "station", "diedOn", "jawStatus", "readers", "why"))) {
+                queued.forEach(jaw -> table.row(
+                        jaw.kit(),
+                        jaw.task(),
+                        jaw.since(),
+                        jaw.season(),
+                        jaw.station(),
+                        jaw.diedOn(),
+                        jaw.jawStatus(),
+                        jaw.readers(),
+                        jaw.why()));
+            }
+        };
+        return Response.ok(stream, CsvTable.MEDIA_TYPE)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"jaws.csv\"")
                 .build();
     }
 

@@ -1,7 +1,10 @@
 package org.dentary.jaw;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Locale;
 
 /**
  * A jaw that somebody should do something about.
@@ -20,4 +23,26 @@ public record JawTask(
         LocalDate diedOn,
         String jawStatus,
         int readers,
-        String why) {}
+        String why) {
+    /** The UTC day since which it waits. */
+    @JsonIgnore
+    public LocalDate getSinceDay() {
+        return LocalDate.ofInstant(since, ZoneOffset.UTC);
+    }
+
+    /** Where the jaw is, in words. */
+    @JsonIgnore
+    public String getWhereabouts() {
+        return switch (jawStatus) {
+            case "PHOTO_TO_READ" -> "photo";
+            case "NOT_EXAMINED" -> "not examined";
+            default -> "kept";
+        };
+    }
+
+    /** The reasons in words. */
+    @JsonIgnore
+    public String getWhyInWords() {
+        return why.toLowerCase(Locale.ROOT).replace(" ", "; ").replace('_', ' ');
+    }
+}

@@ -10,13 +10,11 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.StreamingOutput;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
 /** Animals: the list, and one whole story. */
@@ -51,17 +49,12 @@ public class AnimalsResource {
         return answer.build();
     }
 
-    /** All animals of the filter as CSV, streamed. */
+    /** All animals of the filter as CSV, streamed, for those who ask for {@code text/csv}. */
     @GET
-    @Produces("text/csv")
+    @Produces("text/csv;qs=0.5")
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response csv(@BeanParam AnimalListParameters asked) {
-        AnimalFilter filter = asked.filter(current.get());
-        StreamingOutput stream = out -> list.write(filter, out);
-        return Response.ok(stream, CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"animals.csv\"")
-                .build();
+        return AnimalsFileResource.file(list, asked.filter(current.get()));
     }
 
     /** The whole story of one animal, as far as the account may know it. */

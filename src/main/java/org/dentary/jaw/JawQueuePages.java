@@ -1,0 +1,50 @@
+package org.dentary.jaw;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.StationView;
+import org.dentary.platform.account.Act;
+
+/** The queue of jaws: to read, to read again, to decide. */
+@Path("/jaws")
+@Produces(MediaType.TEXT_HTML)
+public class JawQueuePages {
+    private final JawReadingService readings;
+    private final PlanService plan;
+
+    JawQueuePages(JawReadingService readings, PlanService plan) {
+        this.readings = readings;
+        this.plan = plan;
+    }
+
+    @CheckedTemplate(basePath = "jaw")
+    static class Templates {
+        static native TemplateInstance queue(
+                List<JawTask> read,
+                List<JawTask> again,
+                List<JawTask> decide,
+                List<StationView> stations,
+                String station);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.ANIMAL_READ)
+    public TemplateInstance queue(@QueryParam("station") String station) {
+        String one = station == null || station.isBlank() ? null : station.trim();
+        List<JawTask> all = readings.queue(one, null);
+        return Templates.queue(
+                of(all, "READ"), of(all, "READ_AGAIN"), of(all, "DECIDE"), plan.stations(), one == null ? "" : one);
+    }
+
+    private static List<JawTask> of(List<JawTask> all, String task) {
+        return all.stream().filter(each -> each.task().equals(task)).toList();
+    }
+}

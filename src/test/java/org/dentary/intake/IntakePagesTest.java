@@ -1,0 +1,326 @@
+package org.dentary.intake;
+
+import static org.dentary.intake.IntakeFixture.as;
+import static org.hamcrest.Matchers.allOf;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.startsWith;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.codes.Part;
+import org.dentary.intake.IntakeFixture.Deer;
+import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.Test;
+
+/** The pages of intake as a browser without script uses them. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class IntakePagesTest {
+    @Inject
+    IntakeFixture deer;
+
+    @Test
+    void aScannedLabelOpensTheFormOfItsKitWithWhatTheTableHasInCommon() {
+        Deer one = deer.aDeer();
+        String address = page("sampler")
+                .redirects()
+                .follow(false)
+                .get("/intake?kit=" + one.label(Part.STUB) + "&samplingBasis=QUOTA")
+                .then()
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        page("sampler")
+                .get(address)
+                .then()
+                .statusCode(200)
+                .body(containsString(one.kit().substring(0, 4) + "-" + one.kit().substring(4)))
+                .body(containsString("value=\"QUOTA\" selected"));
+        page("sampler")
+                .get("/intake?kit=A2C4B6H8JK")
+                .then()
+                .statusCode(422)
+                .body(containsString("character 5 is B"), containsString("value=\"A2C4B6H8JK\""));
+    }
+
+    @Test
+    void aDeerIsTakenInByTheFormAndTheNextIsOffered() {
+        Deer one = deer.aDeer();
+        String next = post("sampler", "/intake/" + one.kit(), form(one))
+                .statusCode(303)
+                .header("Location", containsString("done=" + one.kit()))
+                .extract()
+                .header("Location");
+        page("sampler")
+                .get(next)
+                .then()
+                .statusCode(200)
+                .body(containsString("Next deer"), containsString("Yearling"), containsString("1 specimen."));
+        as("auditor")
+                .get("/api/v1/animals/" + one.kit())
+                .then()
+                .body("keyClass", equalTo("YEARLING_MILK_THIRD"))
+                .body("specimens[0].side", equalTo("LEFT"))
+                .body("jawReadings[0].readAt", equalTo("2025-11-14T15:20:00Z"));
+        post("sampler", "/intake/" + one.kit(), form(one)).statusCode(303);
+    }
+
+    @Test
+    void aFaultyFormIsShownAgainWithEveryFaultAndWhatWasTyped() {
+        Deer one = deer.aDeer();
+        Map<String, String> form = form(one);
+        form.remove("sex");
+        form.put("notes", "three-legged");
+        post("sampler", "/intake/" + one.kit(), form)
+                .statusCode(422)
+                .body(containsString("say MALE, FEMALE or UNKNOWN"), containsString("three-legged"));
+        form = form(one);
+        form.put("specimens", one.label(Part.NODE_LEFT) + "\n" + deer.aDeer().label(Part.NODE_RIGHT));
+        post("sampler", "/intake/" + one.kit(), form)
+                .statusCode(422)
+                .body(containsString("belongs to kit"), containsString(one.label(Part.NODE_LEFT)));
+        form = form(one);
+        form.remove("jaw.sixthTooth.dentine");
+        post("sampler", "/intake/" + one.kit(), form)
+                .statusCode(422)
+                .body(containsString("The key needs sixthTooth.dentine"));
+        as("auditor").get("/api/v1/animals/" + one.kit()).then().statusCode(404);
+    }
+
+    @Test
+    void clinicalSignsStopAtTheCautionFirst() {
+        Deer one = deer.aDeer();
+        Map<String, String> form = form(one);
+        form.put("clinicalSigns", "SEEN");
+        post("sampler", "/intake/" + one.kit(), form)
+                .statusCode(422)
+                .body(containsString("Do not open the head"), containsString("name=\"stopRead\""));
+        form.put("stopRead", "true");
+        form.put("seenWith", "drooling; told the supervisor");
+        post("sampler", "/intake/" + one.kit(), form).statusCode(303);
+        as("auditor").get("/api/v1/animals/" + one.kit()).then().body("clinicalSigns", equalTo("SEEN"));
+    }
+
+    @Test
+    void factsAreCorrectedByTheSameFormAndWhatItDoesNotShowStays() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts().put("antlerPoints", 6).put("antlers", "HARD_BRANCHED"));
+        page("sampler")
+                .get("/intake/" + one.kit())
+                .then()
+                .body(containsString("Save the correction"), containsString("name=\"version\" value=\"0\""));
+        Map<String, String> form = form(one);
+        form.keySet().removeIf(name -> name.startsWith("jaw.") || name.equals("specimens"));
+        form.put("jawStatus", "COLLECTED_TO_READ");
+        form.put("version", "0");
+        form.put("sex", "FEMALE");
+        post("sampler", "/intake/" + one.kit(), form).statusCode(422).body(containsString("Say why"));
+        form.put("reason", "seen again");
+        post("sampler", "/intake/" + one.kit(), form).statusCode(303);
+        as("auditor")
+                .get("/api/v1/animals/" + one.kit())
+                .then()
+                .body("sex", equalTo("FEMALE"))
+                .body("antlerPoints", equalTo(6));
+        form.put("notes", "stale");
+        post("sampler", "/intake/" + one.kit(), form).statusCode(422).body(containsString("was changed since"));
+    }
+
+    @Test
+    void theStoryOpensWithWhatIsNextAndKeepsTheEmbargo() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts());
+        page("sampler")
+                .get("/animals/" + one.kit())
+                .then()
+                .statusCode(200)
+                .body(
+                        containsString("What is next"),
+                        containsString("Take the nodes"),
+                        containsString("Read the jaw."),
+                        containsString("Not tested"),
+                        not(containsString("By the findings")));
+        page("liaison").get("/animals/" + one.kit()).then().body(containsString("By the findings"));
+        page("sampler")
+                .get("/animals?q=" + one.kit())
+                .then()
+                .statusCode(200)
+                .body(containsString("/animals/" + one.kit()), containsString("/api/v1/animals.csv?q=" + one.kit()));
+        as("sampler")
+                .get("/api/v1/animals.csv?q=" + one.kit())
+                .then()
+                .statusCode(200)
+                .contentType(startsWith("text/csv"));
+        page("sampler").get("/animals?limit=0").then().body(containsString("allowed is 1 to 1000"));
+    }
+
+    @Test
+    void jawAndTissueAreAddedOnTheirPages() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts());
+        page("sampler")
+                .get("/animals/" + one.kit() + "/jaw")
+                .then()
+                .statusCode(200)
+                .body(containsString("cusps"));
+        Map<String, String> jaw = form(one);
+        jaw.keySet().removeIf(name -> !name.startsWith("jaw.") && !name.equals("at"));
+        jaw.put("readingId", UUID.randomUUID().toString());
+        post("sampler", "/animals/" + one.kit() + "/jaw", jaw).statusCode(303);
+        jaw.put("readingId", UUID.randomUUID().toString());
+        post("sampler", "/animals/" + one.kit() + "/jaw", jaw)
+                .statusCode(422)
+                .body(containsString("has read the jaw of kit"));
+        page("liaison").get("/animals/" + one.kit() + "/specimens").then().statusCode(200);
+        post("liaison", "/animals/" + one.kit() + "/specimens", Map.of("at", "2025-11-14T10:00", "specimens", ""))
+                .statusCode(422)
+                .body(containsString("Scan at least one label"));
+        post(
+                        "liaison",
+                        "/animals/" + one.kit() + "/specimens",
+                        Map.of(
+                                "at",
+                                "2025-11-14T10:00",
+                                "specimens",
+                                one.label(Part.NODE_LEFT) + "\r\n" + one.label(Part.OBEX) + "\r\n"))
+                .statusCode(303);
+        as("auditor").get("/api/v1/animals/" + one.kit()).then().body("specimens", hasSize(2));
+        page("auditor").get("/jaws").then().statusCode(200).body(containsString("To read again"));
+        as("auditor").get("/api/v1/jaws/queue.csv").then().statusCode(200).body(startsWith("kit,task,since"));
+    }
+
+    @Test
+    void aSwapIsPutRightWithBothAnimalsSideBySide() {
+        Deer from = deer.aDeer();
+        Deer to = deer.aDeer();
+        deer.take(from, deer.yearlingWithLeftNode(from));
+        deer.take(to, deer.facts());
+        String code = from.label(Part.NODE_LEFT);
+        String page = "/animals/" + from.kit() + "/put-right";
+        String id = UUID.randomUUID().toString();
+        post(
+                        "sampler",
+                        page,
+                        Map.of(
+                                "readingId",
+                                id,
+                                "code",
+                                code,
+                                "with",
+                                to.label(Part.JAW),
+                                "reason",
+                                "swapped",
+                                "evidence",
+                                ""))
+                .statusCode(422)
+                .body(containsString("say what shows it"), containsString("value=\"swapped\""));
+        post(
+                        "sampler",
+                        page,
+                        Map.of(
+                                "readingId",
+                                id,
+                                "code",
+                                code,
+                                "with",
+                                to.label(Part.JAW),
+                                "reason",
+                                "swapped",
+                                "evidence",
+                                "photo"))
+                .statusCode(303);
+        page("epidemiologist")
+                .get(page)
+                .then()
+                .statusCode(200)
+                .body(allOf(
+                        containsString("/animals/" + from.kit() + "\""),
+                        containsString("/animals/" + to.kit() + "\""),
+                        containsString("Waiting for a second person")));
+        post("epidemiologist", page + "/confirmation", Map.of("code", code, "id", id))
+                .statusCode(422)
+                .body(containsString("Compare both animals"));
+        post("epidemiologist", page + "/confirmation", Map.of("code", code, "id", id, "compared", "true"))
+                .statusCode(303);
+        as("auditor").get("/api/v1/animals/" + to.kit()).then().body("specimens[0].code", equalTo(code));
+        post(
+                        "epidemiologist",
+                        "/animals/" + from.kit() + "/same-as",
+                        Map.of("with", to.kit(), "linkReason", "one deer", "linkEvidence", "tag"))
+                .statusCode(303);
+        as("auditor").get("/api/v1/animals/" + from.kit()).then().body("sameAs", equalTo(to.kit()));
+        post("epidemiologist", "/animals/" + from.kit() + "/same-as", Map.of("undo", "true", "linkReason", "two deer"))
+                .statusCode(303);
+        page("epidemiologist").get(page).then().statusCode(200).body(containsString("counts for itself again"));
+    }
+
+    @Test
+    void theThirdPersonDecidesOnAPageThatShowsTheReadings() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.yearlingWithLeftNode(one));
+        UUID second = UUID.randomUUID();
+        deer.put("coordinator", "/animals/" + one.kit() + "/jaw-readings/" + second, deer.adult(second))
+                .statusCode(201);
+        String page = "/animals/" + one.kit() + "/age";
+        page("epidemiologist").get(page).then().statusCode(200).body(containsString(second.toString()));
+        post("coordinator", page, Map.of("version", "0", "stands", second.toString(), "reason", "mine"))
+                .statusCode(422)
+                .body(containsString("gave a reading of this jaw"));
+        post("epidemiologist", page, Map.of("version", "0", "reason", "none chosen"))
+                .statusCode(422)
+                .body(containsString("give either reading or ageClass"));
+        post("epidemiologist", page, Map.of("version", "0", "stands", second.toString(), "reason", "worn"))
+                .statusCode(303);
+        as("auditor").get("/api/v1/animals/" + one.kit()).then().body("ageClass", equalTo("ADULT"));
+    }
+
+    private static Map<String, String> form(Deer one) {
+        Map<String, String> form = new LinkedHashMap<>();
+        form.put("readingId", UUID.nameUUIDFromBytes(one.kit().getBytes()).toString());
+        form.put("species", SeasonFixture.SPECIES);
+        form.put("sex", "MALE");
+        form.put("sexEvidence", "GENITALIA_OR_UDDER");
+        form.put("diedOn", IntakeFixture.DIED_ON);
+        form.put("managementUnit", SeasonFixture.UNIT);
+        form.put("station", SeasonFixture.STATION);
+        form.put("mortalitySource", "HUNTER_HARVEST");
+        form.put("collectionRoute", "STATION");
+        form.put("samplingBasis", "MANDATORY");
+        form.put("clinicalSigns", "NONE_SEEN");
+        form.put("jawStatus", "READ");
+        form.put("jaw.rowSeen", "WHOLE");
+        form.put("jaw.cheekTeeth", "6");
+        form.put("jaw.thirdTooth.cusps", "3");
+        form.put("jaw.sixthTooth.eruption", "ERUPTING");
+        form.put("jaw.sixthTooth.dentine", "NOT_EXPOSED");
+        form.put("specimens", one.label(Part.NODE_LEFT));
+        form.put("preservation", "FRESH_CHILLED");
+        form.put("condition", "GOOD");
+        form.put("at", "2025-11-14T09:20");
+        return form;
+    }
+
+    private static RequestSpecification page(String account) {
+        return as(account).accept("text/html");
+    }
+
+    private static ValidatableResponse post(String account, String path, Map<String, String> form) {
+        return page(account)
+                .redirects()
+                .follow(false)
+                .contentType("application/x-www-form-urlencoded; charset=UTF-8")
+                .formParams(form)
+                .post(path)
+                .then();
+    }
+}
