@@ -41,7 +41,10 @@ import org.jfree.svg.ViewBox;
 
 /** Draws what a calculator answers as SVG: black and sloe on white, marks told apart by shape as well as color. */
 final class CalculatorCharts {
-    private static final int WIDTH = 760;
+    private static final int DESK = 760;
+    private static final int PHONE = 400;
+    private static final int LONG = 44;
+    private static final int SHORT = 20;
     private static final int ROW = 34;
     private static final int AROUND = 90;
     private static final int CURVES_HEIGHT = 380;
@@ -53,27 +56,29 @@ final class CalculatorCharts {
 
     private CalculatorCharts() {}
 
-    /** The drawing as an SVG document that says in words what it shows. */
-    static String svg(Drawing drawing) {
+    /** The drawing as an SVG document that says in words what it shows; {@code narrow} to be read on a phone. */
+    static String svg(Drawing drawing, boolean narrow) {
         if (drawing instanceof Intervals intervals) {
-            return svg(chart(intervals), AROUND + ROW * intervals.intervals().size(), drawing.words());
+            int height = AROUND + ROW * intervals.intervals().size();
+            return svg(chart(intervals, narrow ? SHORT : LONG), narrow, height, drawing.words());
         }
-        return svg(chart((Curves) drawing), CURVES_HEIGHT, drawing.words());
+        return svg(chart((Curves) drawing), narrow, CURVES_HEIGHT, drawing.words());
     }
 
-    private static String svg(JFreeChart chart, int height, String words) {
-        SVGGraphics2D canvas = new SVGGraphics2D(WIDTH, height);
-        chart.draw(canvas, new Rectangle2D.Double(0, 0, WIDTH, height));
-        String svg = canvas.getSVGElement(null, true, new ViewBox(0, 0, WIDTH, height), null, null);
+    private static String svg(JFreeChart chart, boolean narrow, int height, String words) {
+        int width = narrow ? PHONE : DESK;
+        SVGGraphics2D canvas = new SVGGraphics2D(width, height);
+        chart.draw(canvas, new Rectangle2D.Double(0, 0, width, height));
+        String svg = canvas.getSVGElement(null, true, new ViewBox(0, 0, width, height), null, null);
         String title = "<title>" + words.replace("&", "&amp;").replace("<", "&lt;") + "</title>";
         return svg.replaceFirst(">", " role='img'>" + Matcher.quoteReplacement(title));
     }
 
-    private static JFreeChart chart(Intervals drawing) {
+    private static JFreeChart chart(Intervals drawing, int label) {
         List<Interval> rows = drawing.intervals();
         double low = edge(rows, drawing.logarithmic(), false);
         double high = edge(rows, drawing.logarithmic(), true);
-        XIntervalSeries main = new XIntervalSeries("Estimate with interval", false, true);
+        XIntervalSeries main = new XIntervalSeries("Smoothed, with interval", false, true);
         XIntervalSeries beside = new XIntervalSeries("Raw", false, true);
         for (int i = 0; i < rows.size(); i++) {
             Interval row = rows.get(i);
@@ -101,7 +106,7 @@ final class CalculatorCharts {
                 null,
                 Stream.iterate(rows.size() - 1, i -> i - 1)
                         .limit(rows.size())
-                        .map(i -> shortened(rows.get(i).label()))
+                        .map(i -> shortened(rows.get(i).label(), label))
                         .toArray(String[]::new));
         names.setGridBandsVisible(false);
         names.setRange(-0.6, rows.size() - 0.4);
@@ -227,8 +232,8 @@ final class CalculatorCharts {
         return Math.max(low, Math.min(high, value));
     }
 
-    private static String shortened(String label) {
-        return label.length() <= 34 ? label : label.substring(0, 33) + "\u2026";
+    private static String shortened(String label, int most) {
+        return label.length() <= most ? label : label.substring(0, most - 1) + "\u2026";
     }
 
     private static NumberFormat percent() {

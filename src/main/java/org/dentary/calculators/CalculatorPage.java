@@ -93,6 +93,16 @@ record CalculatorPage(
         return "/calculators/" + entry.name() + ".svg?" + query;
     }
 
+    /** The same for a phone. */
+    public String narrowDrawing() {
+        return "/calculators/" + entry.name() + ".svg?narrow=true&" + query;
+    }
+
+    /** Whether the fields stand beside each other at a desk: not where one of them holds a table. */
+    public boolean isShort() {
+        return fields.stream().noneMatch(typed -> typed.field().isRows());
+    }
+
     /** Address of a table of this answer, counted from 1. */
     public String table(int number) {
         return "/calculators/" + entry.name() + ".csv?table=" + number + "&" + query;

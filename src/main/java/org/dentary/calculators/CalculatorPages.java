@@ -82,11 +82,15 @@ public class CalculatorPages {
         }
     }
 
+    /** The answer's drawing; {@code narrow=true} for a phone. */
     @GET
     @Path("{name: [a-z-]+}.svg")
     @Produces("image/svg+xml")
-    public String drawing(@PathParam("name") String name, @Context UriInfo address) {
-        return CalculatorCharts.svg(find(name).answer(Asked.of(address)).drawing());
+    public String drawing(
+            @PathParam("name") String name,
+            @QueryParam("narrow") @DefaultValue("false") boolean narrow,
+            @Context UriInfo address) {
+        return CalculatorCharts.svg(find(name).answer(Asked.of(address)).drawing(), narrow);
     }
 
     /** One of the answer's tables, counted from 1. */

@@ -19,15 +19,20 @@ public final class Words {
         return fixed(100 * share, decimals) + " %";
     }
 
-    /** A probability or a level in percent with one decimal at most; what is not quite all or nothing is not printed as such. */
-    public static String percent(Double share) {
-        if (share == null) {
+    /** A probability in percent with one decimal; what is not quite all or nothing is not printed as such. */
+    public static String chance(Double probability) {
+        if (probability == null) {
             return UNDEFINED;
         }
-        if (share > 0.9995 && share < 1) {
+        if (probability > 0.9995 && probability < 1) {
             return "above 99.9 %";
         }
-        return share > 0 && share < 0.0005 ? "below 0.1 %" : trimmed(100 * share, 1) + " %";
+        return probability > 0 && probability < 0.0005 ? "below 0.1 %" : fixed(100 * probability, 1) + " %";
+    }
+
+    /** A level or another fraction as it was given, in percent. */
+    public static String level(double fraction) {
+        return trimmed(100 * fraction, 4) + " %";
     }
 
     /** {@code (4.6 % to 13.5 %)}. */
@@ -51,6 +56,11 @@ public final class Words {
             return UNDEFINED;
         }
         return number.isInfinite() ? "unbounded" : trimmed(number, 3);
+    }
+
+    /** A number with one decimal at most. */
+    public static String tenths(double number) {
+        return trimmed(number, 1);
     }
 
     /** A count with its thousands apart. */

@@ -6,9 +6,6 @@ package org.dentary.statistics;
  */
 record TwoByTwo(int a, int b, int c, int d) {
 
-    /** The exact test walks over every table with the same margins; beyond this it would keep its caller waiting. */
-    private static final int MOST_TESTED = 1_000_000;
-
     static TwoByTwo of(int detected1, int tested1, int detected2, int tested2) {
         atMost("tested1", tested1);
         atMost("tested2", tested2);
@@ -18,7 +15,7 @@ record TwoByTwo(int a, int b, int c, int d) {
     }
 
     private static void atMost(String field, int tested) {
-        if (tested > MOST_TESTED) {
+        if (tested > TwoProportions.MOST_TESTED) {
             throw new OutOfDomain(field, tested, "must not exceed 1,000,000");
         }
     }

@@ -23,6 +23,9 @@ public record TwoProportions(
         TestStatistic chiSquareN1,
         List<String> warnings) {
 
+    /** The exact test walks over every table with the same margins; beyond this it would keep its caller waiting. */
+    public static final int MOST_TESTED = 1_000_000;
+
     private static final String NEWCOMBE = "Newcombe 1998, Stat Med 17:873-890, method 10";
     private static final String KATZ = "Katz, Baptista, Azen & Pike 1978, Biometrics 34:469-474";
     private static final String CAMPBELL = "Campbell 2007, Stat Med 26:3661-3675";

@@ -88,6 +88,12 @@ class CalculatorPagesTest {
                     .body(containsString("<title>"), not(containsString("NaN")));
             anybody()
                     .accept("*/*")
+                    .get(path + ".svg" + query + "&narrow=true")
+                    .then()
+                    .statusCode(200)
+                    .body(containsString("viewBox='0.0 0.0 400.0 "));
+            anybody()
+                    .accept("*/*")
                     .get(path + ".csv" + query)
                     .then()
                     .statusCode(200)

@@ -12,15 +12,20 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
+import io.restassured.path.json.JsonPath;
 import io.restassured.path.json.config.JsonPathConfig.NumberReturnType;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.AccountService;
 import org.dentary.platform.account.Role;
@@ -403,19 +408,73 @@ class CalculatorsResourceTest {
     }
 
     @Test
-    void everyFieldIsDocumentedWithAnExample() {
-        given().accept("application/json")
+    void everyParameterAndFieldIsDocumented() {
+        JsonPath openapi = given().accept("application/json")
                 .get("/q/openapi?format=json")
                 .then()
                 .statusCode(200)
-                .body(
-                        "paths.'/api/v1/statistics/proportion'.get.parameters.name",
-                        hasItems("detected", "tested", "interval", "confidence"))
-                .body(
-                        "paths.'/api/v1/statistics/proportion'.get.parameters.find { it.name == 'detected' }.description",
-                        notNullValue())
-                .body("components.schemas.Proportion.properties.lower.description", notNullValue())
-                .body("components.schemas.Proportion.properties.lower.examples", notNullValue())
-                .body("components.schemas.FreedomPeriod.properties.posterior.description", notNullValue());
+                .extract()
+                .jsonPath();
+        for (String function :
+                List.of("proportion", "two-proportions", "true-prevalence", "sample-size", "detection-probability")) {
+            List<Map<String, Object>> parameters =
+                    openapi.getList("paths.'/api/v1/statistics/" + function + "'.get.parameters");
+            assertTrue(parameters.size() >= 4, function);
+            parameters.forEach(
+                    p -> assertTrue(p.containsKey("description") && p.containsKey("example"), () -> function + p));
+        }
+        for (String schema : SCHEMAS) {
+            Map<String, Map<String, Object>> properties =
+                    openapi.getMap("components.schemas." + schema + ".properties");
+            assertNotNull(properties, schema);
+            properties.forEach((name, property) -> {
+                boolean nested =
+                        property.containsKey("$ref") || property.containsKey("anyOf") || property.containsKey("items");
+                boolean sentence = Set.of("method", "source", "warnings").contains(name);
+                assertTrue(property.containsKey("description"), () -> schema + "." + name + " " + property);
+                assertTrue(
+                        nested || sentence || property.containsKey("examples"),
+                        () -> schema + "." + name + " " + property);
+            });
+        }
     }
+
+    private static final List<String> SCHEMAS = List.of(
+            "Proportion",
+            "TruePrevalence",
+            "Standardise",
+            "StandardiseStratum",
+            "Standardised",
+            "Smooth",
+            "SmoothUnit",
+            "Smoothing",
+            "SmoothedUnit",
+            "TwoProportions",
+            "OddsRatio",
+            "FisherExact",
+            "TwoChiSquares",
+            "PoolStrata",
+            "PoolStratum",
+            "Stratified",
+            "CommonOddsRatio",
+            "CommonDifference",
+            "FindTrend",
+            "TrendGroup",
+            "Trend",
+            "CompareReaders",
+            "Agreement",
+            "Kappa",
+            "SampleSize",
+            "DetectionProbability",
+            "FollowPeriods",
+            "FollowPeriod",
+            "Freedom",
+            "FreedomPeriod",
+            "CountPoints",
+            "CountPointsClass",
+            "WeightedPoints",
+            "PointsTally",
+            "Estimate",
+            "Limits",
+            "ChiSquareTest");
 }

@@ -80,7 +80,7 @@ class AgreementCalculator implements Calculator {
                                 interval("Quadratic", result.quadratic()))),
                 List.of(
                         new Figures(
-                                "Agreement beyond chance at " + Words.percent(read.level()),
+                                "Agreement beyond chance at " + Words.level(read.level()),
                                 List.of("Measure", "Estimate", "Standard error", "Lower", "Upper"),
                                 rows),
                         new Figures(

@@ -61,6 +61,11 @@ class StratifiedCalculator implements Calculator {
         List<Drawing.Interval> intervals = new ArrayList<>();
         List<List<String>> rows = new ArrayList<>();
         for (PoolStrata.Stratum stratum : read.strata()) {
+            if (stratum.detected1() + stratum.notDetected1() > TwoProportions.MOST_TESTED
+                    || stratum.detected2() + stratum.notDetected2() > TwoProportions.MOST_TESTED) {
+                rows.add(List.of(stratum.label(), "too many animals for exact limits", "", ""));
+                continue;
+            }
             Estimate exact = exact(stratum, read.level());
             intervals.add(new Drawing.Interval(stratum.label(), exact.estimate(), exact.lower(), exact.upper()));
             rows.add(TwoProportionsCalculator.ratio(stratum.label() + ", exact", exact));
@@ -71,7 +76,7 @@ class StratifiedCalculator implements Calculator {
         rows.add(List.of("All thrown together", Words.number(result.crudeOddsRatio()), "", ""));
         return new Answer(
                 "Common odds ratio " + Words.number(pooled.estimate()) + " (" + Words.number(pooled.lower()) + " to "
-                        + Words.number(pooled.upper()) + ") at " + Words.percent(read.level())
+                        + Words.number(pooled.upper()) + ") at " + Words.level(read.level())
                         + "; do the strata agree? Breslow-Day-Tarone p "
                         + Words.p(result.breslowDayTarone().p()) + ".",
                 result.warnings(),

@@ -75,7 +75,8 @@ class TrendCalculator implements Calculator {
         return new Answer(
                 result.slope() == null
                         ? "No trend can be computed."
-                        : "Prevalence changes by " + Words.percent(result.slope(), 30) + " a unit of score; trend p "
+                        : "Prevalence changes by " + Words.tenths(100 * result.slope())
+                                + " percentage points a unit of score; trend p "
                                 + Words.p(result.trend().p()) + ", departure from the line p "
                                 + Words.p(result.departure().p()) + ".",
                 result.warnings(),

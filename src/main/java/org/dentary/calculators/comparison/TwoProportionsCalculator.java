@@ -64,7 +64,7 @@ class TwoProportionsCalculator implements Calculator {
                         ? "Nothing to compare."
                         : "First minus second: " + Words.percent(difference.estimate(), fewest) + " "
                                 + Words.between(difference.lower(), difference.upper(), fewest) + " at "
-                                + Words.percent(confidence) + "; Fisher p "
+                                + Words.level(confidence) + "; Fisher p "
                                 + Words.p(result.fisher().twoSided()) + ".",
                 result.warnings(),
                 new Drawing.Intervals(

@@ -58,14 +58,14 @@ class DetectionCalculator implements Calculator {
         for (int t = 0; t < Math.min(ROWS, result.byDetected().size()); t++) {
             rows.add(List.of(
                     Words.count(t),
-                    Words.percent(result.byDetected().get(t)),
-                    Words.percent(Math.max(0, Math.min(1, more)))));
+                    Words.chance(result.byDetected().get(t)),
+                    Words.chance(Math.max(0, Math.min(1, more)))));
             more -= result.byDetected().get(t);
         }
         Drawing.Curve curve = DetectionCurve.of(herd, tested, sensitivity);
         return new Answer(
                 "Testing " + Words.count(tested) + " of " + Words.count(herd.population()) + " with "
-                        + Words.count(herd.infected()) + " infected: " + Words.percent(result.probability())
+                        + Words.count(herd.infected()) + " infected: " + Words.chance(result.probability())
                         + " chance of at least one detection.",
                 result.warnings(),
                 new Drawing.Curves(
@@ -79,7 +79,7 @@ class DetectionCalculator implements Calculator {
                                 "Chance of a true detection by animals tested",
                                 List.of("Tested", "Chance"),
                                 every(curve.points()).stream()
-                                        .map(p -> List.of(Words.count(Math.round(p.x())), Words.percent(p.y())))
+                                        .map(p -> List.of(Words.count(Math.round(p.x())), Words.chance(p.y())))
                                         .toList()),
                         new Figures(
                                 "Chance of so many detections",
@@ -89,14 +89,12 @@ class DetectionCalculator implements Calculator {
                                 "Other figures",
                                 List.of("Figure", "Chance"),
                                 List.of(
-                                        List.of("At least one true detection", Words.percent(result.probabilityTrue())),
+                                        List.of("At least one true detection", Words.chance(result.probabilityTrue())),
                                         List.of(
                                                 "At least one detection in a herd without infection",
-                                                Words.percent(result.probabilityIfAbsent())),
-                                        List.of("MacDiarmid (approximation)", Words.percent(result.macDiarmid())),
-                                        List.of(
-                                                "Herd without end (approximation)",
-                                                Words.percent(result.binomial()))))),
+                                                Words.chance(result.probabilityIfAbsent())),
+                                        List.of("MacDiarmid (approximation)", Words.chance(result.macDiarmid())),
+                                        List.of("Herd without end (approximation)", Words.chance(result.binomial()))))),
                 List.of(
                         Words.count(tested) + " tested speak only for one well-mixed unit sampled at random.",
                         "Sensitivity and specificity hold for every animal alike.",

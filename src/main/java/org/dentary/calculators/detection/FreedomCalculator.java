@@ -79,9 +79,9 @@ class FreedomCalculator implements Calculator {
             Freedom.Step step = result.periods().get(i);
             rows.add(List.of(
                     read.names().get(i),
-                    Words.percent(step.prior()),
-                    Words.percent(step.sensitivity()),
-                    Words.percent(step.posterior())));
+                    Words.chance(step.prior()),
+                    Words.chance(step.sensitivity()),
+                    Words.chance(step.posterior())));
             if (step.prior() != null) {
                 priors.add(new Drawing.Point(i + 1, step.prior()));
             }
@@ -92,7 +92,7 @@ class FreedomCalculator implements Calculator {
         Double last = result.periods().get(result.periods().size() - 1).posterior();
         return new Answer(
                 "Probability that prevalence is below the design prevalence after " + Words.count(rows.size())
-                        + (rows.size() == 1 ? " period: " : " periods: ") + Words.percent(last) + ".",
+                        + (rows.size() == 1 ? " period: " : " periods: ") + Words.chance(last) + ".",
                 result.warnings(),
                 new Drawing.Curves(
                         "The probability before and after each period: it rises with evidence and sinks in between",
@@ -122,6 +122,6 @@ class FreedomCalculator implements Calculator {
     }
 
     private static String settles(Double probability) {
-        return probability == null ? "nothing above 0" : Words.percent(probability);
+        return probability == null ? "nothing above 0" : Words.chance(probability);
     }
 }

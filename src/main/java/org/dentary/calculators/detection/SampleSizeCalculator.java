@@ -58,7 +58,7 @@ class SampleSizeCalculator implements Calculator {
         return new Answer(
                 attainable
                         ? "Test " + Words.count(shown) + " of " + Words.count(herd.population()) + ": "
-                                + Words.percent(result.achieved()) + " chance to detect " + Words.count(herd.infected())
+                                + Words.chance(result.achieved()) + " chance to detect " + Words.count(herd.infected())
                                 + " infected."
                         : "Unattainable with this herd and this test.",
                 result.warnings(),
@@ -98,7 +98,7 @@ class SampleSizeCalculator implements Calculator {
             if (tested > before) {
                 double chance =
                         Detection.curve(herd, List.of(tested), sensitivity).get(0);
-                rows.add(List.of(Words.count(tested), Words.percent(chance)));
+                rows.add(List.of(Words.count(tested), Words.chance(chance)));
             }
             before = tested;
         }
@@ -109,7 +109,7 @@ class SampleSizeCalculator implements Calculator {
         return List.of(
                 Words.count(shown) + " tested rules out " + Words.number(100 * herd.prevalence())
                         + " % only for one well-mixed unit sampled at random, with a chance of "
-                        + Words.percent(confidence)
+                        + Words.level(confidence)
                         + ". Infection that lies in a corner of the unit is missed far more often.",
                 "Infected means " + Words.animals(herd.infected()) + " of " + Words.count(herd.population())
                         + "; a fraction of an animal is rounded down, at least 1.",

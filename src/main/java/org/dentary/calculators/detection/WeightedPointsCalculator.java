@@ -70,9 +70,9 @@ class WeightedPointsCalculator implements Calculator {
             rows.add(row("Design prevalence of the whole herd", result.populationMean()));
         }
         return new Answer(
-                Words.number(result.points()) + " of " + Words.number(result.required()) + " points; "
-                        + Words.percent(result.probability()) + " chance of at least one detection at "
-                        + Words.percent(read.designPrevalence())
+                Words.tenths(result.points()) + " of " + Words.tenths(result.required()) + " points; "
+                        + Words.chance(result.probability()) + " chance of at least one detection at "
+                        + Words.level(read.designPrevalence())
                         + (mean ? " of the whole herd." : " of the reference class."),
                 result.warnings(),
                 new Drawing.Curves(
@@ -86,7 +86,7 @@ class WeightedPointsCalculator implements Calculator {
                                 new Drawing.Mark("needed", result.required()))),
                 List.of(
                         new Figures(
-                                "Points earned and needed at " + Words.percent(read.level()),
+                                "Points earned and needed at " + Words.level(read.level()),
                                 List.of(
                                         "Convention",
                                         "Points",
@@ -104,7 +104,7 @@ class WeightedPointsCalculator implements Calculator {
                                                 c.relativeRisk() == null
                                                         ? "none given"
                                                         : Words.number(c.relativeRisk()),
-                                                Words.number(
+                                                Words.tenths(
                                                         c.relativeRisk() == null ? 0 : c.tested() * c.relativeRisk())))
                                         .toList())),
                 List.of(
@@ -118,9 +118,9 @@ class WeightedPointsCalculator implements Calculator {
     private static List<String> row(String name, Tally tally) {
         return List.of(
                 name,
-                Words.number(tally.points()),
-                Words.number(tally.required()),
-                Words.percent(tally.probability()),
+                Words.tenths(tally.points()),
+                Words.tenths(tally.required()),
+                Words.chance(tally.probability()),
                 tally.upperLimit() == null
                         ? "everything"
                         : "up to " + Words.percent(Math.min(1, tally.upperLimit()), 1000));

@@ -68,7 +68,7 @@ class ProportionCalculator implements Calculator {
         }
         List<Figures> tables = new ArrayList<>();
         tables.add(new Figures(
-                "Interval by method at " + Words.percent(result.confidence()),
+                "Interval by method at " + Words.level(result.confidence()),
                 List.of("Method", "Lower", "Upper"),
                 rows));
         if (result.detected() == 0 && tested > 0) {
@@ -98,7 +98,7 @@ class ProportionCalculator implements Calculator {
         return Words.count(result.detected()) + " of " + Words.count(result.tested()) + " detected: "
                 + Words.percent(result.estimate(), result.tested()) + " "
                 + Words.between(result.lower(), result.upper(), result.tested()) + ", "
-                + result.method() + ", " + Words.percent(result.confidence()) + ".";
+                + result.method() + ", " + Words.level(result.confidence()) + ".";
     }
 
     private static List<String> notes(Proportion result) {

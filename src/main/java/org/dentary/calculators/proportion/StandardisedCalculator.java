@@ -77,7 +77,7 @@ class StandardisedCalculator implements Calculator {
                         result.stratifiedWilson().upper()));
         return new Answer(
                 "Standardized prevalence " + Words.percent(result.estimate(), tested) + " "
-                        + Words.between(result.lower(), result.upper(), tested) + " at " + Words.percent(read.level())
+                        + Words.between(result.lower(), result.upper(), tested) + " at " + Words.level(read.level())
                         + "; crude " + Words.percent(result.crude(), tested) + ", " + Words.count(detected) + " of "
                         + Words.count(tested) + ".",
                 result.warnings(),
@@ -88,7 +88,7 @@ class StandardisedCalculator implements Calculator {
                         intervals),
                 List.of(
                         new Figures(
-                                "Crude and standardized prevalence at " + Words.percent(read.level()),
+                                "Crude and standardized prevalence at " + Words.level(read.level()),
                                 List.of("Figure", "Estimate", "Lower", "Upper"),
                                 intervals.stream()
                                         .map(i -> List.of(
@@ -113,7 +113,7 @@ class StandardisedCalculator implements Calculator {
                 List.of(
                         "The reference herd was fixed before the results were seen; name it and date it beside the figure.",
                         "Within a class the animals tested are a random sample of it.",
-                        "Effective sample size: " + Words.number(result.effectiveN()) + " animals.",
+                        "Effective sample size: " + Words.tenths(result.effectiveN()) + " animals.",
                         "Gamma limits were made for rates; above 100 % they are drawn and printed at 100 %."),
                 result.source());
     }

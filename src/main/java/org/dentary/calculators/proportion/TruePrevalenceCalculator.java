@@ -87,7 +87,7 @@ class TruePrevalenceCalculator implements Calculator {
                         ? "Not sampled."
                         : "True prevalence " + Words.percent(result.estimate(), tested) + " "
                                 + Words.between(result.lower(), result.upper(), tested) + " at "
-                                + Words.percent(confidence) + "; apparent " + Words.percent(result.apparent(), tested)
+                                + Words.level(confidence) + "; apparent " + Words.percent(result.apparent(), tested)
                                 + ".",
                 result.warnings(),
                 new Drawing.Intervals(
