@@ -118,6 +118,7 @@ public enum PlanSetting {
     PROTOCOL_TEXT("What the protocol asks of everyone who handles animals or tissue", "text", "", Allowed.TEXT),
     PROTOCOL_REVIEWED_BY("Person who reviewed the protocol", "person code", "", Allowed.CODES),
     PROTOCOL_REVIEWED_ON("Day on which the protocol was reviewed", "date", "", Allowed.DAY),
+    PROTOCOL_REVIEWED_VERSION("Edition of the protocol that was reviewed", "text", "", Allowed.TEXT),
     EMERGENCY_NUMBER("Number to call when life is in danger", "telephone", "", Allowed.TEXT),
     POISON_CENTER_NUMBER("Number of the poison center", "telephone", "", Allowed.TEXT),
     SUPERVISOR_NUMBER("Number of the supervisor on duty", "telephone", "", Allowed.TEXT);

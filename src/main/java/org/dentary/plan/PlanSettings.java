@@ -33,6 +33,11 @@ public final class PlanSettings {
                 .orElse(setting.byDefault());
     }
 
+    /** The value that holds where no season, region or unit says otherwise. */
+    public String everywhere(PlanSetting setting) {
+        return text(setting, null, null, null);
+    }
+
     /** The value of a setting that is a whole number. */
     public int wholeNumber(PlanSetting setting, String season, String region, String unit) {
         return Integer.parseInt(text(setting, season, region, unit));

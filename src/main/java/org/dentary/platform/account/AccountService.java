@@ -97,6 +97,11 @@ public class AccountService {
         }
     }
 
+    /** The hash to store for a password, for accounts that are written many at a time. */
+    public static String passwordHash(String password) {
+        return Passwords.hash(password);
+    }
+
     Optional<Account> check(String username, char[] password) {
         Optional<AccountRow> row = queries.byName(username);
         // An unknown name costs a hash too, so that answering time does not tell which names exist.

@@ -1,0 +1,92 @@
+package org.dentary.setup;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Boundaries as GeoJSON (RFC 7946): Polygon or MultiPolygon, WGS 84, longitude before latitude. */
+final class Boundary {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private Boundary() {}
+
+    /** What is wrong with a geometry, or empty; holes are allowed, winding is not judged (RFC 7946, 3.1.6). */
+    static Optional<String> fault(String text) {
+        try {
+            JsonNode geometry = JSON.readTree(text);
+            return switch (geometry.path("type").asText()) {
+                case "Polygon" -> polygonFault(geometry.path("coordinates"));
+                case "MultiPolygon" -> polygonsFault(geometry.path("coordinates"));
+                default -> Optional.of("the type is neither Polygon nor MultiPolygon");
+            };
+        } catch (JsonProcessingException e) {
+            return Optional.of("it is not JSON");
+        }
+    }
+
+    /** The features of a FeatureCollection as lines: code (from the property of that name) and geometry. */
+    static Optional<List<List<String>>> features(String text) {
+        try {
+            JsonNode collection = JSON.readTree(text);
+            if (!collection.path("type").asText().equals("FeatureCollection")) {
+                return Optional.empty();
+            }
+            List<List<String>> lines = new ArrayList<>();
+            for (JsonNode feature : collection.path("features")) {
+                JsonNode properties = feature.path("properties");
+                lines.add(List.of(
+                        properties.path("code").asText(""),
+                        feature.path("geometry").toString(),
+                        properties.path("boundary_version").asText("1")));
+            }
+            return Optional.of(lines);
+        } catch (JsonProcessingException e) {
+            return Optional.empty();
+        }
+    }
+
+    private static Optional<String> polygonsFault(JsonNode polygons) {
+        if (!polygons.isArray() || polygons.isEmpty()) {
+            return Optional.of("it has no polygon");
+        }
+        for (JsonNode polygon : polygons) {
+            Optional<String> fault = polygonFault(polygon);
+            if (fault.isPresent()) {
+                return fault;
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<String> polygonFault(JsonNode rings) {
+        if (!rings.isArray() || rings.isEmpty()) {
+            return Optional.of("it has no ring");
+        }
+        for (JsonNode ring : rings) {
+            if (!ring.isArray() || ring.size() < 4) {
+                return Optional.of("a ring has fewer than four positions");
+            }
+            if (!ring.get(0).equals(ring.get(ring.size() - 1))) {
+                return Optional.of("a ring does not end where it begins");
+            }
+            for (JsonNode position : ring) {
+                if (!isPosition(position)) {
+                    return Optional.of(position + " is no longitude and latitude in degrees");
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean isPosition(JsonNode position) {
+        return position.isArray()
+                && position.size() >= 2
+                && position.get(0).isNumber()
+                && position.get(1).isNumber()
+                && Math.abs(position.get(0).asDouble()) <= 180
+                && Math.abs(position.get(1).asDouble()) <= 90;
+    }
+}

@@ -1,0 +1,144 @@
+package org.dentary.setup;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.List;
+import org.dentary.cautions.CautionService;
+import org.dentary.cautions.CautionView;
+import org.dentary.people.PeopleService;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.PlanSetting;
+import org.dentary.plan.SeasonStateService;
+import org.dentary.plan.SettingService;
+import org.dentary.platform.account.Account;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.RuleBroken;
+import org.jboss.resteasy.reactive.RestForm;
+
+/** Reviewing the protocol and the cautions: one text at a time, by a named person. */
+@Path("/season/review")
+@Produces(MediaType.TEXT_HTML)
+public class CautionReviewPages {
+    private final CautionService cautions;
+    private final SettingService settings;
+    private final SeasonStateService states;
+    private final PlanService plan;
+    private final PeopleService people;
+    private final CurrentAccount current;
+    private final Clock clock;
+
+    CautionReviewPages(
+            CautionService cautions,
+            SettingService settings,
+            SeasonStateService states,
+            PlanService plan,
+            PeopleService people,
+            CurrentAccount current,
+            Clock clock) {
+        this.cautions = cautions;
+        this.settings = settings;
+        this.states = states;
+        this.plan = plan;
+        this.people = people;
+        this.current = current;
+        this.clock = clock;
+    }
+
+    @CheckedTemplate(basePath = "setup")
+    static class Templates {
+        static native TemplateInstance review(
+                List<CautionView> cautions,
+                String protocolVersion,
+                List<String> protocol,
+                boolean protocolReviewed,
+                LocalDate nextYear,
+                Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.SET_UP)
+    public TemplateInstance review() {
+        return page(Faults.NONE);
+    }
+
+    @POST
+    @Path("cautions/{code}/{version}")
+    @PermissionsAllowed(Act.SET_UP)
+    public Response caution(
+            @PathParam("code") String code, @PathParam("version") String version, @RestForm String reviewBy) {
+        return change(() -> cautions.review(code, version, reviewer(), today(), day(reviewBy)));
+    }
+
+    @POST
+    @Path("protocol")
+    @PermissionsAllowed(Act.SET_UP)
+    public Response protocol(@RestForm String version) {
+        return change(() -> {
+            if (!people.protocolVersion().equals(version)) {
+                throw new RuleBroken("PROTOCOL_CHANGED", "The protocol changed while you read it; read it again");
+            }
+            settings.reviewProtocol(reviewer(), today());
+        });
+    }
+
+    private Response change(Runnable deed) {
+        try {
+            deed.run();
+            return Response.seeOther(URI.create("/season/review")).build();
+        } catch (DomainException refusal) {
+            return Response.status(refusal.status())
+                    .entity(page(Faults.of(refusal)))
+                    .build();
+        }
+    }
+
+    private TemplateInstance page(Faults faults) {
+        return Templates.review(
+                cautions.inForce(),
+                people.protocolVersion(),
+                plan.settings().everywhere(PlanSetting.PROTOCOL_TEXT).lines().toList(),
+                states.protocolReviewed(),
+                today().plusYears(1),
+                faults);
+    }
+
+    private String reviewer() {
+        Account account = current.get();
+        if (account.person() == null) {
+            throw new RuleBroken(
+                    "REVIEWER_UNNAMED",
+                    "A review names a person, and " + account.username() + " is a device; sign in as yourself");
+        }
+        return account.person();
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+    }
+
+    private static LocalDate day(String given) {
+        try {
+            return LocalDate.parse(given == null ? "" : given.strip());
+        } catch (DateTimeParseException e) {
+            throw InvalidInput.field(
+                    "reviewBy", "INVALID_VALUE", "'" + given + "' is no date; give one such as 2027-05-31");
+        }
+    }
+}

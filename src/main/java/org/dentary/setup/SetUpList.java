@@ -1,0 +1,248 @@
+package org.dentary.setup;
+
+import static org.dentary.setup.Column.may;
+import static org.dentary.setup.Column.must;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.dentary.platform.problem.NotFound;
+
+/** The lists that a season is set up from, in the order in which they can be filled; the single place of their columns. */
+public enum SetUpList {
+    DISEASES(
+            "diseases",
+            "disease",
+            "Diseases under surveillance; the first is what reports take when none is named",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name as people say it")),
+    SPECIES(
+            "species",
+            "species",
+            "Species that are sampled",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name as people say it"),
+            may("key_reviewed", Cell.YES_OR_NO, "whether the jaw key was reviewed for it", "no")),
+    REGIONS(
+            "regions",
+            "region",
+            "Regions whose birth dates or rules differ",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name as people say it")),
+    SEASONS(
+            "seasons",
+            "season",
+            "Surveillance years, each following the other without a gap",
+            false,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name as people say it"),
+            must("starts_on", Cell.DAY, "first day"),
+            must("ends_on", Cell.DAY, "last day")),
+    UNITS(
+            "management-units",
+            "management_unit",
+            "Management units",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name as people say it"),
+            may("region", Cell.in(REGIONS), "region it belongs to")),
+    BOUNDARIES(
+            "management-unit-boundaries",
+            "management_unit",
+            "Boundaries of the management units; a GeoJSON FeatureCollection with the property code is taken too",
+            true,
+            List.of("code"),
+            must("code", Cell.in(UNITS), "management unit"),
+            must("boundary", Cell.BOUNDARY, "its outline"),
+            must("boundary_version", Cell.NAME, "which edition of the outline")),
+    STATIONS(
+            "stations",
+            "station",
+            "Check stations and other places where animals are taken in",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name as people say it"),
+            may("unit", Cell.in(UNITS), "management unit it stands in"),
+            must("time_zone", Cell.ZONE, "time zone whose days it keeps")),
+    LABORATORIES(
+            "laboratories",
+            "laboratory",
+            "Laboratories; the first is proposed when a box is packed",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name"),
+            may("address", Cell.LONG_TEXT, "where boxes go"),
+            may("contact", Cell.LONG_TEXT, "whom to call there"),
+            may("turnaround_days", Cell.wholeNumber(1, 365), "days from receipt to report that it promises")),
+    METHODS(
+            "test-methods",
+            "test_method",
+            "Test methods, each for one disease",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code, as result files name it"),
+            must("name", Cell.NAME, "name as people say it"),
+            must("disease", Cell.in(DISEASES), "disease it looks for"),
+            must("accepted_tissues", Cell.severalOf(Vocabulary.TISSUES), "tissues on which its word counts")),
+    ACCEPTANCE(
+            "laboratory-acceptance",
+            "laboratory_acceptance",
+            "What each laboratory accepts, from a day on",
+            false,
+            List.of("laboratory", "method", "tissue", "preservation", "side", "in_force_from"),
+            must("laboratory", Cell.in(LABORATORIES), "laboratory"),
+            must("method", Cell.in(METHODS), "test method"),
+            must("tissue", Cell.oneOf(Vocabulary.TISSUES), "tissue"),
+            must("preservation", Cell.oneOf(Vocabulary.PRESERVATIONS), "how it must be kept"),
+            may("side", Cell.oneOf(Vocabulary.SIDES), "side; empty for any"),
+            may("max_days", Cell.wholeNumber(0, 3650), "most days from collection to arrival; empty for no limit"),
+            must("in_force_from", Cell.DAY, "first day on which this holds"),
+            may("in_force_to", Cell.DAY, "last day on which this holds; empty for open")),
+    PERSONS(
+            "persons",
+            "person",
+            "Everyone who takes part",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code that means nothing, kept for ever"),
+            must("name", Cell.NAME, "name"),
+            may("organisation", Cell.NAME, "whom the person works for"),
+            may("active", Cell.YES_OR_NO, "whether the person still takes part", "yes")),
+    PARTIES(
+            "parties",
+            "party",
+            "Organisations that hold or carry samples, other than laboratories",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name")),
+    STORES(
+            "stores",
+            "store",
+            "Locked places with a named keeper",
+            true,
+            List.of("code"),
+            must("code", Cell.CODE, "short code"),
+            must("name", Cell.NAME, "name as people say it"),
+            may("station", Cell.in(STATIONS), "station it stands at"),
+            must("keeper", Cell.in(PERSONS), "person who answers for it"),
+            may("people", Cell.STORE_PEOPLE, "others who may put in and take out")),
+    ACCOUNTS(
+            "accounts",
+            "account",
+            "Who signs in",
+            false,
+            List.of("username"),
+            must("username", Cell.SIGN_IN_NAME, "sign-in name"),
+            may("person", Cell.in(PERSONS), "person behind it; empty for a shared device"),
+            must("role", Cell.oneOf(Vocabulary.ROLES), "what it may do"),
+            may("stations", Cell.allOrSeveralIn(STATIONS), "stations it serves"),
+            may("password", Cell.PASSWORD, "password; a new account needs one, an empty cell keeps the present one"),
+            may("active", Cell.YES_OR_NO, "whether it may sign in", "yes")),
+    SETTINGS(
+            "plan-settings",
+            "plan_setting",
+            "The plan's settings, where they differ from the default",
+            false,
+            List.of("name", "season", "region", "unit"),
+            must("name", Cell.oneOf(Vocabulary.SETTINGS), "setting"),
+            may("value", Cell.LONG_TEXT, "its value"),
+            may("season", Cell.in(SEASONS), "season it holds for; empty for every season"),
+            may("region", Cell.in(REGIONS), "region it holds for; empty for every region"),
+            may("unit", Cell.in(UNITS), "management unit it holds for; empty for every unit")),
+    CAUTIONS(
+            "cautions",
+            "caution",
+            "Cautions with whom they defer to and who reviewed them",
+            true,
+            List.of("code", "version"),
+            must("code", Cell.CODE, "short code"),
+            must("version", Cell.EDITION, "edition; another text needs a higher one"),
+            may("disease", Cell.in(DISEASES), "disease it is about; empty for every disease"),
+            must("hazard", Cell.wordsOf(Vocabulary.HAZARDS), "where it is shown"),
+            must("text", Cell.LONG_TEXT, "the caution"),
+            must("authority", Cell.NAME, "whose written instructions stand above it"),
+            may("reviewed_by", Cell.in(PERSONS), "person who reviewed it"),
+            may("reviewed_on", Cell.DAY, "day of the review"),
+            may("review_by", Cell.DAY, "day by which it is to be reviewed again"));
+
+    private final String path;
+    private final String table;
+    private final String meaning;
+    private final boolean ordered;
+    private final List<String> key;
+    private final List<Column> columns;
+
+    SetUpList(String path, String table, String meaning, boolean ordered, List<String> key, Column... columns) {
+        this.path = path;
+        this.table = table;
+        this.meaning = meaning;
+        this.ordered = ordered;
+        this.key = key;
+        this.columns = List.of(columns);
+    }
+
+    /** The list of that name. */
+    static SetUpList of(String path) {
+        return Arrays.stream(values())
+                .filter(list -> list.path.equals(path))
+                .findFirst()
+                .orElseThrow(() -> new NotFound(
+                        "LIST_UNKNOWN",
+                        "'" + path + "' is no list; there are "
+                                + Arrays.stream(values()).map(SetUpList::path).collect(Collectors.joining(", "))));
+    }
+
+    /** Its name in addresses and file names. */
+    public String path() {
+        return path;
+    }
+
+    /** Its name as a heading. */
+    public String words() {
+        String text = path.replace('-', ' ');
+        return Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    }
+
+    /** What it holds. */
+    public String meaning() {
+        return meaning;
+    }
+
+    String table() {
+        return table;
+    }
+
+    /** Whether its rows have a set-up order. */
+    boolean ordered() {
+        return ordered;
+    }
+
+    List<String> key() {
+        return key;
+    }
+
+    public List<Column> columns() {
+        return columns;
+    }
+
+    List<String> header() {
+        return columns.stream().map(Column::name).toList();
+    }
+
+    /** What tells one row from another, as one text. */
+    String keyOf(Map<String, String> row) {
+        return key.stream().map(column -> row.getOrDefault(column, "")).collect(Collectors.joining(" / "));
+    }
+}
