@@ -20,7 +20,7 @@ public final class Asked {
     private final MultivaluedMap<String, String> parameters;
     private final List<FieldProblem> problems = new ArrayList<>();
 
-    private Asked(MultivaluedMap<String, String> parameters) {
+    Asked(MultivaluedMap<String, String> parameters) {
         this.parameters = parameters;
     }
 

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.arc.All;
@@ -13,6 +14,9 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import jakarta.ws.rs.core.MultivaluedHashMap;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.AccountService;
@@ -100,6 +104,55 @@ class CalculatorPagesTest {
                     .contentType(startsWith("text/csv"))
                     .body(containsString("\r\n"));
         }
+    }
+
+    /** What is drawn is what is said: limits around their estimate, chances between 0 and 1, the sample needed where the curve reaches the level. */
+    @Test
+    void drawingsHoldTogether() {
+        for (Calculator calculator : calculators) {
+            String name = calculator.entry().name();
+            Drawing drawing =
+                    calculator.answer(asked(calculator.entry().example())).drawing();
+            if (drawing instanceof Drawing.Intervals intervals) {
+                assertFalse(intervals.intervals().isEmpty(), name);
+                intervals.intervals().stream()
+                        .filter(i -> i.lower() != null && i.upper() != null)
+                        .forEach(i -> assertTrue(
+                                i.lower() <= i.estimate() && i.estimate() <= i.upper() && i.lower() < i.upper(),
+                                name + i));
+            } else if (drawing instanceof Drawing.Curves curves) {
+                curves.curves().forEach(curve -> assertTrue(curve.points().size() > 1, name + curve));
+                curves.curves().stream()
+                        .flatMap(curve -> curve.points().stream())
+                        .forEach(point -> assertTrue(point.y() >= 0 && point.y() <= 1, name + point));
+            }
+        }
+    }
+
+    @Test
+    void theCurveReachesTheLevelWhereTheSampleNeededIsMarked() {
+        Calculator sampleSize = calculators.stream()
+                .filter(calculator -> calculator.entry().name().equals("sample-size"))
+                .findFirst()
+                .orElseThrow();
+        Drawing.Curves curves = (Drawing.Curves) sampleSize
+                .answer(asked("population=60&infected=4&sensitivity=1&confidence=0.95"))
+                .drawing();
+        double needed = curves.marks().get(0).x();
+        assertEquals(31, needed); // R 4.2.2: min(which(1 - dhyper(0, 4, 56, 1:60) >= .95))
+        curves.curves()
+                .get(0)
+                .points()
+                .forEach(point -> assertEquals(point.x() >= needed, point.y() >= 0.95, point.toString()));
+    }
+
+    private static Asked asked(String query) {
+        MultivaluedHashMap<String, String> parameters = new MultivaluedHashMap<>();
+        for (String pair : query.split("&")) {
+            String[] parts = pair.split("=", 2);
+            parameters.add(parts[0], URLDecoder.decode(parts[1], StandardCharsets.UTF_8));
+        }
+        return new Asked(parameters);
     }
 
     @Test
