@@ -1,0 +1,33 @@
+package org.dentary.result;
+
+import java.time.Instant;
+import java.time.LocalDate;
+
+/**
+ * A finding as recorded.
+ *
+ * @param specimens label codes separated by spaces
+ * @param correctedBy the finding that replaced it, or null
+ */
+public record FindingView(
+        String id,
+        String specimens,
+        String method,
+        String disease,
+        String stage,
+        String finding,
+        String status,
+        String laboratory,
+        String accession,
+        String item,
+        LocalDate testedOn,
+        LocalDate reportedOn,
+        String reason,
+        String measuredValue,
+        Boolean pool,
+        String corrects,
+        String correctedBy,
+        String importId,
+        Integer importLine,
+        String recordedBy,
+        Instant recordedAt) {}

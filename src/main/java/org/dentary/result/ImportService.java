@@ -1,0 +1,217 @@
+package org.dentary.result;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.plan.PlanService;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.FieldProblem;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.state.States;
+
+/** Takes in a laboratory's file: previewed first, then posted as a whole or not at all. */
+@ApplicationScoped
+public class ImportService {
+    private static final String THING = "result-import";
+    private static final int PROBLEMS_SHOWN = 1_000;
+
+    private final ImportQueries queries;
+    private final ImportWrites writes;
+    private final ImportChecks checks;
+    private final OutcomeService outcomes;
+    private final PlanService plan;
+    private final CurrentAccount account;
+    private final Clock clock;
+
+    ImportService(
+            ImportQueries queries,
+            ImportWrites writes,
+            ImportChecks checks,
+            OutcomeService outcomes,
+            PlanService plan,
+            CurrentAccount account,
+            Clock clock) {
+        this.queries = queries;
+        this.writes = writes;
+        this.checks = checks;
+        this.outcomes = outcomes;
+        this.plan = plan;
+        this.account = account;
+        this.clock = clock;
+    }
+
+    /** An import and whether it is new. */
+    record Done(ImportView view, boolean fresh) {}
+
+    /** How a file is written. */
+    enum Format {
+        CSV,
+        XLSX,
+        HL7
+    }
+
+    /**
+     * Reads and checks a file without posting anything.
+     *
+     * @throws InvalidInput if the file cannot be read at all
+     * @throws RuleBroken (409) if the id was used for another file
+     */
+    @Transactional
+    Done preview(UUID id, String laboratory, Format format, String fileName, byte[] file) {
+        if (laboratory == null || laboratory.isBlank()) {
+            throw InvalidInput.field(
+                    "laboratory",
+                    "REQUIRED",
+                    "laboratory is missing: whose file is it? /api/v1/laboratories lists them");
+        }
+        plan.laboratory(laboratory);
+        if (file == null || file.length == 0) {
+            throw new InvalidInput("FILE_EMPTY", "The file is empty; nothing was stored");
+        }
+        String digest = digest(file);
+        ImportQueries.Head present = queries.find(id).orElse(null);
+        if (present != null) {
+            if (!present.digest().equals(digest) || !present.laboratory().equals(laboratory)) {
+                throw new RuleBroken(
+                        "ALREADY_RECORDED",
+                        "import " + id + " holds another file; send this one under an id of its own");
+            }
+            return new Done(view(id), false);
+        }
+        ImportFile read = switch (format) {
+            case CSV -> TableReader.csv(file);
+            case XLSX -> TableReader.xlsx(file);
+            case HL7 -> Hl7Reader.read(file);
+        };
+        if (read.rows().isEmpty()) {
+            throw new InvalidInput("NO_ROWS", "The file has a header and no rows; nothing was stored");
+        }
+        ImportFile checked = RowRules.check(read, LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
+        writes.insert(
+                id,
+                laboratory,
+                format.name(),
+                digest,
+                fileName,
+                checked.rows().size(),
+                account.get().actor(),
+                clock.instant());
+        writes.rows(id, checked.rows());
+        writes.problems(id, checked.problems());
+        checks.check(id);
+        return new Done(view(id), true);
+    }
+
+    /**
+     * Posts what was previewed, checked again.
+     *
+     * @param leaveOut lines knowingly held back; they stay in the work list
+     * @throws RuleBroken (409) if rows that are not left out have faults, with them, or it was posted otherwise before
+     */
+    @Transactional
+    ImportView post(UUID id, List<Integer> leaveOut) {
+        ImportQueries.Head head = require(id);
+        if (head.state().equals("POSTED")) {
+            ImportView posted = view(id);
+            if (sameLeftOut(id, leaveOut)) {
+                return posted;
+            }
+            throw new RuleBroken(
+                    "WRONG_STATE", "import " + id + " is POSTED with other lines left out; enter what is missing anew");
+        }
+        States.require(THING, id.toString(), head.state(), "post");
+        queries.lock(id);
+        checks.check(id);
+        Set<Integer> left = new TreeSet<>(leaveOut);
+        List<Integer> faulty = queries.faultyLines(id).stream()
+                .filter(line -> !left.contains(line))
+                .toList();
+        if (!faulty.isEmpty()) {
+            List<FieldProblem> problems = queries.problems(id, PROBLEMS_SHOWN).stream()
+                    .filter(p -> faulty.contains(p.line()))
+                    .map(p -> new FieldProblem("line " + p.line() + "." + p.field(), p.rule(), p.message()))
+                    .toList();
+            throw new RuleBroken(
+                    "ROWS_AT_FAULT",
+                    faulty.size() + " lines have faults and are not left out (the first is line " + faulty.get(0)
+                            + "); nothing was posted. Mend the file, or name the lines in leaveOut",
+                    problems);
+        }
+        writes.hold(id, List.copyOf(left));
+        int posted = writes.post(id, account.get().actor(), clock.instant());
+        writes.close(id, account.get().actor(), clock.instant(), posted, List.copyOf(left));
+        outcomes.derive(queries.kits(id), "FINDING");
+        return view(id);
+    }
+
+    private boolean sameLeftOut(UUID id, List<Integer> leaveOut) {
+        String asked = new TreeSet<>(leaveOut).stream().map(String::valueOf).collect(Collectors.joining(","));
+        return asked.equals(queries.leftOut(id));
+    }
+
+    ImportView view(UUID id) {
+        return view(require(id), queries.problems(id, PROBLEMS_SHOWN), queries.problemCount(id));
+    }
+
+    /** Imports, newest first, without their faults. */
+    List<ImportView> newest(int limit) {
+        return queries.newest(limit).stream()
+                .map(head -> view(head, List.of(), queries.problemCount(UUID.fromString(head.id()))))
+                .toList();
+    }
+
+    /** Every fault of an import, by line. */
+    List<RowProblem> problems(UUID id) {
+        require(id);
+        return queries.problems(id, Integer.MAX_VALUE);
+    }
+
+    /** The first rows for the page, those with faults before the others. */
+    List<ImportQueries.PreviewRow> rows(UUID id, int limit) {
+        return queries.rows(id, limit);
+    }
+
+    private ImportQueries.Head require(UUID id) {
+        return queries.find(id)
+                .orElseThrow(() -> new NotFound("IMPORT_UNKNOWN", "No result import " + id + " is recorded"));
+    }
+
+    private static ImportView view(ImportQueries.Head head, List<RowProblem> problems, int count) {
+        return new ImportView(
+                head.id(),
+                head.laboratory(),
+                head.format(),
+                head.fileName(),
+                head.state(),
+                head.rows(),
+                head.state().equals("POSTED") ? 0 : head.postable(),
+                head.repeats(),
+                head.posted(),
+                problems,
+                count,
+                head.uploadedBy(),
+                head.uploadedAt(),
+                head.postedBy(),
+                head.postedAt());
+    }
+
+    private static String digest(byte[] file) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("SHA-256 is required of every Java platform", e);
+        }
+    }
+}

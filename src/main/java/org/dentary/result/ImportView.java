@@ -1,0 +1,32 @@
+package org.dentary.result;
+
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * An import as it stands.
+ *
+ * @param state {@code PREVIEWED} or {@code POSTED}
+ * @param rows lines read, without the header
+ * @param postable lines without a fault that say something new
+ * @param repeats lines that say what is recorded already, word for word
+ * @param posted lines posted; 0 before posting
+ * @param problems faults by line, the first thousand; all of them as CSV
+ * @param problemCount how many faults there are
+ */
+public record ImportView(
+        String id,
+        String laboratory,
+        String format,
+        String fileName,
+        String state,
+        int rows,
+        int postable,
+        int repeats,
+        int posted,
+        List<RowProblem> problems,
+        int problemCount,
+        String uploadedBy,
+        Instant uploadedAt,
+        String postedBy,
+        Instant postedAt) {}

@@ -1,0 +1,131 @@
+package org.dentary.result;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.io.ByteArrayOutputStream;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.table.CsvTable;
+import org.dentary.platform.table.ItemList;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+
+/** Laboratories' files: preview by PUT, posting by POST. */
+@Path("/api/v1/result-imports")
+public class ResultImportsResource {
+    static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+    static final String HL7 = "application/hl7-v2";
+
+    private final ImportService imports;
+
+    ResultImportsResource(ImportService imports) {
+        this.imports = imports;
+    }
+
+    /** Lines knowingly held back. */
+    public record Posting(List<@NotNull(message = "is empty; give the line's number") Integer> leaveOut) {}
+
+    @PUT
+    @Path("{id}")
+    @Consumes("text/csv")
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.RESULT_WRITE)
+    @Operation(
+            summary = "Preview a laboratory's file",
+            description =
+                    "By Content-Type: text/csv, XLSX or application/hl7-v2. Nothing is posted; the same file under the"
+                            + " same id answers again, under another id its lines are repeats.")
+    public Response csv(
+            @PathParam("id") UUID id,
+            @QueryParam("laboratory") String laboratory,
+            @QueryParam("name") String name,
+            byte[] file) {
+        return previewed(imports.preview(id, laboratory, ImportService.Format.CSV, name, file));
+    }
+
+    @PUT
+    @Path("{id}")
+    @Consumes(XLSX)
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.RESULT_WRITE)
+    public Response xlsx(
+            @PathParam("id") UUID id,
+            @QueryParam("laboratory") String laboratory,
+            @QueryParam("name") String name,
+            byte[] file) {
+        return previewed(imports.preview(id, laboratory, ImportService.Format.XLSX, name, file));
+    }
+
+    @PUT
+    @Path("{id}")
+    @Consumes(HL7)
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.RESULT_WRITE)
+    public Response hl7(
+            @PathParam("id") UUID id,
+            @QueryParam("laboratory") String laboratory,
+            @QueryParam("name") String name,
+            byte[] file) {
+        return previewed(imports.preview(id, laboratory, ImportService.Format.HL7, name, file));
+    }
+
+    @GET
+    @PermissionsAllowed(Act.RESULT_READ)
+    public ItemList<ImportView> list(@QueryParam("limit") @DefaultValue("50") int limit) {
+        return new ItemList<>(imports.newest(Math.max(1, Math.min(limit, 500))));
+    }
+
+    @GET
+    @Path("{id}")
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response get(@PathParam("id") UUID id) {
+        return answer(Response.ok(), imports.view(id));
+    }
+
+    @GET
+    @Path("{id}/problems.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response problems(@PathParam("id") UUID id) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CsvTable csv = CsvTable.on(out, List.of("line", "field", "rule", "message"))) {
+            imports.problems(id).forEach(p -> csv.row(p.line(), p.field(), p.rule(), p.message()));
+        }
+        return Response.ok(out.toByteArray(), CsvTable.MEDIA_TYPE)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"problems.csv\"")
+                .build();
+    }
+
+    @POST
+    @Path("{id}/posting")
+    @Consumes(MediaType.WILDCARD)
+    @PermissionsAllowed(Act.RESULT_WRITE)
+    public Response post(@PathParam("id") UUID id, @Valid Posting posting) {
+        List<Integer> leaveOut = posting == null || posting.leaveOut() == null ? List.of() : posting.leaveOut();
+        return answer(Response.ok(), imports.post(id, leaveOut));
+    }
+
+    private static Response previewed(ImportService.Done done) {
+        return answer(Response.status(done.fresh() ? 201 : 200), done.view());
+    }
+
+    private static Response answer(Response.ResponseBuilder answer, ImportView view) {
+        return answer.entity(view)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+}

@@ -1,0 +1,191 @@
+package org.dentary.result;
+
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.dentary.codes.LabelCode;
+import org.dentary.codes.NotACode;
+import org.dentary.platform.problem.FieldProblem;
+
+/** Checks of a file's rows that need no database: codes, words, days, repeats. Codes and words come out in one form. */
+final class RowRules {
+    private static final Map<String, String> COLUMNS = Map.of(
+            "reason", "unsuitable_reason",
+            "testedOn", "tested_on",
+            "reportedOn", "reported_on",
+            "finding", "finding",
+            "corrects", "corrects");
+
+    private RowRules() {}
+
+    /** Rows with codes and words in one form, and the faults found; a faulty value stays as it was given. */
+    static ImportFile check(ImportFile file, LocalDate today) {
+        List<RowProblem> problems = new ArrayList<>(file.problems());
+        List<ImportRow> rows = new ArrayList<>(file.rows().size());
+        Map<String, Integer> seen = new HashMap<>();
+        for (ImportRow row : file.rows()) {
+            ImportRow plain = plain(row, problems);
+            Integer first = seen.putIfAbsent(key(plain), plain.line());
+            if (first != null) {
+                problems.add(new RowProblem(
+                        row.line(), "specimen_code", "REPEATED_LINE", "the line says the same as line " + first));
+            }
+            rows.add(plain);
+            words(plain, today, problems);
+        }
+        return new ImportFile(rows, problems);
+    }
+
+    private static String key(ImportRow row) {
+        return String.join(
+                "|",
+                Arrays.asList(
+                        String.valueOf(row.specimens()),
+                        String.valueOf(row.accession()),
+                        String.valueOf(row.item()),
+                        String.valueOf(row.method()),
+                        String.valueOf(row.stage()),
+                        String.valueOf(row.finding()),
+                        String.valueOf(row.status()),
+                        String.valueOf(row.testedOn()),
+                        String.valueOf(row.run())));
+    }
+
+    private static ImportRow plain(ImportRow row, List<RowProblem> problems) {
+        return new ImportRow(
+                row.line(),
+                codes(row, problems),
+                row.accession(),
+                row.item(),
+                row.method(),
+                word(row.stage()),
+                word(row.finding()),
+                row.status() == null ? FindingStatus.FINAL.name() : word(row.status()),
+                row.testedOn(),
+                row.reportedOn(),
+                word(row.reason()),
+                row.measuredValue(),
+                row.performingLaboratory(),
+                row.corrects(),
+                row.run());
+    }
+
+    private static String word(String given) {
+        return given == null
+                ? null
+                : given.toUpperCase(Locale.ROOT).replace(' ', '_').replace('-', '_');
+    }
+
+    private static String codes(ImportRow row, List<RowProblem> problems) {
+        if (row.specimens() == null) {
+            problems.add(new RowProblem(
+                    row.line(), "specimen_code", "REQUIRED", "the code is missing; enter it from the label"));
+            return null;
+        }
+        if (row.specimens().matches("[0-9][.,]?[0-9]*[eE][+-]?[0-9]+")) {
+            problems.add(new RowProblem(
+                    row.line(),
+                    "specimen_code",
+                    "SPREADSHEET_NUMBER",
+                    "'" + row.specimens() + "' is a number in scientific notation made by a spreadsheet; format the"
+                            + " column as text and enter the code from the label"));
+            return row.specimens();
+        }
+        List<String> codes = new ArrayList<>();
+        for (String typed : row.specimens().split("[+;]")) {
+            try {
+                codes.add(LabelCode.parse(typed).value());
+            } catch (NotACode fault) {
+                if (typed.trim().matches("[0-9]{1,9}")) {
+                    problems.add(new RowProblem(
+                            row.line(),
+                            "specimen_code",
+                            "LOST_CHARACTERS",
+                            "'" + typed.trim() + "' has digits only and too few of them; a spreadsheet may have cut"
+                                    + " leading characters. Enter the code from the label"));
+                } else {
+                    problems.add(new RowProblem(row.line(), "specimen_code", "NOT_A_CODE", fault.getMessage()));
+                }
+                return row.specimens();
+            }
+        }
+        return String.join(" ", codes.stream().distinct().sorted().toList());
+    }
+
+    private static void words(ImportRow row, LocalDate today, List<RowProblem> problems) {
+        int before = problems.size();
+        required(row, "accession_number", row.accession(), problems);
+        required(row, "test_method", row.method(), problems);
+        Stage stage = value(row, "stage", row.stage(), Stage.values(), problems);
+        FindingWord finding = value(row, "finding", row.finding(), FindingWord.values(), problems);
+        FindingStatus status = value(row, "status", row.status(), FindingStatus.values(), problems);
+        FindingReason reason = row.reason() == null
+                ? null
+                : value(row, "unsuitable_reason", row.reason(), FindingReason.values(), problems);
+        LocalDate testedOn = row.testedOn() == null ? null : day(row, "tested_on", row.testedOn(), problems);
+        LocalDate reportedOn = row.reportedOn() == null
+                ? missingDay(row, problems)
+                : day(row, "reported_on", row.reportedOn(), problems);
+        if (problems.size() > before) {
+            return;
+        }
+        for (FieldProblem fault :
+                FindingRules.check(finding, status, stage, reason, testedOn, reportedOn, null, today)) {
+            problems.add(new RowProblem(
+                    row.line(), COLUMNS.getOrDefault(fault.field(), fault.field()), fault.rule(), fault.message()));
+        }
+    }
+
+    private static void required(ImportRow row, String column, String value, List<RowProblem> problems) {
+        if (value == null) {
+            problems.add(new RowProblem(
+                    row.line(), column, "REQUIRED", column + " is empty; the laboratory's report has it"));
+        }
+    }
+
+    private static LocalDate missingDay(ImportRow row, List<RowProblem> problems) {
+        required(row, "reported_on", null, problems);
+        return null;
+    }
+
+    private static <E extends Enum<E>> E value(
+            ImportRow row, String column, String given, E[] allowed, List<RowProblem> problems) {
+        for (E one : allowed) {
+            if (one.name().equals(given)) {
+                return one;
+            }
+        }
+        String words = Arrays.stream(allowed).map(Enum::name).collect(Collectors.joining(", "));
+        problems.add(
+                given == null
+                        ? new RowProblem(row.line(), column, "REQUIRED", column + " is empty; allowed: " + words)
+                        : new RowProblem(
+                                row.line(),
+                                column,
+                                "WORD_UNKNOWN",
+                                "'" + given + "' is not a word of " + column + "; allowed: " + words));
+        return null;
+    }
+
+    private static LocalDate day(ImportRow row, String column, String given, List<RowProblem> problems) {
+        try {
+            return LocalDate.parse(given);
+        } catch (DateTimeParseException e) {
+            boolean serial = given.matches("[0-9]{5}(\\.[0-9]+)?");
+            problems.add(new RowProblem(
+                    row.line(),
+                    column,
+                    serial ? "SPREADSHEET_DATE" : "NOT_A_DATE",
+                    serial
+                            ? "'" + given + "' is a spreadsheet's day number; format the column as a date, year first"
+                            : "'" + given + "' is not a day; write it as 2026-12-03"));
+            return null;
+        }
+    }
+}
