@@ -6,9 +6,13 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.dentary.custody.DiscrepancyQueries.DiscrepancyRow;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
@@ -29,18 +33,21 @@ public class DiscrepancyService {
     private final ChainWriter chains;
     private final PeopleService people;
     private final RepeatableRequests requests;
+    private final Discrepancies discrepancies;
 
     DiscrepancyService(
             DiscrepancyQueries queries,
             Acts acts,
             ChainWriter chains,
             PeopleService people,
-            RepeatableRequests requests) {
+            RepeatableRequests requests,
+            Discrepancies discrepancies) {
         this.queries = queries;
         this.acts = acts;
         this.chains = chains;
         this.people = people;
         this.requests = requests;
+        this.discrepancies = discrepancies;
     }
 
     /**
@@ -72,6 +79,42 @@ public class DiscrepancyService {
         tell(row, before, head, moment);
         requests.accept(RESOURCE, id.toString(), command);
         return new Stored<>(view(id), before == null);
+    }
+
+    /**
+     * Opens a discrepancy of the same kind for each code, set-based, owned by the account at hand; each chain tells of it.
+     * A code that has an open one of that kind and subject is passed over.
+     *
+     * @param subject what they arose in, such as a submission's id
+     */
+    @Transactional
+    public void openAll(Collection<String> codes, PutDiscrepancy.Kind kind, String evidence, String subject) {
+        Set<String> open = list(true, null, subject, null, Integer.MAX_VALUE).stream()
+                .filter(one -> one.kind().equals(kind.name()))
+                .map(DiscrepancyView::code)
+                .collect(Collectors.toSet());
+        List<String> fresh = codes.stream()
+                .distinct()
+                .filter(code -> !open.contains(code))
+                .sorted()
+                .toList();
+        if (fresh.isEmpty()) {
+            return;
+        }
+        Map<String, Head> heads = chains.lock(fresh);
+        Moment moment = acts.moment(
+                (java.time.OffsetDateTime) null,
+                null,
+                null,
+                (String) null,
+                Acts.zone(acts.labels("codes", List.of(fresh.get(0)))));
+        Map<String, UUID> opened = discrepancies.open(fresh, kind.name(), acts.actor(), evidence, subject, moment);
+        chains.append(opened.entrySet().stream()
+                .filter(one -> heads.containsKey(one.getKey()))
+                .map(one -> new Planned(
+                        Discrepancies.draft(moment, heads.get(one.getKey()), kind.name(), one.getValue()),
+                        heads.get(one.getKey())))
+                .toList());
     }
 
     private void tell(DiscrepancyRow row, DiscrepancyRow before, Head head, Moment moment) {

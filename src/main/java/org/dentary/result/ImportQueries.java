@@ -133,6 +133,18 @@ class ImportQueries {
                 .getResultList();
     }
 
+    /** Codes that the import's findings name, parents of pieces included: they arrived. */
+    @SuppressWarnings("unchecked")
+    List<String> codes(UUID id) {
+        return entities.createNativeQuery("""
+                        select distinct c from finding f join finding_specimen fs on fs.finding = f.id
+                          join specimen s on s.code = fs.code, unnest(array[s.code, s.parent]) c
+                         where f.import = :id and c is not null and f.reason is distinct from 'NOT_RECEIVED' order by 1
+                        """, String.class)
+                .setParameter("id", id)
+                .getResultList();
+    }
+
     @SuppressWarnings("unchecked")
     List<String> kits(UUID id) {
         return entities.createNativeQuery(KITS, String.class)

@@ -20,6 +20,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.state.States;
+import org.dentary.submission.SubmissionService;
 
 /** Takes in a laboratory's file: previewed first, then posted as a whole or not at all. */
 @ApplicationScoped
@@ -31,6 +32,7 @@ public class ImportService {
     private final ImportWrites writes;
     private final ImportChecks checks;
     private final OutcomeService outcomes;
+    private final SubmissionService submissions;
     private final PlanService plan;
     private final CurrentAccount account;
     private final Clock clock;
@@ -40,6 +42,7 @@ public class ImportService {
             ImportWrites writes,
             ImportChecks checks,
             OutcomeService outcomes,
+            SubmissionService submissions,
             PlanService plan,
             CurrentAccount account,
             Clock clock) {
@@ -47,6 +50,7 @@ public class ImportService {
         this.writes = writes;
         this.checks = checks;
         this.outcomes = outcomes;
+        this.submissions = submissions;
         this.plan = plan;
         this.account = account;
         this.clock = clock;
@@ -152,6 +156,7 @@ public class ImportService {
         writes.hold(id, List.copyOf(left));
         int posted = writes.post(id, account.get().actor(), clock.instant());
         writes.close(id, account.get().actor(), clock.instant(), posted, List.copyOf(left));
+        submissions.impliedReceipt(queries.codes(id), head.laboratory(), clock.instant());
         outcomes.derive(queries.kits(id), "FINDING");
         return view(id);
     }

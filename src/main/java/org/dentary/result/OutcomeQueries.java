@@ -95,6 +95,16 @@ class OutcomeQueries {
 
     record Released(String kit, String disease, String outcome) {}
 
+    @SuppressWarnings("unchecked")
+    List<String> kitsOf(Collection<String> codes) {
+        return codes.isEmpty()
+                ? List.of()
+                : entities.createNativeQuery(
+                                "select distinct kit_bound from label where code in (:codes) order by 1", String.class)
+                        .setParameter("codes", codes)
+                        .getResultList();
+    }
+
     List<Member> members(Collection<String> kits) {
         return rows(MEMBERS, Member.class, kits);
     }

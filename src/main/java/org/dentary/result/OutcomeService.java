@@ -19,6 +19,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.plan.PlanSettings;
 import org.dentary.specimen.SpecimensRecorded;
+import org.dentary.submission.OrdersChanged;
 
 /** Derives the outcomes of many animals at once and writes them into their lines. */
 @ApplicationScoped
@@ -40,6 +41,11 @@ public class OutcomeService {
     @Transactional
     void whenTissueIsRecorded(@Observes SpecimensRecorded recorded) {
         derive(recorded.kits(), recorded.cause());
+    }
+
+    @Transactional
+    void whenOrdersChange(@Observes OrdersChanged changed) {
+        derive(queries.kitsOf(changed.codes()), "ORDER");
     }
 
     /**

@@ -1,0 +1,31 @@
+package org.dentary.submission;
+
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.OffsetDateTime;
+
+/**
+ * A submission leaves.
+ *
+ * @param carrier who carries it, free text or a party of the plan
+ * @param waybill the carrier's number
+ * @param shipper who classified and marked the parcel, or null if nobody said
+ */
+public record Dispatch(
+        @NotNull(message = "is required: when the carrier took it, with offset")
+        OffsetDateTime occurredAt,
+
+        @NotBlank(message = "is required: who carries it") @Size(max = 120, message = "takes at most 120 characters")
+        String carrier,
+
+        @Size(max = 120, message = "takes at most 120 characters")
+        String waybill,
+
+        @Size(max = 120, message = "takes at most 120 characters")
+        String shipper,
+
+        OffsetDateTime enteredAt,
+
+        @Size(max = 300, message = "takes at most 300 characters")
+        String reason) {}

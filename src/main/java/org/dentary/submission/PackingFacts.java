@@ -1,0 +1,26 @@
+package org.dentary.submission;
+
+import java.time.LocalDate;
+
+/**
+ * What decides whether a specimen may be packed.
+ *
+ * @param collectedOn the station's day
+ * @param ageClass the age that stands
+ * @param openElsewhere number of another submission that holds it and was not received yet, or null
+ * @param here whether it is in this submission
+ */
+record PackingFacts(
+        String code,
+        String kit,
+        String tissue,
+        String side,
+        String preservation,
+        String condition,
+        LocalDate collectedOn,
+        String ageClass,
+        String sex,
+        Boolean archived,
+        Boolean excluded,
+        Long openElsewhere,
+        Boolean here) {}

@@ -1,0 +1,104 @@
+package org.dentary.submission;
+
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.dentary.plan.AcceptanceView;
+import org.dentary.platform.problem.FieldProblem;
+
+/** Whether a laboratory takes a specimen on the packing day. The laboratory's own current instructions stand above. */
+final class PackingRules {
+    private PackingRules() {}
+
+    /**
+     * Faults that an override with a reason can pass: the laboratory's rules.
+     *
+     * @param rules what the laboratory accepts on that day
+     */
+    static List<FieldProblem> laboratory(
+            PackingFacts specimen, String laboratory, List<AcceptanceView> rules, LocalDate packedOn) {
+        List<FieldProblem> faults = new ArrayList<>();
+        List<AcceptanceView> tissue =
+                rules.stream().filter(r -> r.tissue().equals(specimen.tissue())).toList();
+        if (tissue.isEmpty()) {
+            faults.add(fault(
+                    "TISSUE_NOT_ACCEPTED",
+                    laboratory + " does not take " + words(specimen.tissue()) + "; it takes "
+                            + list(rules.stream().map(r -> words(r.tissue())).toList())
+                            + ". Send it elsewhere, or give an override reason agreed with the laboratory"));
+            return faults;
+        }
+        List<AcceptanceView> kept = tissue.stream()
+                .filter(r -> r.preservation().equals(specimen.preservation()))
+                .toList();
+        if (kept.isEmpty()) {
+            faults.add(fault(
+                    "PRESERVATION_NOT_ACCEPTED",
+                    laboratory + " takes " + words(specimen.tissue()) + " "
+                            + list(tissue.stream()
+                                    .map(r -> words(r.preservation()))
+                                    .toList()) + ", not "
+                            + words(specimen.preservation())
+                            + ". Ask the laboratory, or give an override reason agreed with it"));
+            return faults;
+        }
+        List<AcceptanceView> side = kept.stream()
+                .filter(r -> r.side() == null || r.side().equals(specimen.side()))
+                .toList();
+        if (side.isEmpty()) {
+            faults.add(fault(
+                    "SIDE_NOT_ACCEPTED",
+                    laboratory + " takes the side "
+                            + list(kept.stream().map(r -> words(r.side())).toList()) + ", this is "
+                            + words(specimen.side()) + ". Take the other piece, or give an override reason"));
+            return faults;
+        }
+        long days = ChronoUnit.DAYS.between(specimen.collectedOn(), packedOn);
+        if (side.stream().noneMatch(r -> r.maxDays() == null || days <= r.maxDays())) {
+            int most = side.stream().mapToInt(AcceptanceView::maxDays).max().orElse(0);
+            faults.add(fault(
+                    "TOO_OLD",
+                    laboratory + " takes it up to " + most + " days from collection; this was collected "
+                            + specimen.collectedOn() + ", " + days
+                            + " days ago. Call the laboratory, then give an override reason"));
+        }
+        return faults;
+    }
+
+    /** Faults that nothing passes: what would make a wrong record. */
+    static List<FieldProblem> record(PackingFacts specimen, LocalDate packedOn) {
+        List<FieldProblem> faults = new ArrayList<>();
+        if (specimen.openElsewhere() != null) {
+            faults.add(fault(
+                    "IN_ANOTHER_SUBMISSION",
+                    specimen.code() + " is in submission " + specimen.openElsewhere()
+                            + ", which has not been received; take it out there first"));
+        }
+        if (packedOn.isBefore(specimen.collectedOn())) {
+            faults.add(new FieldProblem(
+                    "packedAt",
+                    "PACKED_BEFORE_COLLECTED",
+                    "packed on " + packedOn + ", but collected on " + specimen.collectedOn() + "; check both days"));
+        }
+        if (Boolean.TRUE.equals(specimen.excluded())) {
+            faults.add(fault(
+                    "NOT_ATTRIBUTABLE",
+                    "a swapped label of this animal is not put right yet; settle it before anything is sent"));
+        }
+        return faults;
+    }
+
+    private static FieldProblem fault(String rule, String message) {
+        return new FieldProblem("code", rule, message);
+    }
+
+    private static String list(List<String> words) {
+        return words.stream().distinct().sorted().collect(Collectors.joining(", "));
+    }
+
+    private static String words(String code) {
+        return code == null ? "any" : code.toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
+    }
+}

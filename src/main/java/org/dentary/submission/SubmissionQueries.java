@@ -1,0 +1,195 @@
+package org.dentary.submission;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.UUID;
+
+/** Reads submissions and what decides about packing. */
+@ApplicationScoped
+class SubmissionQueries {
+    private static final String SELECT = """
+            select b.id::text, b.number, b.laboratory, b.purpose, b.state, b.carrier, b.waybill, b.checklist,
+                   b.dispatched_at, b.dispatched_by, b.received_at, b.opened_by, b.opened_at, b.version,
+                   (select count(*) from submission_specimen x where x.submission = b.id) as packed,
+                   (select count(*) from submission_specimen x where x.submission = b.id and x.receipt in ('RECEIVED', 'DAMAGED')) as received,
+                   (select count(*) from submission_specimen x where x.submission = b.id and x.receipt = 'SHORT') as missing
+              from submission b
+            """;
+    private static final String PACKED = """
+            select x.code, x.box, s.tissue, s.side, s.preservation,
+                   (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date, a.species,
+                   coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
+                   a.sex, coalesce(a.unit, 'UNKNOWN'), x.packed_at, x.packed_by, x.override_reason, x.receipt, x.received_at
+              from submission_specimen x join specimen s on s.code = x.code join label l on l.code = s.code
+              left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
+             where x.submission = :id order by x.box nulls first, x.packed_at, x.code
+            """;
+    private static final String FACTS = """
+            select s.code, l.kit_bound, s.tissue, s.side, s.preservation, s.condition,
+                   (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date,
+                   coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
+                   coalesce(a.sex, 'UNKNOWN'), s.archived, coalesce(a.not_attributable, false),
+                   (select min(o.number) from submission_specimen x join submission o on o.id = x.submission
+                     where x.code = s.code and o.id <> :id and o.state <> 'RECEIVED'),
+                   exists (select 1 from submission_specimen x where x.code = s.code and x.submission = :id)
+              from specimen s join label l on l.code = s.code
+              left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
+             where s.code = :code
+            """;
+    private static final String ROUTES = """
+            select x.code, string_agg(distinct b.laboratory, ' ') from submission_specimen x
+              join submission b on b.id = x.submission where x.code in (:codes) group by x.code
+            """;
+    private static final String WAITING = """
+            select s.code, l.kit_bound, s.tissue, s.side, s.preservation,
+                   (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date as collected_on,
+                   (cast(:today as date) - (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date) as days,
+                   coalesce(a.station, ''), coalesce(h.custodian, '')
+              from specimen s join label l on l.code = s.code
+              left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
+              left join custody_head h on h.code = s.code
+             where not s.archived and coalesce(a.entered_in_error, false) = false
+               and not exists (select 1 from submission_specimen x where x.code = s.code)
+             order by s.collected_at, s.code
+            """;
+    private static final String OVERDUE = """
+            select b.laboratory, b.number, b.id::text, x.code, b.dispatched_at, y.turnaround_days
+              from submission b join submission_specimen x on x.submission = b.id join laboratory y on y.code = b.laboratory
+             where b.state in ('DISPATCHED', 'RECEIVED') and y.turnaround_days is not null
+               and coalesce(x.receipt, '') <> 'SHORT'
+               and b.dispatched_at + make_interval(days => y.turnaround_days) < :now
+               and not exists (select 1 from finding_specimen fs join finding f on f.id = fs.finding
+                                where f.laboratory = b.laboratory and f.status <> 'PRELIMINARY'
+                                  and fs.code in (select t.code from specimen t where t.code = x.code or t.parent = x.code))
+             order by b.dispatched_at, b.number, x.code
+            """;
+    private static final String TURNAROUND = """
+            select b.laboratory, y.turnaround_days, count(*),
+                   percentile_cont(0.5) within group (order by (f.reported_on - b.dispatched_at::date)),
+                   percentile_cont(0.9) within group (order by (f.reported_on - b.dispatched_at::date))
+              from finding f join finding_specimen fs on fs.finding = f.id
+              join submission_specimen x on x.code = fs.code join submission b on b.id = x.submission and b.laboratory = f.laboratory
+              join laboratory y on y.code = b.laboratory
+             where f.status = 'FINAL' and b.dispatched_at is not null
+             group by b.laboratory, y.turnaround_days order by b.laboratory
+            """;
+
+    private final EntityManager entities;
+
+    SubmissionQueries(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** A submission's own row with its counts. */
+    record Head(
+            String id,
+            Long number,
+            String laboratory,
+            String purpose,
+            String state,
+            String carrier,
+            String waybill,
+            String shipper,
+            Instant dispatchedAt,
+            String dispatchedBy,
+            Instant receivedAt,
+            String openedBy,
+            Instant openedAt,
+            Integer version,
+            Long packed,
+            Long received,
+            Long missing) {}
+
+    /** A specimen collected and never put into a submission. */
+    public record Waiting(
+            String code,
+            String kit,
+            String tissue,
+            String side,
+            String preservation,
+            java.time.LocalDate collectedOn,
+            Integer days,
+            String station,
+            String custodian) {}
+
+    /** A specimen sent and not reported within the promised days. */
+    public record Overdue(
+            String laboratory,
+            Long number,
+            String submission,
+            String code,
+            Instant dispatchedAt,
+            Integer promisedDays) {}
+
+    /** Days from dispatch to the final report, from the service's own data. */
+    public record Turnaround(String laboratory, Integer promisedDays, Long findings, Double median, Double ninetieth) {}
+
+    Optional<Head> find(UUID id) {
+        return this.<Head>rows(SELECT + " where b.id = :id", Head.class, "id", id).stream()
+                .findFirst();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<Head> list(String state, String laboratory, int most) {
+        return entities.createNativeQuery(
+                        SELECT
+                                + " where (cast(:state as text) is null or b.state = :state)"
+                                + " and (cast(:laboratory as text) is null or b.laboratory = :laboratory) order by b.number desc",
+                        Head.class)
+                .setParameter("state", state)
+                .setParameter("laboratory", laboratory)
+                .setMaxResults(most)
+                .getResultList();
+    }
+
+    List<PackedView> packed(UUID id) {
+        return rows(PACKED, PackedView.class, "id", id);
+    }
+
+    List<String> over(UUID id) {
+        return rows("select given from submission_over where submission = :id order by given", String.class, "id", id);
+    }
+
+    @SuppressWarnings("unchecked")
+    Optional<PackingFacts> facts(UUID submission, String code) {
+        return ((List<PackingFacts>) entities.createNativeQuery(FACTS, PackingFacts.class)
+                        .setParameter("id", submission)
+                        .setParameter("code", code)
+                        .getResultList())
+                .stream().findFirst();
+    }
+
+    @SuppressWarnings("unchecked")
+    Map<String, List<String>> routes(Collection<String> codes) {
+        Map<String, List<String>> routes = new TreeMap<>();
+        ((List<Object[]>) entities.createNativeQuery(ROUTES)
+                        .setParameter("codes", codes)
+                        .getResultList())
+                .forEach(row -> routes.put((String) row[0], List.of(((String) row[1]).split(" "))));
+        return routes;
+    }
+
+    List<Waiting> waiting(java.time.LocalDate today) {
+        return rows(WAITING, Waiting.class, "today", today);
+    }
+
+    List<Overdue> overdue(Instant now) {
+        return rows(OVERDUE, Overdue.class, "now", now);
+    }
+
+    @SuppressWarnings("unchecked")
+    List<Turnaround> turnaround() {
+        return entities.createNativeQuery(TURNAROUND, Turnaround.class).getResultList();
+    }
+
+    @SuppressWarnings("unchecked")
+    private <T> List<T> rows(String sql, Class<T> row, String name, Object value) {
+        return entities.createNativeQuery(sql, row).setParameter(name, value).getResultList();
+    }
+}

@@ -1,0 +1,349 @@
+package org.dentary.submission;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.codes.LabelCode;
+import org.dentary.codes.NotACode;
+import org.dentary.custody.Arrival;
+import org.dentary.custody.CustodyService;
+import org.dentary.custody.DiscrepancyService;
+import org.dentary.custody.PutDiscrepancy;
+import org.dentary.custody.Shipment;
+import org.dentary.kit.KitService;
+import org.dentary.plan.PlanService;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.FieldProblem;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.request.RepeatableRequests;
+import org.dentary.platform.request.RepeatableRequests.Seen;
+import org.dentary.platform.state.States;
+
+/** Packs, sends and counts in; every change of what is ordered is told to whoever derives outcomes. */
+@ApplicationScoped
+public class SubmissionService {
+    private static final String THING = "submission";
+
+    private final SubmissionQueries queries;
+    private final SubmissionWrites writes;
+    private final PlanService plan;
+    private final KitService kits;
+    private final CustodyService custody;
+    private final DiscrepancyService discrepancies;
+    private final RepeatableRequests requests;
+    private final CurrentAccount account;
+    private final Clock clock;
+    private final Event<OrdersChanged> ordersChanged;
+
+    SubmissionService(
+            SubmissionQueries queries,
+            SubmissionWrites writes,
+            PlanService plan,
+            KitService kits,
+            CustodyService custody,
+            DiscrepancyService discrepancies,
+            RepeatableRequests requests,
+            CurrentAccount account,
+            Clock clock,
+            Event<OrdersChanged> ordersChanged) {
+        this.queries = queries;
+        this.writes = writes;
+        this.plan = plan;
+        this.kits = kits;
+        this.custody = custody;
+        this.discrepancies = discrepancies;
+        this.requests = requests;
+        this.account = account;
+        this.clock = clock;
+        this.ordersChanged = ordersChanged;
+    }
+
+    /** What stands now, and whether the request made something new. */
+    public record Done(SubmissionView submission, boolean fresh) {}
+
+    /**
+     * Begins a submission, or changes its laboratory while nothing is packed.
+     *
+     * @throws RuleBroken (409) if the id holds another one, or it is no longer empty
+     */
+    @Transactional
+    public Done put(UUID id, OpenSubmission command, String ifMatch) {
+        plan.laboratory(command.laboratory());
+        writes.lock(id);
+        SubmissionQueries.Head present = queries.find(id).orElse(null);
+        Seen seen =
+                requests.compare(THING, id.toString(), command, ifMatch, present == null ? null : present.version());
+        String purpose = (command.purpose() == null ? OpenSubmission.Purpose.SURVEILLANCE : command.purpose()).name();
+        if (seen == Seen.NEW) {
+            writes.open(id, command.laboratory(), purpose, actor(), clock.instant());
+        } else if (seen == Seen.CHANGE) {
+            if (present.packed() > 0) {
+                throw new RuleBroken(
+                        "NOT_EMPTY",
+                        "submission " + present.number() + " holds " + present.packed()
+                                + " specimens checked against " + present.laboratory()
+                                + "'s rules; take them out, or begin another submission");
+            }
+            writes.change(id, command.laboratory(), purpose);
+        }
+        if (seen != Seen.REPLAY) {
+            requests.accept(THING, id.toString(), command);
+        }
+        return new Done(view(id), seen == Seen.NEW);
+    }
+
+    /**
+     * Packs a specimen, checked there and then.
+     *
+     * @throws InvalidInput (422) with whose rule says no and what to do
+     * @throws RuleBroken (409) if the submission has left
+     */
+    @Transactional
+    public Done pack(UUID id, String typed, PackSpecimen command) {
+        writes.lock(id);
+        SubmissionQueries.Head head = require(id);
+        String code = kits.label(typed).code();
+        String key = id + "/" + code;
+        PackingFacts facts = queries.facts(id, code)
+                .orElseThrow(() -> InvalidInput.field(
+                        "code",
+                        "SPECIMEN_UNKNOWN",
+                        "no specimen is recorded under " + code + "; record it at its animal first"));
+        if (facts.here() && requests.compare("packing", key, command, "*", 0) == Seen.REPLAY) {
+            return new Done(view(id), false);
+        }
+        States.require(THING, String.valueOf(head.number()), head.state(), "pack");
+        LocalDate packedOn = command.packedAt().toLocalDate();
+        refuseFuture("packedAt", command.packedAt());
+        List<FieldProblem> faults = new ArrayList<>(PackingRules.record(facts, packedOn));
+        if (faults.isEmpty()
+                && (command.overrideReason() == null || command.overrideReason().isBlank())) {
+            faults.addAll(PackingRules.laboratory(
+                    facts, head.laboratory(), plan.acceptance(head.laboratory(), packedOn), packedOn));
+        }
+        if (!faults.isEmpty()) {
+            throw InvalidInput.of(faults);
+        }
+        String box = command.box() == null || command.box().isBlank()
+                ? null
+                : kits.label(command.box()).code();
+        writes.pack(id, code, box, command.packedAt().toInstant(), actor(), command.overrideReason());
+        requests.accept("packing", key, command);
+        ordersChanged.fire(new OrdersChanged(List.of(code)));
+        return new Done(view(id), !facts.here());
+    }
+
+    /** Takes a specimen out again; taking out what is not in changes nothing. */
+    @Transactional
+    public SubmissionView takeOut(UUID id, String typed) {
+        writes.lock(id);
+        SubmissionQueries.Head head = require(id);
+        String code = kits.label(typed).code();
+        States.require(THING, String.valueOf(head.number()), head.state(), "unpack");
+        if (writes.takeOut(id, code) > 0) {
+            ordersChanged.fire(new OrdersChanged(List.of(code)));
+        }
+        return view(id);
+    }
+
+    /**
+     * Gives the parcel to the carrier, whose custody begins.
+     *
+     * @throws RuleBroken (409) if it is empty or has left, or somebody else holds a piece of it
+     */
+    @Transactional
+    public SubmissionView dispatch(UUID id, Dispatch command) {
+        writes.lock(id);
+        SubmissionQueries.Head head = require(id);
+        String key = id + "/dispatch";
+        if (!head.state().equals("PACKING") && requests.compare("dispatch", key, command, "*", 0) == Seen.REPLAY) {
+            return view(id);
+        }
+        States.require(THING, String.valueOf(head.number()), head.state(), "dispatch");
+        if (head.packed() == 0) {
+            throw new RuleBroken("NOTHING_PACKED", "submission " + head.number() + " is empty; pack it first");
+        }
+        Set<String> pieces = new LinkedHashSet<>();
+        queries.packed(id).forEach(piece -> pieces.add(piece.code()));
+        custody.ship(new Shipment(
+                List.copyOf(pieces),
+                command.carrier(),
+                command.waybill(),
+                command.occurredAt().toInstant(),
+                command.enteredAt() == null ? null : command.enteredAt().toInstant(),
+                command.reason(),
+                id,
+                null));
+        writes.dispatch(
+                id,
+                command.carrier(),
+                command.waybill(),
+                command.shipper(),
+                command.occurredAt().toInstant(),
+                actor());
+        requests.accept("dispatch", key, command);
+        ordersChanged.fire(new OrdersChanged(pieces));
+        return view(id);
+    }
+
+    /**
+     * Counts in what arrived. What is missing becomes short, what is on no list over, each a discrepancy; a later receipt
+     * adds codes and removes none.
+     *
+     * @throws RuleBroken (409) if it has not left, or other content was received and no If-Match is sent
+     */
+    @Transactional
+    public Done receive(UUID id, Receipt command, String ifMatch) {
+        writes.lock(id);
+        SubmissionQueries.Head head = require(id);
+        Seen seen = requests.compare(
+                "receipt of submission",
+                id.toString(),
+                command,
+                ifMatch,
+                head.state().equals("RECEIVED") ? head.version() : null);
+        if (seen == Seen.REPLAY) {
+            return new Done(view(id), false);
+        }
+        States.require(THING, String.valueOf(head.number()), head.state(), "receive");
+        refuseFuture("receivedAt", command.receivedAt());
+        Set<String> listed =
+                queries.packed(id).stream().map(PackedView::code).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> arrived = new TreeSet<>();
+        Set<String> over = new TreeSet<>();
+        for (String typed : command.codes()) {
+            String code = plain(typed);
+            (listed.contains(code) ? arrived : over).add(code);
+        }
+        Set<String> damaged = command.damaged() == null
+                ? Set.of()
+                : command.damaged().stream().map(SubmissionService::plain).collect(Collectors.toSet());
+        arrived.addAll(damaged.stream().filter(listed::contains).toList());
+        count(id, head.laboratory(), arrived, damaged, over, command);
+        requests.accept("receipt of submission", id.toString(), command);
+        ordersChanged.fire(new OrdersChanged(listed));
+        return new Done(view(id), seen == Seen.NEW);
+    }
+
+    private void count(
+            UUID id, String laboratory, Set<String> arrived, Set<String> damaged, Set<String> over, Receipt command) {
+        Instant at = command.receivedAt().toInstant();
+        writes.receive(id, arrived, damaged, over, at, true);
+        if (!arrived.isEmpty()) {
+            custody.receive(new Arrival(
+                    List.copyOf(arrived),
+                    laboratory,
+                    at,
+                    command.enteredAt() == null ? null : command.enteredAt().toInstant(),
+                    command.reason() == null ? "counted in at the laboratory" : command.reason(),
+                    id));
+        }
+        List<String> missing = queries.packed(id).stream()
+                .filter(piece -> "SHORT".equals(piece.receipt()))
+                .map(PackedView::code)
+                .toList();
+        String subject = id.toString();
+        discrepancies.openAll(missing, PutDiscrepancy.Kind.SHORT, "sent and not counted in", subject);
+        discrepancies.openAll(damaged, PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject);
+        Set<String> ours = kits.find(over).values().stream()
+                .map(label -> label.code())
+                .collect(Collectors.toCollection(TreeSet::new));
+        discrepancies.openAll(ours, PutDiscrepancy.Kind.OVER, "counted in and on no list", subject);
+    }
+
+    /** Marks specimens as received because a result says that the laboratory has them. */
+    @Transactional
+    public void impliedReceipt(Collection<String> codes, String laboratory, Instant at) {
+        // A result on tissue that was never counted in says that it arrived; custody is left as it was recorded.
+        writes.implied(codes, laboratory, at);
+    }
+
+    /** The laboratories on whose submissions each code is or was; a code on none is left out. */
+    public Map<String, List<String>> routes(Collection<String> codes) {
+        return codes.isEmpty() ? Map.of() : queries.routes(codes);
+    }
+
+    /** The submission with everything in it. */
+    public SubmissionView view(UUID id) {
+        SubmissionQueries.Head head = require(id);
+        return new SubmissionView(
+                head.id(),
+                head.number(),
+                head.laboratory(),
+                head.purpose(),
+                head.state(),
+                head.carrier(),
+                head.waybill(),
+                head.shipper() == null
+                                || head.shipper().isEmpty()
+                                || head.shipper().equals("{}")
+                        ? null
+                        : head.shipper(),
+                head.dispatchedAt(),
+                head.dispatchedBy(),
+                head.receivedAt(),
+                head.openedBy(),
+                head.openedAt(),
+                queries.packed(id),
+                queries.over(id),
+                head.version());
+    }
+
+    /** Submissions, newest first. */
+    List<SubmissionQueries.Head> list(String state, String laboratory, int most) {
+        return queries.list(state, laboratory, most);
+    }
+
+    /** Collected and in no submission, longest first. */
+    List<SubmissionQueries.Waiting> waiting() {
+        return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
+    }
+
+    List<SubmissionQueries.Overdue> overdue() {
+        return queries.overdue(clock.instant());
+    }
+
+    List<SubmissionQueries.Turnaround> turnaround() {
+        return queries.turnaround();
+    }
+
+    private SubmissionQueries.Head require(UUID id) {
+        return queries.find(id)
+                .orElseThrow(() -> new NotFound("SUBMISSION_UNKNOWN", "No submission " + id + " was begun"));
+    }
+
+    private void refuseFuture(String field, OffsetDateTime given) {
+        if (given.toInstant().isAfter(clock.instant().plusSeconds(600))) {
+            throw InvalidInput.field(
+                    field, "IN_THE_FUTURE", given + " is still to come; check the clock of the device");
+        }
+    }
+
+    private String actor() {
+        return account.get().actor();
+    }
+
+    private static String plain(String typed) {
+        try {
+            return LabelCode.parse(typed).value();
+        } catch (NotACode e) {
+            return typed.trim();
+        }
+    }
+}

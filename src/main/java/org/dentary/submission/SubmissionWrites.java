@@ -1,0 +1,157 @@
+package org.dentary.submission;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.UUID;
+import org.hibernate.Session;
+import org.hibernate.query.MutationQuery;
+
+/** Writes submissions; many specimens are one statement. */
+@ApplicationScoped
+class SubmissionWrites {
+    private static final String OPEN = """
+            insert into submission (id, laboratory, purpose, opened_by, opened_at)
+            values (:id, :laboratory, :purpose, :by, :at)
+            """;
+    private static final String CHANGE =
+            "update submission set laboratory = :laboratory, purpose = :purpose, version = version + 1 where id = :id";
+    private static final String PACK = """
+            insert into submission_specimen (submission, code, box, packed_at, packed_by, override_reason)
+            values (:id, :code, :box, :at, :by, :override)
+            on conflict (submission, code) do update set box = excluded.box, override_reason = excluded.override_reason
+            """;
+    private static final String TAKE_OUT = "delete from submission_specimen where submission = :id and code = :code";
+    private static final String TOUCH = "update submission set version = version + 1 where id = :id";
+    private static final String DISPATCH = """
+            update submission set state = 'DISPATCHED', carrier = :carrier, waybill = :waybill, checklist = :shipper,
+                   dispatched_at = :at, dispatched_by = :by, version = version + 1 where id = :id
+            """;
+    private static final String SHIP_BOXES = """
+            update box set state = 'SHIPPED', version = version + 1
+             where code in (select box from submission_specimen where submission = :id and box is not null)
+               and state = 'OPEN'
+            """;
+    private static final String RECEIVE = """
+            update submission_specimen set receipt = case when code = any (cast(:damaged as text[])) then 'DAMAGED' else 'RECEIVED' end,
+                   received_at = :at
+             where submission = :id and code = any (cast(:codes as text[])) and receipt is distinct from 'RECEIVED'
+            """;
+    private static final String MISS =
+            "update submission_specimen set receipt = 'SHORT' where submission = :id and receipt is null";
+    private static final String OVER = """
+            insert into submission_over (submission, given, received_at)
+            select :id, c, :at from unnest(cast(:codes as text[])) c on conflict do nothing
+            """;
+    private static final String RECEIVED = """
+            update submission set state = 'RECEIVED', received_at = coalesce(received_at, :at), version = version + 1
+             where id = :id
+            """;
+
+    private static final String IMPLIED = """
+            update submission_specimen x set receipt = 'RECEIVED', received_at = :at
+              from submission b where b.id = x.submission and b.laboratory = :laboratory
+               and b.state in ('DISPATCHED', 'RECEIVED') and x.code = any (cast(:codes as text[]))
+               and (x.receipt is null or x.receipt = 'SHORT')
+            """;
+
+    private final EntityManager entities;
+
+    SubmissionWrites(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    void open(UUID id, String laboratory, String purpose, String by, Instant at) {
+        mutation(OPEN)
+                .setParameter("id", id)
+                .setParameter("laboratory", laboratory)
+                .setParameter("purpose", purpose)
+                .setParameter("by", by)
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+
+    void change(UUID id, String laboratory, String purpose) {
+        mutation(CHANGE)
+                .setParameter("id", id)
+                .setParameter("laboratory", laboratory)
+                .setParameter("purpose", purpose)
+                .executeUpdate();
+    }
+
+    void lock(UUID id) {
+        entities.createNativeQuery("select 1 from submission where id = :id for update")
+                .setParameter("id", id)
+                .getResultList();
+    }
+
+    void pack(UUID id, String code, String box, Instant at, String by, String override) {
+        mutation(PACK)
+                .setParameter("id", id)
+                .setParameter("code", code)
+                .setParameter("box", box, String.class)
+                .setParameter("at", at)
+                .setParameter("by", by)
+                .setParameter("override", override, String.class)
+                .executeUpdate();
+        mutation(TOUCH).setParameter("id", id).executeUpdate();
+    }
+
+    int takeOut(UUID id, String code) {
+        int taken = mutation(TAKE_OUT)
+                .setParameter("id", id)
+                .setParameter("code", code)
+                .executeUpdate();
+        mutation(TOUCH).setParameter("id", id).executeUpdate();
+        return taken;
+    }
+
+    void dispatch(UUID id, String carrier, String waybill, String shipper, Instant at, String by) {
+        mutation(DISPATCH)
+                .setParameter("id", id)
+                .setParameter("carrier", carrier)
+                .setParameter("waybill", waybill, String.class)
+                .setParameter("shipper", shipper == null ? "" : shipper)
+                .setParameter("at", at)
+                .setParameter("by", by)
+                .executeUpdate();
+        mutation(SHIP_BOXES).setParameter("id", id).executeUpdate();
+    }
+
+    void receive(
+            UUID id,
+            Collection<String> codes,
+            Collection<String> damaged,
+            Collection<String> over,
+            Instant at,
+            boolean count) {
+        mutation(RECEIVE)
+                .setParameter("id", id)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .setParameter("damaged", damaged.toArray(String[]::new))
+                .setParameter("at", at)
+                .executeUpdate();
+        mutation(OVER)
+                .setParameter("id", id)
+                .setParameter("codes", over.toArray(String[]::new))
+                .setParameter("at", at)
+                .executeUpdate();
+        if (count) {
+            mutation(MISS).setParameter("id", id).executeUpdate();
+        }
+        mutation(RECEIVED).setParameter("id", id).setParameter("at", at).executeUpdate();
+    }
+
+    void implied(Collection<String> codes, String laboratory, Instant at) {
+        mutation(IMPLIED)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .setParameter("laboratory", laboratory)
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+
+    private MutationQuery mutation(String sql) {
+        return entities.unwrap(Session.class).createNativeMutationQuery(sql);
+    }
+}

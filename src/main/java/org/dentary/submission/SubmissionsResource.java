@@ -1,0 +1,116 @@
+package org.dentary.submission;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.ItemList;
+
+/** Submissions to laboratories. */
+@Path("/api/v1/submissions")
+public class SubmissionsResource {
+    private final SubmissionService submissions;
+
+    SubmissionsResource(SubmissionService submissions) {
+        this.submissions = submissions;
+    }
+
+    @PUT
+    @Path("{id}")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response put(
+            @PathParam("id") UUID id,
+            @NotNull @Valid OpenSubmission command,
+            @HeaderParam(HttpHeaders.IF_MATCH) String ifMatch) {
+        return answer(submissions.put(id, command, ifMatch));
+    }
+
+    @PUT
+    @Path("{id}/specimens/{code}")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response pack(
+            @PathParam("id") UUID id, @PathParam("code") String code, @NotNull @Valid PackSpecimen command) {
+        return answer(submissions.pack(id, code, command));
+    }
+
+    @DELETE
+    @Path("{id}/specimens/{code}")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response takeOut(@PathParam("id") UUID id, @PathParam("code") String code) {
+        return answer(new SubmissionService.Done(submissions.takeOut(id, code), false));
+    }
+
+    @POST
+    @Path("{id}/dispatch")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response dispatch(@PathParam("id") UUID id, @NotNull @Valid Dispatch command) {
+        return answer(new SubmissionService.Done(submissions.dispatch(id, command), false));
+    }
+
+    @PUT
+    @Path("{id}/receipt")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response receive(
+            @PathParam("id") UUID id,
+            @NotNull @Valid Receipt command,
+            @HeaderParam(HttpHeaders.IF_MATCH) String ifMatch) {
+        return answer(submissions.receive(id, command, ifMatch));
+    }
+
+    @GET
+    @Path("{id}")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response get(@PathParam("id") UUID id) {
+        return answer(new SubmissionService.Done(submissions.view(id), false));
+    }
+
+    @GET
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public ItemList<SubmissionQueries.Head> list(
+            @QueryParam("state") String state,
+            @QueryParam("laboratory") String laboratory,
+            @QueryParam("limit") @DefaultValue("200") int limit) {
+        return new ItemList<>(submissions.list(state, laboratory, Math.max(1, Math.min(limit, 1000))));
+    }
+
+    /**
+     * What is where.
+     *
+     * @param waiting collected and in no submission
+     * @param overdue sent and not reported within the laboratory's promised days
+     * @param turnaround days from dispatch to final report
+     */
+    public record Overview(
+            List<SubmissionQueries.Waiting> waiting,
+            List<SubmissionQueries.Overdue> overdue,
+            List<SubmissionQueries.Turnaround> turnaround) {}
+
+    @GET
+    @Path("overview")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Overview overview() {
+        return new Overview(submissions.waiting(), submissions.overdue(), submissions.turnaround());
+    }
+
+    private static Response answer(SubmissionService.Done done) {
+        return Response.status(done.fresh() ? 201 : 200)
+                .entity(done.submission())
+                .header(HttpHeaders.ETAG, ETags.of(done.submission().version()))
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+}
