@@ -2,9 +2,7 @@ package org.dentary.result;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
-import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
-import jakarta.validation.constraints.Size;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
@@ -14,29 +12,18 @@ import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.table.ItemList;
 
-/** Findings by hand, and the release of what they mean. */
-@Path("/api/v1")
+/** Findings by hand. */
+@Path("/api/v1/findings")
 public class FindingsResource {
     private final FindingService findings;
-    private final ReleaseService releases;
 
-    FindingsResource(FindingService findings, ReleaseService releases) {
+    FindingsResource(FindingService findings) {
         this.findings = findings;
-        this.releases = releases;
     }
 
-    /** A release: of which disease, and why now. */
-    public record Release(
-            @NotBlank(message = "is required: a disease's code")
-            String disease,
-
-            @Size(max = 500, message = "takes at most 500 characters")
-            String reason) {}
-
     @PUT
-    @Path("findings/{id}")
+    @Path("{id}")
     @PermissionsAllowed(Act.RESULT_WRITE)
     public Response put(@PathParam("id") UUID id, @NotNull @Valid RecordFinding command) {
         FindingService.Recorded recorded = findings.put(id, command);
@@ -44,30 +31,10 @@ public class FindingsResource {
     }
 
     @GET
-    @Path("findings/{id}")
+    @Path("{id}")
     @PermissionsAllowed(Act.RESULT_READ)
     public Response get(@PathParam("id") UUID id) {
         return answer(Response.ok(), findings.finding(id));
-    }
-
-    @GET
-    @Path("animals/{kit}/findings")
-    @PermissionsAllowed(Act.RESULT_READ)
-    public Response ofAnimal(@PathParam("kit") String kit) {
-        return Response.ok(new ItemList<>(findings.ofKit(kit)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
-    }
-
-    @PUT
-    @Path("animals/{kit}/release")
-    @PermissionsAllowed(Act.DERIVED_OUTCOME)
-    public Response release(@PathParam("kit") String kit, @NotNull @Valid Release command) {
-        ReleaseService.Done done = releases.release(kit, command.disease(), command.reason());
-        return Response.status(done.fresh() ? 201 : 200)
-                .entity(done.release())
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 
     private static Response answer(Response.ResponseBuilder answer, FindingView finding) {
