@@ -14,6 +14,7 @@ import org.dentary.platform.request.RepeatableRequests;
 @ApplicationScoped
 public class LabelService {
     private static final String REPRINT = "label-reprint";
+    private static final String VOIDING = "label-voiding";
 
     private final KitService kits;
     private final BlockService blocks;
@@ -47,29 +48,33 @@ public class LabelService {
     }
 
     /**
-     * Voids a label, so that it cannot be used any more; a label that is void already stays as it is.
+     * Voids a label, so that it cannot be used any more.
      *
      * @param bound what the label is bound to; asked while nobody else can bind it
-     * @throws RuleBroken {@code LABEL_BOUND} where it is bound
+     * @return whether this voided it; false where the same request came before
+     * @throws RuleBroken {@code LABEL_BOUND} where it is bound, {@code ALREADY_RECORDED} where it was voided for another
+     *     reason
      */
     @Transactional
-    public LabelView voidLabel(String typed, String reason, BoundTo bound) {
-        LabelView label = kits.label(typed);
+    public boolean voidLabel(String typed, VoidLabel voiding, BoundTo bound) {
+        String code = kits.label(typed).code();
+        writes.lock(code);
+        LabelView label = kits.label(code);
         blocks.requireServes(label.station());
-        writes.lock(label.code());
-        label = kits.label(label.code());
-        if (label.voided()) {
-            return label;
+        if (requests.compare(VOIDING, code, voiding, null, label.voided() ? 0 : null)
+                == RepeatableRequests.Seen.REPLAY) {
+            return false;
         }
         String to = bound.of(label);
         if (to != null) {
             throw new RuleBroken(
                     "LABEL_BOUND",
-                    "Label " + label.code() + " is bound to " + to
+                    "Label " + code + " is bound to " + to
                             + " and cannot be voided; where it sits on the wrong thing, ask for a re-attribution");
         }
-        writes.voidLabel(label.code(), reason, current.get().actor(), clock.instant());
-        return kits.label(label.code());
+        writes.voidLabel(code, voiding.reason(), current.get().actor(), clock.instant());
+        requests.accept(VOIDING, code, voiding);
+        return true;
     }
 
     /**

@@ -5,6 +5,8 @@ package org.dentary.plan;
  * says so; the most specific wins.
  */
 public enum PlanSetting {
+    LOW_KIT_STOCK(
+            "A station with fewer kits left than this is said to run low", "kits", "20", Allowed.wholeNumber(0, 5000)),
     BIRTH_PULSE_START("First day on which fawns are born in numbers", "month-day", "05-10", Allowed.MONTH_AND_DAY),
     BIRTH_PULSE_PEAK("Day around which most fawns are born", "month-day", "06-01", Allowed.MONTH_AND_DAY),
     BIRTH_PULSE_END("Last day on which fawns are born in numbers", "month-day", "08-15", Allowed.MONTH_AND_DAY),

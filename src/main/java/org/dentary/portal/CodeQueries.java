@@ -1,0 +1,41 @@
+package org.dentary.portal;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.util.Collection;
+import java.util.List;
+
+/** What labels were used for and where they are, read across the rooms. */
+@ApplicationScoped
+class CodeQueries {
+    private static final String CODES = """
+            select l.code, l.kit_printed, l.part, cast(b.id as text), b.season, b.station,
+                   case when a.kit is not null or exists
+                        (select 1 from specimen s join label o on o.code = s.code where o.kit_bound = l.kit_bound)
+                        then l.kit_bound end,
+                   coalesce(h.place, around.place, x.place),
+                   x.code is not null, exists (select 1 from specimen s where s.code = l.code), l.voided_at is not null,
+                   l.version
+              from label l
+              join kit k on k.code = l.kit_printed
+              join kit_block b on b.id = k.block
+              left join animal a on a.kit = l.kit_bound
+              left join custody_head h on h.code = l.code
+              left join custody_head around on around.code = h.box
+              left join box x on x.code = l.code
+             where l.code = any(:codes)
+            """;
+
+    private final EntityManager entities;
+
+    CodeQueries(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    @SuppressWarnings("unchecked")
+    List<CodeView> codes(Collection<String> codes) {
+        return entities.createNativeQuery(CODES, CodeView.class)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .getResultList();
+    }
+}

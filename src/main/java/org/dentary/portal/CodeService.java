@@ -1,0 +1,87 @@
+package org.dentary.portal;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.dentary.kit.KitService;
+import org.dentary.kit.LabelService;
+import org.dentary.kit.LabelView;
+import org.dentary.kit.VoidLabel;
+import org.dentary.platform.problem.FieldProblem;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
+
+/** What a code is, what it belongs to, where it is; and whether several codes are one kit. */
+@ApplicationScoped
+public class CodeService {
+    private final KitService kits;
+    private final LabelService labels;
+    private final CodeQueries queries;
+
+    CodeService(KitService kits, LabelService labels, CodeQueries queries) {
+        this.kits = kits;
+        this.labels = labels;
+        this.queries = queries;
+    }
+
+    /**
+     * All that is known of a label.
+     *
+     * @throws InvalidInput where the string is no code, naming the character that looks wrong
+     * @throws NotFound where it is well formed but was never issued here
+     */
+    public CodeView code(String typed) {
+        return queries.codes(List.of(kits.label(typed).code())).get(0);
+    }
+
+    /**
+     * After labelling: whether everything scanned is one kit. The same code may come several times, for copies share it.
+     *
+     * @param typed at least two codes
+     * @return the kit, with each label in the order scanned
+     * @throws InvalidInput where fewer than two were scanned, or one is no code
+     * @throws NotFound where one was never issued here
+     * @throws RuleBroken {@code NOT_ONE_KIT} or {@code LABEL_VOID}, naming each scan at fault
+     */
+    public ScanBack scanBack(List<String> typed) {
+        if (typed.size() < 2) {
+            throw InvalidInput.field(
+                    "codes", "TOO_FEW", "Scan at least two labels, such as jar and form, to compare them");
+        }
+        List<LabelView> scanned = kits.labels(typed);
+        String kit = mostOften(scanned);
+        List<FieldProblem> faults = ScanBackRules.faults(scanned, kit);
+        if (!faults.isEmpty()) {
+            throw new RuleBroken(faults.get(0).rule(), faults.get(0).message(), faults);
+        }
+        return new ScanBack(kit, scanned);
+    }
+
+    /** Voids a label that nothing is bound to; see {@link LabelService#voidLabel}. */
+    public boolean voidLabel(String typed, VoidLabel voiding) {
+        return labels.voidLabel(typed, voiding, this::boundWords);
+    }
+
+    private String boundWords(LabelView label) {
+        CodeView code = queries.codes(List.of(label.code())).get(0);
+        if (code.box()) {
+            return "a box";
+        }
+        return code.boundTo() == null ? null : "the animal of kit " + code.boundTo();
+    }
+
+    private static String mostOften(List<LabelView> scanned) {
+        Map<String, Long> counts = scanned.stream()
+                .map(LabelView::kitBound)
+                .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()));
+        String first = scanned.get(0).kitBound();
+        return counts.entrySet().stream()
+                .max(Map.Entry.<String, Long>comparingByValue()
+                        .thenComparing(entry -> entry.getKey().equals(first) ? 1 : 0))
+                .orElseThrow()
+                .getKey();
+    }
+}
