@@ -81,18 +81,18 @@ public class LabelService {
      * Keeps that a label is printed again. The new print carries the old one's code, so whatever is recorded under it
      * stays; the trail says that there are two.
      *
-     * @return the reprint, the first one where the same request came before
      * @throws RuleBroken {@code LABEL_VOID} where the label was voided
      */
     @Transactional
-    public ReprintView reprint(String typed, UUID id, ReprintLabel reprint) {
+    public Reprinted reprint(String typed, UUID id, ReprintLabel reprint) {
+        Printing.stock(reprint.stock());
         LabelView label = kits.label(typed);
         blocks.requireServes(label.station());
         ReprintView there = queries.reprint(id).orElse(null);
         Asked asked = new Asked(label.code(), reprint);
         if (requests.compare(REPRINT, id.toString(), asked, null, there == null ? null : 0)
                 == RepeatableRequests.Seen.REPLAY) {
-            return there;
+            return new Reprinted(false, there);
         }
         if (label.voided()) {
             throw new RuleBroken(
@@ -108,7 +108,7 @@ public class LabelService {
                 current.get().actor(),
                 clock.instant());
         requests.accept(REPRINT, id.toString(), asked);
-        return queries.reprint(id).orElseThrow();
+        return new Reprinted(true, queries.reprint(id).orElseThrow());
     }
 
     /**
@@ -129,6 +129,9 @@ public class LabelService {
     public List<ReprintView> reprints(String code) {
         return queries.reprints(code);
     }
+
+    /** What printing again answered: whether it is new, and the trail. */
+    public record Reprinted(boolean created, ReprintView reprint) {}
 
     /** The request as its digest sees it. */
     private record Asked(String label, ReprintLabel reprint) {}

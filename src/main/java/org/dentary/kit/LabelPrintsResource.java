@@ -1,0 +1,120 @@
+package org.dentary.kit;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.io.OutputStream;
+import java.util.UUID;
+import java.util.function.Consumer;
+import org.dentary.codes.LabelSheet;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.ItemList;
+
+/** Labels on paper: sheets of a block, its cover, one label again, and what they can be printed on. */
+@Path("/api/v1")
+public class LabelPrintsResource {
+    private static final String PDF = "application/pdf";
+
+    private final LabelPrintService prints;
+    private final LabelService labels;
+
+    LabelPrintsResource(LabelPrintService prints, LabelService labels) {
+        this.prints = prints;
+        this.labels = labels;
+    }
+
+    @GET
+    @Path("label-stocks")
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.READ_COMMON)
+    public ItemList<StockView> stocks() {
+        return new ItemList<>(StockView.all());
+    }
+
+    /** A page that shows how far printer and stock are apart. */
+    @GET
+    @Path("label-stocks/{stock}/calibration.pdf")
+    @Produces(PDF)
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public Response calibration(
+            @PathParam("stock") String stock,
+            @QueryParam("offsetX") @DefaultValue("0") String offsetX,
+            @QueryParam("offsetY") @DefaultValue("0") String offsetY) {
+        Printing printing = Printing.of(stock, "1", offsetX, offsetY);
+        LabelSheet sheet = LabelSheet.on(printing.stock());
+        return pdf("calibration-" + stock, out -> sheet.writeCalibration(printing.run(), out));
+    }
+
+    /** The label sheets of a block, streamed. */
+    @GET
+    @Path("kit-blocks/{id}/labels.pdf")
+    @Produces(PDF)
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public Response sheets(
+            @PathParam("id") UUID id,
+            @QueryParam("stock") @DefaultValue(Printing.FIRST_STOCK) String stock,
+            @QueryParam("start") @DefaultValue("1") String start,
+            @QueryParam("offsetX") @DefaultValue("0") String offsetX,
+            @QueryParam("offsetY") @DefaultValue("0") String offsetY,
+            @QueryParam("reason") String reason) {
+        return pdf("labels-" + id, prints.sheets(id, Printing.of(stock, start, offsetX, offsetY), reason));
+    }
+
+    @GET
+    @Path("kit-blocks/{id}/cover.pdf")
+    @Produces(PDF)
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public Response cover(@PathParam("id") UUID id) {
+        return pdf("cover-" + id, prints.cover(id));
+    }
+
+    /** Keeps that a label is printed again and why; fetch the print under the same address with {@code .pdf}. */
+    @PUT
+    @Path("labels/{code}/reprints/{id: [0-9A-Fa-f-]{36}}")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public Response reprint(
+            @PathParam("code") String code, @PathParam("id") UUID id, @NotNull @Valid ReprintLabel reprint) {
+        LabelService.Reprinted reprinted = labels.reprint(code, id, reprint);
+        return Response.status(reprinted.created() ? 201 : 200)
+                .entity(reprinted.reprint())
+                .header(HttpHeaders.ETAG, ETags.of(0))
+                .build();
+    }
+
+    @GET
+    @Path("labels/{code}/reprints/{id: [0-9A-Fa-f-]{36}}.pdf")
+    @Produces(PDF)
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public Response reprint(
+            @PathParam("code") String code,
+            @PathParam("id") UUID id,
+            @QueryParam("start") @DefaultValue("1") String start,
+            @QueryParam("offsetX") @DefaultValue("0") String offsetX,
+            @QueryParam("offsetY") @DefaultValue("0") String offsetY) {
+        String stock = labels.reprint(code, id).stock();
+        return pdf("label-" + code, prints.reprint(code, id, Printing.of(stock, start, offsetX, offsetY)));
+    }
+
+    private static Response pdf(String name, Consumer<OutputStream> writer) {
+        StreamingOutput body = writer::accept;
+        return Response.ok(body, PDF)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + name + ".pdf\"")
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+}

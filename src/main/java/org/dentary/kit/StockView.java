@@ -1,0 +1,41 @@
+package org.dentary.kit;
+
+import java.util.List;
+import org.dentary.codes.LabelStock;
+import org.dentary.codes.LabelStocks;
+
+/**
+ * A label stock, for choosing.
+ *
+ * @param uses where such a label lasts
+ * @param labelsOnAPage how many a sheet holds, 1 for a roll
+ * @param symbols words of the symbols printed on it
+ */
+public record StockView(
+        String code,
+        String name,
+        String material,
+        List<LabelStock.Use> uses,
+        int dpi,
+        int labelsOnAPage,
+        double labelWidthMm,
+        double labelHeightMm,
+        List<String> symbols) {
+    static StockView of(LabelStock stock) {
+        return new StockView(
+                stock.code(),
+                stock.name(),
+                stock.material(),
+                stock.uses().stream().sorted().toList(),
+                stock.dpi(),
+                stock.labelsOnAPage(),
+                stock.label().rightMm(),
+                stock.label().downMm(),
+                stock.symbols().stream().map(s -> s.symbology().word()).toList());
+    }
+
+    /** Every stock in the order of the file. */
+    public static List<StockView> all() {
+        return LabelStocks.all().stream().map(StockView::of).toList();
+    }
+}

@@ -1,0 +1,141 @@
+package org.dentary.portal;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.kit.LabelService;
+import org.dentary.kit.ReprintLabel;
+import org.dentary.kit.ReprintView;
+import org.dentary.kit.StockView;
+import org.dentary.kit.VoidLabel;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
+import org.jboss.resteasy.reactive.RestForm;
+
+/** A single label, and labels held against each other after labeling. */
+@Path("/kits")
+@Produces(MediaType.TEXT_HTML)
+public class LabelPages {
+    private final CodeService codes;
+    private final LabelService labels;
+
+    LabelPages(CodeService codes, LabelService labels) {
+        this.codes = codes;
+        this.labels = labels;
+    }
+
+    @CheckedTemplate(basePath = "portal")
+    static class Templates {
+        static native TemplateInstance label(
+                CodeView label, List<ReprintView> reprints, List<StockView> stocks, String reprintId, Faults faults);
+
+        static native TemplateInstance scanBack(List<String> codes, ScanBack same, Faults faults);
+    }
+
+    @GET
+    @Path("labels/{code}")
+    @PermissionsAllowed(Act.READ_COMMON)
+    public TemplateInstance label(@PathParam("code") String code) {
+        return page(code, Faults.NONE);
+    }
+
+    @POST
+    @Path("labels/{code}/voiding")
+    @PermissionsAllowed(Act.KIT_ISSUE)
+    public Response voidLabel(@PathParam("code") String code, @RestForm String reason) {
+        return change(code, () -> codes.voidLabel(code, new VoidLabel(required("reason", reason))));
+    }
+
+    /** Prints the label again: keeps why, then shows the page with the print to open. */
+    @POST
+    @Path("labels/{code}/reprints")
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public Response reprint(
+            @PathParam("code") String code,
+            @RestForm String id,
+            @RestForm String stock,
+            @RestForm String reprintReason) {
+        return change(
+                code,
+                () -> labels.reprint(
+                        code, UUID.fromString(id), new ReprintLabel(stock, required("reprintReason", reprintReason))));
+    }
+
+    /**
+     * Scans one label after another and says after each whether all are one kit.
+     *
+     * @param before what was scanned so far
+     * @param next the newest scan, or null
+     */
+    @GET
+    @Path("scan-back")
+    @PermissionsAllowed(Act.READ_COMMON)
+    public Response scanBack(@QueryParam("code") List<String> before, @QueryParam("next") String next) {
+        List<String> all = new ArrayList<>(before);
+        if (next != null && !next.isBlank()) {
+            all.add(next.strip());
+        }
+        try {
+            ScanBack same = all.size() < 2 ? null : codes.scanBack(all);
+            if (all.size() == 1) {
+                codes.code(all.get(0));
+            }
+            return Response.ok(Templates.scanBack(all, same, Faults.NONE)).build();
+        } catch (InvalidInput | NotFound misread) {
+            // What was not read at all is not kept: the next scan takes its place.
+            all.remove(all.size() - 1);
+            return Response.status(422)
+                    .entity(Templates.scanBack(all, null, Faults.of(misread)))
+                    .build();
+        } catch (DomainException refusal) {
+            return Response.status(refusal.status())
+                    .entity(Templates.scanBack(all, null, Faults.of(refusal)))
+                    .build();
+        }
+    }
+
+    private Response change(String code, Runnable deed) {
+        try {
+            deed.run();
+            return Response.seeOther(
+                            URI.create("/kits/labels/" + codes.code(code).code()))
+                    .build();
+        } catch (DomainException refusal) {
+            return Response.status(refusal.status())
+                    .entity(page(code, Faults.of(refusal)))
+                    .build();
+        }
+    }
+
+    private TemplateInstance page(String code, Faults faults) {
+        CodeView label = codes.code(code);
+        return Templates.label(
+                label,
+                labels.reprints(label.code()),
+                StockView.all(),
+                UUID.randomUUID().toString(),
+                faults);
+    }
+
+    private static String required(String field, String text) {
+        if (text == null || text.isBlank()) {
+            throw InvalidInput.field(field, "REQUIRED", "The reason is missing; say why, in a few words");
+        }
+        return text.strip();
+    }
+}
