@@ -19,7 +19,7 @@ import org.dentary.platform.request.ETags;
 import org.dentary.platform.table.ItemList;
 
 /** Blocks of kits. */
-@Path("/api/v1/kit-blocks")
+@Path("/api/v1")
 @Produces(MediaType.APPLICATION_JSON)
 public class KitBlocksResource {
     private final BlockService blocks;
@@ -30,7 +30,7 @@ public class KitBlocksResource {
 
     /** Issues a block; 201 with all its kits and labels, 200 when sent again. */
     @PUT
-    @Path("{id}")
+    @Path("kit-blocks/{id}")
     @Consumes(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.KIT_ISSUE)
     public Response issue(
@@ -45,13 +45,14 @@ public class KitBlocksResource {
     }
 
     @GET
+    @Path("kit-blocks")
     @PermissionsAllowed(Act.LABEL_PRINT)
     public ItemList<BlockView> list() {
         return new ItemList<>(blocks.blocks());
     }
 
     @GET
-    @Path("{id}")
+    @Path("kit-blocks/{id}")
     @PermissionsAllowed(Act.LABEL_PRINT)
     public Response read(@PathParam("id") UUID id) {
         return Response.ok(blocks.contents(id))
@@ -61,7 +62,7 @@ public class KitBlocksResource {
 
     /** Says which kits came back or were lost. */
     @PUT
-    @Path("{id}/unused-kits")
+    @Path("kit-blocks/{id}/unused-kits")
     @Consumes(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.KIT_ISSUE)
     public Response unused(@PathParam("id") UUID id, @NotNull @Valid AccountForKits account) {

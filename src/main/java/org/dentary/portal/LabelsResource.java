@@ -16,7 +16,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
 
 /** Takes a label out of use. */
-@Path("/api/v1/labels")
+@Path("/api/v1")
 @Produces(MediaType.APPLICATION_JSON)
 public class LabelsResource {
     private final CodeService codes;
@@ -27,7 +27,7 @@ public class LabelsResource {
 
     /** Voids a label; 409 where it is bound. */
     @PUT
-    @Path("{code}/voiding")
+    @Path("labels/{code}/voiding")
     @Consumes(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.KIT_ISSUE)
     public Response voidLabel(@PathParam("code") String code, @NotNull @Valid VoidLabel voiding) {

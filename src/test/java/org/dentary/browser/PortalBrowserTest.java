@@ -56,11 +56,11 @@ class PortalBrowserTest extends Browser {
         page.navigate("/kits/issue");
         page.locator("#kits").fill("two");
         page.locator("button.main").press("Enter");
-        page.waitForURL("**/kits/issue");
+        page.locator(".fault").waitFor();
+        shoot(page, "kits-issue-faulty");
         assertTrue(page.locator("#kits-error").textContent().contains("\"two\""));
         assertEquals("two", page.locator("#kits").inputValue(), "what was typed is shown again");
         assertTrue(page.locator("#station-error").isVisible());
-        shoot(page, "kits-issue-faulty");
         assertAccessible(page);
         page.locator("#kits").fill("12");
         page.locator("#station").selectOption(SeasonFixture.STATION);
