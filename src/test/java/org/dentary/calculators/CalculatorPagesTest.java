@@ -18,6 +18,8 @@ import jakarta.ws.rs.core.MultivaluedHashMap;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.AccountService;
 import org.dentary.platform.account.Role;
@@ -242,6 +244,21 @@ class CalculatorPagesTest {
         anybody()
                 .accept("*/*")
                 .get("/calculators/trend.svg?groups=a%2C1%2C0%2C0")
+                .then()
+                .statusCode(200);
+    }
+
+    @Test
+    void aTableOfTwoHundredUnitsStillFitsTheAddress() {
+        String units = IntStream.rangeClosed(1, 200)
+                .mapToObj(i -> "Unit+number+" + i + "%2C+" + i % 7 + "%2C+" + (40 + i))
+                .collect(Collectors.joining("%0D%0A"));
+        String address = "/calculators/smoothing?units=" + units + "&confidence=0.95";
+        anybody().get(address).then().statusCode(200).body(containsString("in 200 units"));
+        anybody()
+                .header("Referer", "http://localhost" + address)
+                .accept("*/*")
+                .get(address.replace("?", ".svg?"))
                 .then()
                 .statusCode(200);
     }

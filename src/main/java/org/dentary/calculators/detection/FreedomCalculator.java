@@ -3,6 +3,7 @@ package org.dentary.calculators.detection;
 import jakarta.inject.Singleton;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.dentary.calculators.Answer;
 import org.dentary.calculators.Answer.Figures;
@@ -57,7 +58,7 @@ class FreedomCalculator implements Calculator {
         List<String> names = new ArrayList<>();
         List<FollowPeriods.Period> periods = new ArrayList<>();
         for (Asked.Row row : asked.rows("periods")) {
-            String word = row.text(2).toLowerCase(java.util.Locale.ROOT);
+            String word = row.text(2).toLowerCase(Locale.ROOT);
             if (!YES.contains(word) && !NO.contains(word)) {
                 asked.refuse("periods", "INVALID_VALUE", row.text(0) + ": '" + row.text(2) + "' is not yes or no");
             }
