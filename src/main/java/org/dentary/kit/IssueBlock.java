@@ -28,15 +28,15 @@ public record IssueBlock(
         String person,
 
         @NotNull(message = "is missing; say how many kits, 1 to 5000")
-        @Min(value = 1, message = "is 1 to 5000; issue at least one kit")
-        @Max(value = 5000, message = "is 1 to 5000; issue several blocks for more")
+        @Min(value = 1, message = "must be 1 to 5000; issue at least one kit")
+        @Max(value = 5000, message = "must be 1 to 5000; issue several blocks for more")
         Integer kits,
 
         @NotEmpty(message = "is missing; name at least one part, such as JAW")
         List<@NotNull(message = "is empty; name a part, such as JAW") Part> parts,
 
-        @Min(value = 1, message = "is 1 to 10; print at least one of each label")
-        @Max(value = 10, message = "is 1 to 10; print again for more")
+        @Min(value = 1, message = "must be 1 to 10; print at least one of each label")
+        @Max(value = 10, message = "must be 1 to 10; print again for more")
         Integer copies) {
     /** The identical labels of each, 1 where nothing was said. */
     int copiesOrOne() {

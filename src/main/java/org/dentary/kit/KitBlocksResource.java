@@ -13,9 +13,12 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
 /** Blocks of kits. */
@@ -58,6 +61,20 @@ public class KitBlocksResource {
         return Response.ok(blocks.contents(id))
                 .header(HttpHeaders.ETAG, ETags.of(blocks.block(id).version()))
                 .build();
+    }
+
+    /** The labels of a block as a table, in printing order. */
+    @GET
+    @Path("kit-blocks/{id}/labels.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.LABEL_PRINT)
+    public StreamingOutput labels(@PathParam("id") UUID id) {
+        List<LabelOfKit> labels = blocks.contents(id).labels();
+        return out -> {
+            try (CsvTable csv = CsvTable.on(out, List.of("kit", "part", "code"))) {
+                labels.forEach(label -> csv.row(label.kit(), label.part(), label.code()));
+            }
+        };
     }
 
     /** Says which kits came back or were lost. */

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.dentary.people.PeopleService;
 import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
@@ -23,13 +24,21 @@ public class HomeService {
     private final HomeQueries queries;
     private final StockService stock;
     private final PlanService plan;
+    private final PeopleService people;
     private final CurrentAccount current;
     private final Clock clock;
 
-    HomeService(HomeQueries queries, StockService stock, PlanService plan, CurrentAccount current, Clock clock) {
+    HomeService(
+            HomeQueries queries,
+            StockService stock,
+            PlanService plan,
+            PeopleService people,
+            CurrentAccount current,
+            Clock clock) {
         this.queries = queries;
         this.stock = stock;
         this.plan = plan;
+        this.people = people;
         this.current = current;
         this.clock = clock;
     }
@@ -51,7 +60,7 @@ public class HomeService {
         boolean everywhere = account.stations().contains("*");
         Map<String, Long> n = queries.sampler(account.actor(), everywhere, account.stations(), code(season));
         return new Home(
-                account.username(),
+                name(account),
                 where(season) + ", " + stationWords(account),
                 List.of(
                         new Home.Deed("Take in a deer", "/intake"),
@@ -91,7 +100,7 @@ public class HomeService {
     private Home liaison(Account account, Optional<SeasonView> season) {
         Map<String, Long> n = queries.liaison(account.actor(), clock.instant());
         return new Home(
-                account.username(),
+                name(account),
                 where(season),
                 List.of(
                         new Home.Deed("Pack a submission", "/submissions"),
@@ -144,7 +153,7 @@ public class HomeService {
                 plan.diseases().stream().findFirst().map(DiseaseView::code).orElse("");
         Map<String, Long> n = queries.epidemiologist(code(season), disease);
         return new Home(
-                account.username(),
+                name(account),
                 where(season)
                         + plan.diseases().stream()
                                 .findFirst()
@@ -184,7 +193,7 @@ public class HomeService {
         List<String> notices = new ArrayList<>(setUp(n));
         notices.addAll(lowStock(account));
         return new Home(
-                account.username(),
+                name(account),
                 where(season),
                 List.of(
                         new Home.Deed("Set up the season", "/season"),
@@ -238,7 +247,7 @@ public class HomeService {
             facts.add(Tile.fact(n.get("discrepancies"), "open discrepancy", "open discrepancies", "", "/animals"));
         }
         return new Home(
-                account.username(),
+                name(account),
                 where(season),
                 List.of(new Home.Deed("Look up an animal", "/animals")),
                 List.of(),
@@ -285,6 +294,12 @@ public class HomeService {
                 .or(() -> plan.seasons().stream()
                         .filter(s -> s.state().equals("OPEN"))
                         .reduce((earlier, later) -> later));
+    }
+
+    private String name(Account account) {
+        return account.person() == null
+                ? account.username()
+                : people.person(account.person()).name();
     }
 
     private static String code(Optional<SeasonView> season) {

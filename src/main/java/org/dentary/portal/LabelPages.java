@@ -20,6 +20,7 @@ import org.dentary.kit.ReprintLabel;
 import org.dentary.kit.ReprintView;
 import org.dentary.kit.StockView;
 import org.dentary.kit.VoidLabel;
+import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
@@ -33,16 +34,24 @@ import org.jboss.resteasy.reactive.RestForm;
 public class LabelPages {
     private final CodeService codes;
     private final LabelService labels;
+    private final PlanService plan;
 
-    LabelPages(CodeService codes, LabelService labels) {
+    LabelPages(CodeService codes, LabelService labels, PlanService plan) {
         this.codes = codes;
         this.labels = labels;
+        this.plan = plan;
     }
 
     @CheckedTemplate(basePath = "portal")
     static class Templates {
         static native TemplateInstance label(
-                CodeView label, List<ReprintView> reprints, List<StockView> stocks, String reprintId, Faults faults);
+                CodeView label,
+                String station,
+                String season,
+                List<ReprintView> reprints,
+                List<StockView> stocks,
+                String reprintId,
+                Faults faults);
 
         static native TemplateInstance scanBack(List<String> codes, ScanBack same, Faults faults);
     }
@@ -126,6 +135,8 @@ public class LabelPages {
         CodeView label = codes.code(code);
         return Templates.label(
                 label,
+                plan.station(label.station()).name(),
+                plan.season(label.season()).name(),
                 labels.reprints(label.code()),
                 StockView.all(),
                 UUID.randomUUID().toString(),

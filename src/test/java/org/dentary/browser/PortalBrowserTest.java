@@ -51,6 +51,19 @@ class PortalBrowserTest extends Browser {
     }
 
     @Test
+    void aPrintedPageLeavesNavigationAndFormsBehind() {
+        IssuedBlock block = kits.aBlock(3, Part.JAW);
+        Page page = signedIn(DESK, Role.COORDINATOR);
+        page.navigate("/kits/" + block.id());
+        page.emulateMedia(new Page.EmulateMediaOptions().setMedia(com.microsoft.playwright.options.Media.PRINT));
+        shoot(page, "kits-block-print");
+        assertTrue(page.locator("h1").isVisible());
+        for (String hidden : List.of(".band", ".rail", ".foot", "main form >> nth=0", ".csv >> nth=0")) {
+            assertTrue(page.locator(hidden).isHidden(), hidden);
+        }
+    }
+
+    @Test
     void aBlockIsIssuedByKeyboardAndItsFaultsStandBesideTheirFields() {
         Page page = signedIn(PHONE, Role.COORDINATOR);
         page.navigate("/kits/issue");

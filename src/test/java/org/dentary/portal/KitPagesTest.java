@@ -1,0 +1,181 @@
+package org.dentary.portal;
+
+import static org.dentary.intake.IntakeFixture.as;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
+import static org.hamcrest.Matchers.not;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.codes.Part;
+import org.dentary.intake.IntakeFixture;
+import org.dentary.kit.IssuedBlock;
+import org.dentary.kit.KitFixture;
+import org.dentary.kit.LabelOfKit;
+import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class KitPagesTest {
+    @Inject
+    SeasonFixture season;
+
+    @Inject
+    KitFixture kits;
+
+    @Inject
+    IntakeFixture intake;
+
+    @BeforeEach
+    void season() {
+        season.ensure();
+    }
+
+    @Test
+    void aBlockIsIssuedOnceHoweverOftenTheFormIsSent() {
+        String id = UUID.randomUUID().toString();
+        for (int time = 0; time < 2; time++) {
+            issue(id, "4").then().statusCode(303).header("Location", endsWith("/kits/" + id));
+        }
+        form("sampler").get("/kits/" + id).then().statusCode(200).body(containsString("4 kits for Station 1"));
+        issue(id, "5").then().statusCode(422).body(containsString("already recorded with other content"));
+        form("sampler").get("/kits/issue").then().statusCode(403);
+        form("sampler").get("/kits/" + id).then().body(not(containsString("came back or were lost")));
+        form("sampler-two").get("/kits/" + id).then().statusCode(403);
+        as("sampler")
+                .get("/api/v1/kit-blocks/" + id + "/labels.csv")
+                .then()
+                .statusCode(200)
+                .body(containsString("kit,part,code\r\n"))
+                .body(containsString(",STUB,"));
+    }
+
+    @Test
+    void whatWasTypedIsShownAgainWithEveryFault() {
+        form("coordinator")
+                .formParam("id", UUID.randomUUID().toString())
+                .formParam("season", "T2026")
+                .formParam("station", "NONE")
+                .formParam("kits", "6 hundred")
+                .formParam("copies", "1")
+                .post("/kits/issue")
+                .then()
+                .statusCode(422)
+                .body(containsString("value=\"6 hundred\""))
+                .body(containsString("must be 1 to 5000"))
+                .body(containsString("name at least one part"));
+    }
+
+    @Test
+    void kitsThatCameBackAreScannedAndAStrangerIsNamed() {
+        IssuedBlock block = kits.aBlock(2, Part.JAW, Part.STUB);
+        LabelOfKit stranger = kits.aKit(Part.JAW).get(0);
+        String path = "/kits/" + block.id() + "/unused";
+        unused(path, block.labels().get(0).code() + "\r\n" + stranger.code(), "RETURNED", "end of season")
+                .then()
+                .statusCode(422)
+                .body(containsString(stranger.kit() + " is not of this block"))
+                .body(containsString("end of season"));
+        unused(path, block.labels().get(0).code() + "\r\n\r\n", "RETURNED", "")
+                .then()
+                .statusCode(422);
+        unused(path, block.labels().get(0).code() + "\r\n\r\n", "RETURNED", "end of season")
+                .then()
+                .statusCode(303);
+        as("coordinator")
+                .get("/api/v1/kit-stock/" + block.id())
+                .then()
+                .body("returned", org.hamcrest.Matchers.equalTo(1));
+    }
+
+    @Test
+    void aLabelIsPrintedAgainAndVoidedOnItsPage() {
+        IntakeFixture.Deer deer = intake.aDeer();
+        String spare = deer.label(Part.SPARE_1);
+        form("sampler")
+                .formParam("id", UUID.randomUUID().toString())
+                .formParam("stock", "LETTER_30")
+                .formParam("reprintReason", "chewed by the dog")
+                .post("/kits/labels/" + spare + "/reprints")
+                .then()
+                .statusCode(303);
+        form("sampler")
+                .get("/kits/labels/" + spare)
+                .then()
+                .body(containsString("Print 2: chewed by the dog"))
+                .body(containsString("Station 1, Test season 2026"));
+        form("coordinator")
+                .formParam("reason", "")
+                .post("/kits/labels/" + spare + "/voiding")
+                .then()
+                .statusCode(422)
+                .body(containsString("The reason is missing"));
+        form("coordinator")
+                .formParam("reason", "torn")
+                .post("/kits/labels/" + spare + "/voiding")
+                .then()
+                .statusCode(303);
+        form("sampler").get("/kits/labels/" + spare).then().body(containsString("must not be used"));
+        intake.take(deer, intake.facts());
+        form("coordinator")
+                .formParam("reason", "torn")
+                .post("/kits/labels/" + deer.label(Part.JAW) + "/voiding")
+                .then()
+                .statusCode(409)
+                .body(containsString("is bound to"));
+    }
+
+    @Test
+    void labelsHeldTogetherAreOneKitOrTheyAreNot() {
+        List<LabelOfKit> kit = kits.aKit(Part.JAW, Part.FORM);
+        String stranger = kits.aKit(Part.JAW).get(0).code();
+        form("sampler")
+                .get("/kits/scan-back?code=" + kit.get(0).code() + "&next="
+                        + kit.get(1).code())
+                .then()
+                .statusCode(200)
+                .body(containsString("2 labels, one kit"));
+        form("sampler")
+                .get("/kits/scan-back?code=" + kit.get(0).code() + "&next=" + stranger)
+                .then()
+                .statusCode(409)
+                .body(containsString("Stop"));
+        form("sampler")
+                .get("/kits/scan-back?code=" + kit.get(0).code() + "&next=smudge")
+                .then()
+                .statusCode(422)
+                .body(containsString("name=\"code\" value=\"" + kit.get(0).code()))
+                .body(not(containsString("name=\"code\" value=\"smudge")));
+    }
+
+    private static io.restassured.response.Response issue(String id, String kits) {
+        return form("coordinator")
+                .formParam("id", id)
+                .formParam("season", "T2026")
+                .formParam("station", "T_STATION_1")
+                .formParam("person", "")
+                .formParam("kits", kits)
+                .formParam("copies", "2")
+                .formParam("parts", "JAW", "STUB")
+                .post("/kits/issue");
+    }
+
+    private static io.restassured.response.Response unused(String path, String kits, String fate, String reason) {
+        return form("coordinator")
+                .formParam("kits", kits)
+                .formParam("fate", fate)
+                .formParam("reason", reason)
+                .post(path);
+    }
+
+    private static RequestSpecification form(String account) {
+        return as(account).accept("text/html").redirects().follow(false);
+    }
+}
