@@ -195,7 +195,7 @@ public class IntakePages {
         IntakeForm form = carried.with("station", station)
                 .with("at", MINUTE.format(now))
                 .with("readingId", UUID.randomUUID().toString())
-                .with("clinicalSigns", "NONE_SEEN");
+                .with("clinicalSigns", "NOT_OBSERVED");
         form = defaulted(form, "managementUnit", unit);
         form = defaulted(form, "diedOn", now.toLocalDate().toString());
         form = defaulted(form, "mortalitySource", "HUNTER_HARVEST");

@@ -11,6 +11,7 @@ import java.util.UUID;
 import org.dentary.animal.AnimalFacts;
 import org.dentary.animal.AnimalRules;
 import org.dentary.animal.AnimalService;
+import org.dentary.animal.ContactService;
 import org.dentary.animal.JawStatus;
 import org.dentary.animal.LineService;
 import org.dentary.custody.Collected;
@@ -51,6 +52,7 @@ public class IntakeService {
     private final JawReadingService jaws;
     private final SpecimenService specimens;
     private final CustodyService custody;
+    private final ContactService contacts;
     private final PlanService plan;
     private final PeopleService people;
     private final RepeatableRequests requests;
@@ -64,6 +66,7 @@ public class IntakeService {
             JawReadingService jaws,
             SpecimenService specimens,
             CustodyService custody,
+            ContactService contacts,
             PlanService plan,
             PeopleService people,
             RepeatableRequests requests,
@@ -75,6 +78,7 @@ public class IntakeService {
         this.jaws = jaws;
         this.specimens = specimens;
         this.custody = custody;
+        this.contacts = contacts;
         this.plan = plan;
         this.people = people;
         this.requests = requests;
@@ -111,6 +115,9 @@ public class IntakeService {
         AnimalFacts facts = given.facts(AnimalRules.diedOn(given.diedOn(), station.zone()));
         requireJawSaid(given);
         Taken taken = seen == Seen.NEW ? takeNew(kit, given, facts) : correct(kit, given, facts, version + 1);
+        if (given.contact() != null || given.point() != null) {
+            contacts.write(kit, given.contact(), given.point());
+        }
         requests.accept(ANIMAL, kit, given);
         return taken;
     }

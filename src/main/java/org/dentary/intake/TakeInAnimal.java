@@ -17,7 +17,9 @@ import org.dentary.animal.AnimalFacts;
 import org.dentary.animal.Antlers;
 import org.dentary.animal.ClinicalSigns;
 import org.dentary.animal.CollectionRoute;
+import org.dentary.animal.Contact;
 import org.dentary.animal.DiedOnPrecision;
+import org.dentary.animal.ExactPoint;
 import org.dentary.animal.Identifier;
 import org.dentary.animal.JawStatus;
 import org.dentary.animal.MortalitySource;
@@ -39,6 +41,8 @@ import org.dentary.specimen.TakeSpecimen;
  * @param clinicalSigns {@code NOT_OBSERVED} when left out
  * @param jawStatus may be left out beside a reading
  * @param specimens whatever was taken already; more may follow
+ * @param contact whom to tell; kept encrypted, and left out when requests are compared
+ * @param point where exactly it died or was found; kept encrypted
  * @param enteredAt when it was entered on the device
  * @param reason why it is changed, or why it was entered in error
  */
@@ -99,6 +103,8 @@ public record TakeInAnimal(
         @Size(max = 500) String managementUnitReason,
         @Size(max = 500) String seenWith,
         @Size(max = 2000) String notes,
+        @Valid Contact contact,
+        @Valid ExactPoint point,
         OffsetDateTime enteredAt,
         Boolean enteredInError,
         @Size(max = 1000) String reason) {

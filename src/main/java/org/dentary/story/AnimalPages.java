@@ -50,7 +50,7 @@ public class AnimalPages {
                 String next,
                 Faults faults);
 
-        static native TemplateInstance animal(AnimalStory story, String zone);
+        static native TemplateInstance animal(AnimalStory story, String zone, String species);
     }
 
     /** What the list can be narrowed by. */
@@ -103,7 +103,10 @@ public class AnimalPages {
     @PermissionsAllowed(Act.ANIMAL_READ)
     public TemplateInstance animal(@PathParam("kit") String kit) {
         AnimalStory story = stories.story(kit, current.get());
-        return Templates.animal(story, plan.station(story.facts().station()).timeZone());
+        return Templates.animal(
+                story,
+                plan.station(story.facts().station()).timeZone(),
+                plan.species(story.facts().species()).name());
     }
 
     private static UriBuilder here(UriInfo address) {

@@ -1,0 +1,112 @@
+package org.dentary.animal;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Locale;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.PlanSetting;
+import org.dentary.platform.account.Account;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.account.Role;
+import org.dentary.platform.problem.NotAllowed;
+import org.dentary.platform.problem.NotFound;
+
+/** Contacts and exact points: encrypted, read by role, every read audited, erased by destroying the row's key. */
+@ApplicationScoped
+public class ContactService {
+    private final ContactWrites rows;
+    private final Envelope envelope;
+    private final PlanService plan;
+    private final CurrentAccount current;
+    private final ObjectMapper json;
+    private final Clock clock;
+
+    ContactService(
+            ContactWrites rows,
+            Envelope envelope,
+            PlanService plan,
+            CurrentAccount current,
+            ObjectMapper json,
+            Clock clock) {
+        this.rows = rows;
+        this.envelope = envelope;
+        this.plan = plan;
+        this.current = current;
+        this.json = json;
+        this.clock = clock;
+    }
+
+    @JsonInclude(JsonInclude.Include.NON_NULL)
+    private record Content(Contact contact, ExactPoint point) {}
+
+    /** Keeps what is private of an animal, in place of what was kept before. */
+    @Transactional
+    public void write(String kit, Contact contact, ExactPoint point) {
+        try {
+            Envelope.Sealed sealed = envelope.seal(kit, json.writeValueAsBytes(new Content(contact, point)));
+            String phone = contact == null || contact.phone() == null
+                    ? null
+                    : contact.phone().replaceAll("[^0-9]", "");
+            String name = contact == null || contact.name() == null
+                    ? null
+                    : contact.name().trim().toUpperCase(Locale.ROOT);
+            rows.write(
+                    kit,
+                    sealed,
+                    envelope.index(phone),
+                    envelope.index(name),
+                    current.get().actor(),
+                    clock.instant());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Reads what is private of an animal and audits that it was read.
+     *
+     * @param purpose why, as the reader says; may be null
+     * @throws NotFound if nothing is kept
+     * @throws NotAllowed for a sampler who did not write it, or longer ago than the plan's days
+     */
+    @Transactional
+    public PrivateView read(String kit, String purpose) {
+        Account reader = current.get();
+        ContactWrites.Row row =
+                rows.read(kit).orElseThrow(() -> new NotFound("CONTACT_UNKNOWN", "No contact is kept for kit " + kit));
+        if (reader.role() == Role.SAMPLER) {
+            Duration kept = Duration.ofDays(plan.settings().wholeNumber(PlanSetting.CONTACT_DAYS, null, null, null));
+            boolean own = row.writtenBy().equals(reader.actor());
+            if (!own || row.writtenAt().plus(kept).isBefore(clock.instant())) {
+                throw new NotAllowed(
+                        "CONTACT_NOT_OWN", "A sampler reads the contacts they wrote, for " + kept.toDays() + " days");
+            }
+        }
+        rows.audit(kit, reader.actor(), purpose, clock.instant());
+        try {
+            Content content = json.readValue(
+                    envelope.open(kit, new Envelope.Sealed(row.wrappedKey(), row.content())), Content.class);
+            return new PrivateView(kit, content.contact(), content.point(), row.writtenBy(), row.writtenAt());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * Erases what is private of an animal; nobody can bring it back.
+     *
+     * @throws NotFound if nothing is kept
+     */
+    @Transactional
+    public void erase(String kit) {
+        if (rows.erase(kit) == 0) {
+            throw new NotFound("CONTACT_UNKNOWN", "No contact is kept for kit " + kit);
+        }
+    }
+}
