@@ -33,7 +33,7 @@ public record CoverSheet(String title, List<String> facts, List<String> advice, 
             "Use each label for the part that is printed on it. For a further piece take a spare and name the piece.",
             "Freezers and formalin need polypropylene labels printed with resin ribbon. Paper is for forms and dry bags.",
             "When all is labeled, scan jar, bag and form together: they must be one kit. If they are not, stop and sort it out.",
-            "A label that is torn, wet or unreadable is voided and reprinted, never corrected by hand.",
+            "A label that is torn, wet or unreadable is printed again and destroyed, never corrected by hand.",
             "Give back what is left, and say what was lost: every label is accounted for.");
 
     /** The paper of the place. */

@@ -71,7 +71,7 @@ class KitServiceTest {
     @Test
     void manyLabelsComeInTheOrderGivenAndEveryFaultIsNamedAtOnce() {
         List<LabelOfKit> kit = fixture.aKit(Part.JAW, Part.NODE_LEFT, Part.STUB);
-        List<String> codes = List.of(kit.get(2).code(), kit.get(0).code());
+        List<String> codes = List.of(kit.get(0).code(), kit.get(2).code());
         assertEquals(codes, kits.labels(codes).stream().map(LabelView::code).toList());
         InvalidInput faults = assertThrows(
                 InvalidInput.class, () -> kits.labels(List.of("x", kit.get(0).code(), "")));
