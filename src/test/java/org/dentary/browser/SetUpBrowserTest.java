@@ -1,0 +1,77 @@
+package org.dentary.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.FilePayload;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.platform.DatabaseTestResource;
+import org.dentary.platform.account.Role;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class SetUpBrowserTest extends Browser {
+    @Inject
+    SeasonFixture season;
+
+    @BeforeEach
+    void setUp() {
+        season.ensure();
+    }
+
+    @Test
+    void theSeasonsPageIsReadableAndReachable() {
+        look(Role.COORDINATOR, "/season", "season");
+    }
+
+    @Test
+    void aListsPageIsReadableAndReachable() {
+        look(Role.COORDINATOR, "/season/lists/laboratory-acceptance", "season-list");
+    }
+
+    @Test
+    void theReviewIsReadableAndReachable() {
+        look(Role.COORDINATOR, "/season/review", "season-review");
+    }
+
+    @Test
+    void theProtocolIsReadableAndReachable() {
+        look(Role.SAMPLER, "/protocol", "protocol");
+    }
+
+    @Test
+    void firstStepsAreReadableAndReachableByAnybody() {
+        look(null, "/first-steps", "first-steps");
+    }
+
+    @Test
+    void aFileIsSentMendedAndPosted() {
+        String code = "B_" + UUID.randomUUID().toString().substring(0, 8).toUpperCase(java.util.Locale.ROOT);
+        Page page = signedIn(PHONE, Role.COORDINATOR);
+        page.navigate("/season/lists/parties");
+        send(page, "code,name\n" + code + ",\n");
+        assertThat(page.getByText("'name' is empty")).isVisible();
+        shoot(page, "season-preview-problems");
+        assertAccessible(page);
+        assertNoSidewaysScroll(page);
+        page.getByText("Another file for Parties").click();
+        send(page, "code,name\n" + code + ",Browser's couriers\n");
+        shoot(page, "season-preview");
+        page.getByText("Post 1 lines").click();
+        assertThat(page.getByText("1 added, 0 changed")).isVisible();
+        assertAccessible(page);
+    }
+
+    private static void send(Page page, String file) {
+        page.setInputFiles("#file", new FilePayload("parties.csv", "text/csv", file.getBytes(StandardCharsets.UTF_8)));
+        page.getByText("Look it through").click();
+        page.waitForURL("**/season/files/**");
+    }
+}
