@@ -52,8 +52,8 @@ public class SeasonStateService {
             missing.add(new FieldProblem(
                     "cautions",
                     "CAUTIONS_NOT_REVIEWED",
-                    unreviewed.size() + " cautions were not reviewed by a named person: "
-                            + unreviewed.stream().map(CautionView::code).collect(Collectors.joining(", "))
+                    unreviewed.size() + " caution(s) in force were not reviewed by a named person, the last "
+                            + unreviewed.get(unreviewed.size() - 1).code()
                             + "; make them fit your program and review them"));
         }
         return missing;

@@ -101,10 +101,10 @@ class CautionServiceTest {
         write("1", null, "LABELING", "Mind the <label>.");
         String html = templates.parse("{#cautions hazard=\"LABELING\" /}").render();
         assertTrue(html.contains("Mind the"), html);
-        assertTrue(html.contains("Someone decides; not reviewed locally"), html);
+        assertTrue(html.contains("Who decides: Someone; not reviewed locally"), html);
         cautions.review(code, "1", "T_COORDINATOR", TODAY, LocalDate.of(2999, 1, 1));
         html = templates.parse("{#cautions hazard=\"LABELING\" /}").render();
-        assertTrue(html.contains("Someone decides."), html);
+        assertTrue(html.contains("Who decides: Someone."), html);
     }
 
     @Test
