@@ -180,7 +180,7 @@ class SeasonPagesTest {
                 .then()
                 .statusCode(409)
                 .body("errors.rule", org.hamcrest.Matchers.hasItem("CAUTIONS_NOT_REVIEWED"))
-                .body("detail", containsString(caution));
+                .body("detail", containsString("caution(s) in force were not reviewed"));
         page("coordinator")
                 .post("/season/seasons/T1960/opening")
                 .then()
