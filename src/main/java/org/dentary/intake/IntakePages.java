@@ -197,6 +197,7 @@ public class IntakePages {
                 .with("readingId", UUID.randomUUID().toString())
                 .with("clinicalSigns", "NOT_OBSERVED");
         form = defaulted(form, "managementUnit", unit);
+        form = defaulted(form, "sexEvidence", "UNKNOWN");
         form = defaulted(form, "diedOn", now.toLocalDate().toString());
         form = defaulted(form, "mortalitySource", "HUNTER_HARVEST");
         form = defaulted(form, "collectionRoute", "STATION");

@@ -68,7 +68,7 @@ public class IntakeResource {
     }
 
     private Response answer(Taken taken) {
-        AnimalStory story = stories.story(taken.kit(), current.get(), taken.warnings());
+        AnimalStory story = stories.answer(taken.kit(), current.get(), taken.warnings());
         return Response.status(taken.isNew() ? 201 : 200)
                 .header(HttpHeaders.ETAG, ETags.of(taken.version()))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")

@@ -51,7 +51,7 @@ public class SpecimensResource {
         return Response.status(taken.isNew() ? 201 : 200)
                 .header(HttpHeaders.ETAG, ETags.of(taken.version()))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(stories.story(taken.kit(), current.get(), taken.warnings()))
+                .entity(stories.answer(taken.kit(), current.get(), taken.warnings()))
                 .build();
     }
 

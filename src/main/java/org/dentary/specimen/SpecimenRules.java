@@ -41,13 +41,18 @@ final class SpecimenRules {
     /**
      * What is known beside the specimen itself.
      *
+     * @param part what the label was printed for; null until a label is looked at
      * @param diedOn day of death where known to the day, else null
      * @param station zone of the animal's station
      * @param parentCollectedAt when the specimen was taken from which this piece was cut, or null
      * @param skew how far a device's clock may run ahead
      */
     record Surroundings(
-            Part part, LocalDate diedOn, ZoneId station, Instant parentCollectedAt, Instant now, Duration skew) {}
+            Part part, LocalDate diedOn, ZoneId station, Instant parentCollectedAt, Instant now, Duration skew) {
+        Surroundings under(Part label) {
+            return new Surroundings(label, diedOn, station, parentCollectedAt, now, skew);
+        }
+    }
 
     /**
      * Everything that does not hold.

@@ -147,8 +147,8 @@ public class SpecimenService {
             throw InvalidInput.field("reason", "REQUIRED", "Say why the specimen is changed");
         }
         requireUsable(kit, label, "");
-        List<FieldProblem> problems =
-                new ArrayList<>(SpecimenRules.problems(wanted, around(animals.animal(kit), label, null), ""));
+        List<FieldProblem> problems = new ArrayList<>(SpecimenRules.problems(
+                wanted, around(animals.animal(kit), null).under(Part.valueOf(label.part())), ""));
         if (!problems.isEmpty()) {
             throw InvalidInput.of(problems);
         }
@@ -184,6 +184,7 @@ public class SpecimenService {
         List<String> warnings = new ArrayList<>();
         Map<String, LabelView> byCode = labels.values().stream()
                 .collect(Collectors.toMap(LabelView::code, Function.identity(), (first, same) -> first));
+        SpecimenRules.Surroundings around = around(animal, parent);
         for (int i = 0; i < wanted.size(); i++) {
             TakeSpecimen specimen = wanted.get(i);
             LabelView label = byCode.get(specimen.code());
@@ -195,7 +196,7 @@ public class SpecimenService {
                 continue;
             }
             requireUsable(kit, label, path);
-            problems.addAll(SpecimenRules.problems(specimen, around(animal, label, parent), path));
+            problems.addAll(SpecimenRules.problems(specimen, around.under(Part.valueOf(label.part())), path));
             SpecimenRules.warning(Part.valueOf(label.part()), specimen).ifPresent(warnings::add);
             added.add(specimen);
         }
@@ -273,11 +274,11 @@ public class SpecimenService {
         }
     }
 
-    private SpecimenRules.Surroundings around(AnimalView animal, LabelView label, SpecimenView parent) {
+    private SpecimenRules.Surroundings around(AnimalView animal, SpecimenView parent) {
         boolean dayKnown = animal.facts().diedOnPrecision() == DiedOnPrecision.DAY
                 && animal.facts().mortalitySource() != MortalitySource.LIVE;
         return new SpecimenRules.Surroundings(
-                Part.valueOf(label.part()),
+                null,
                 dayKnown ? animal.facts().diedOn() : null,
                 plan.station(animal.facts().station()).zone(),
                 parent == null ? null : parent.collectedAt(),

@@ -66,9 +66,12 @@ public class StoryService {
         this.queries = queries;
     }
 
-    /** The story with what the write before allowed and is worth a second look. */
-    public AnimalStory story(String typed, Account reader, List<String> warnings) {
-        return story(typed, reader).warned(warnings);
+    /**
+     * The answer to a write: the story without what only a reader of the whole wants (findings, explanations, links, what
+     * happened), with what the write allowed and is worth a second look.
+     */
+    public AnimalStory answer(String kit, Account reader, List<String> warnings) {
+        return story(kit, reader, false).warned(warnings);
     }
 
     /**
@@ -77,7 +80,10 @@ public class StoryService {
      * @throws org.dentary.platform.problem.NotFound if the kit is unknown or no animal was taken in under it
      */
     public AnimalStory story(String typed, Account reader) {
-        String kit = kits.kit(typed);
+        return story(kits.kit(typed), reader, true);
+    }
+
+    private AnimalStory story(String kit, Account reader, boolean whole) {
         AnimalView animal = animals.animal(kit);
         boolean knowing = reader.may(Act.DERIVED_OUTCOME);
         List<LineView> lines = animals.lines(List.of(kit)).stream()
@@ -99,20 +105,20 @@ public class StoryService {
                 first.outcome(),
                 animal.season(),
                 facts(animal.facts()),
-                outcomes(kit, lines, knowing),
+                outcomes(kit, lines, knowing, whole),
                 hidden ? List.of() : readings,
                 designations,
                 tissue,
-                reader.may(Act.RESULT_READ) ? queries.findings(kit) : List.of(),
+                whole && reader.may(Act.RESULT_READ) ? queries.findings(kit) : List.of(),
                 reAttributions.ofKit(kit),
-                animals.links(kit),
+                whole ? animals.links(kit) : List.of(),
                 animal.sameAs(),
-                animals.duplicatesOf(kit),
+                whole ? animals.duplicatesOf(kit) : List.of(),
                 animal.notAttributable(),
-                issue(kit, animal),
+                whole ? issue(kit, animal) : null,
                 StoryRules.missing(known),
                 StoryRules.next(known),
-                queries.timeline(kit, knowing, lateHours(animal)),
+                whole ? queries.timeline(kit, knowing, lateHours(animal)) : List.of(),
                 List.of(),
                 animal.recordedBy(),
                 animal.recordedAt(),
@@ -163,8 +169,9 @@ public class StoryService {
         return standing.map(JawReadingView::keyClass).map(Enum::name).orElse(null);
     }
 
-    private List<AnimalStory.OutcomeOfDisease> outcomes(String kit, List<LineView> lines, boolean knowing) {
-        Map<String, StoryQueries.Explanation> explained = knowing
+    private List<AnimalStory.OutcomeOfDisease> outcomes(
+            String kit, List<LineView> lines, boolean knowing, boolean whole) {
+        Map<String, StoryQueries.Explanation> explained = whole && knowing
                 ? queries.explanations(kit).stream()
                         .collect(Collectors.toMap(StoryQueries.Explanation::disease, Function.identity()))
                 : Map.of();
