@@ -70,6 +70,23 @@ class EmbargoTest {
     }
 
     @Test
+    void aSuspectThatALaboratoryReportedReachesNobodyWhoMayNotKnow() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.yearlingWithLeftNode(one));
+        String finding = "{\"specimens\":[\"" + one.label(Part.NODE_LEFT)
+                + "\"],\"method\":\"T_SCREEN\",\"stage\":\"SCREENING\",\"finding\":\"SUSPECT\",\"status\":\"FINAL\","
+                + "\"accession\":\"A-" + one.kit() + "\",\"laboratory\":\"T_LAB\",\"testedOn\":\"2025-11-20\","
+                + "\"reportedOn\":\"2025-11-20\"}";
+        deer.put("liaison", "/findings/" + UUID.randomUUID(), finding).statusCode(201);
+        for (String account : List.of("sampler", "epidemiologist")) {
+            String story = read(account, "/animals/" + one.kit(), "application/json");
+            assertTrue(story.contains("\"outcome\":\"PENDING\""), story);
+            assertFalse(story.contains("SUSPECT") || story.contains("derived") || story.contains("T_LAB"), story);
+        }
+        as("liaison").get("/api/v1/animals/" + one.kit()).then().body("outcomes[0].derivedOutcome", equalTo("SUSPECT"));
+    }
+
+    @Test
     void aReleasedDetectionIsSeenByAll() {
         Deer one = deer.aDeer();
         deer.take(one, deer.yearlingWithLeftNode(one));
@@ -129,7 +146,8 @@ class EmbargoTest {
                 + " 'T_LIAISON', now())");
         sql("insert into finding_specimen values ('" + finding + "', '" + one.label(Part.NODE_LEFT) + "')");
         sql("insert into outcome_explanation values ('" + one.kit()
-                + "', 'CWD', 'An open screening detection.', null, now())");
+                + "', 'CWD', 'An open screening detection.', null, now()) on conflict (kit, disease)"
+                + " do update set explanation = excluded.explanation");
         lines.setOutcomes(List.of(new LineService.OutcomeOf(one.kit(), "CWD", "SUSPECT", "PENDING", "")), "FINDING");
     }
 
