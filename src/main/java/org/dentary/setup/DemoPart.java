@@ -8,7 +8,8 @@ import java.nio.file.Path;
  * that was interrupted is loaded again, so loading must be repeatable.
  */
 public interface DemoPart {
-    /** Parts with smaller numbers come first: 10 is the set-up; what happened in the seasons follows it. */
+    /** Parts with smaller numbers come first: 10 is the set-up, 90 closes the past seasons; what happened in the seasons
+     * lies between. */
     int order();
 
     /** What it loads, for the log. */

@@ -17,7 +17,7 @@ import org.dentary.plan.SeasonStateService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.AccountService;
 
-/** The demo's agency: every list from its file, the past seasons closed, the running one open, the protocol acknowledged. */
+/** The demo's agency: every list from its file, its seasons open, the protocol acknowledged. */
 @ApplicationScoped
 class DemoSetUp implements DemoPart {
     private final SetUpImportService imports;
@@ -52,10 +52,11 @@ class DemoSetUp implements DemoPart {
         return "the agency's set-up";
     }
 
-    /** Opening the seasons is the last step, so one that is open says that all before it is there. */
+    /** Opening the running season is the last step, so it says that all before it is there. */
     @Override
     public boolean isLoaded() {
-        return plan.seasons().stream().anyMatch(season -> season.state().equals("OPEN"));
+        List<SeasonView> seasons = plan.seasons();
+        return !seasons.isEmpty() && running(seasons, clock).state().equals("OPEN");
     }
 
     @Override
@@ -65,17 +66,17 @@ class DemoSetUp implements DemoPart {
         }
         accounts.all().forEach(people::acknowledge);
         List<SeasonView> seasons = plan.seasons();
-        SeasonView running = running(seasons);
+        SeasonView running = running(seasons, clock);
         for (SeasonView season : seasons) {
             if (season.startsOn().isBefore(running.startsOn())) {
                 states.open(season.code());
-                states.close(season.code());
             }
         }
         states.open(running.code());
     }
 
-    private SeasonView running(List<SeasonView> seasons) {
+    /** The season of today, or the newest when the demo is older than its seasons. */
+    static SeasonView running(List<SeasonView> seasons, Clock clock) {
         LocalDate today = LocalDate.ofInstant(clock.instant(), java.time.ZoneOffset.UTC);
         return seasons.stream()
                 .filter(season -> season.contains(today))

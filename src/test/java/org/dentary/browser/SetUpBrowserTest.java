@@ -52,6 +52,21 @@ class SetUpBrowserTest extends Browser {
     }
 
     @Test
+    void firstStepsOpenWithoutASignal() {
+        Page page = page(PHONE);
+        page.navigate("/sign-in");
+        page.waitForFunction("""
+                async () => await caches.match("/first-steps")
+                    && (await navigator.serviceWorker.getRegistration("/first-steps"))?.active?.state === "activated"
+                """);
+        page.context().setOffline(true);
+        page.navigate("/first-steps");
+        assertThat(page.getByText("Splash in eye")).isVisible();
+        assertThat(page.locator("link[rel=stylesheet]")).hasCount(1);
+        page.context().setOffline(false);
+    }
+
+    @Test
     void aFileIsSentMendedAndPosted() {
         String code = "B_" + UUID.randomUUID().toString().substring(0, 8).toUpperCase(java.util.Locale.ROOT);
         Page page = signedIn(PHONE, Role.COORDINATOR);

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.cautions.CautionService;
+import org.dentary.intake.IntakeFixture;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
@@ -41,6 +42,9 @@ class SeasonPagesTest {
 
     @Inject
     SetUpImportService imports;
+
+    @Inject
+    IntakeFixture intake;
 
     @Inject
     EntityManager entities;
@@ -246,6 +250,15 @@ class SeasonPagesTest {
                 .then()
                 .statusCode(409)
                 .body("code", equalTo("SEASON_DRAFT"));
+    }
+
+    @Test
+    void aSeasonInDraftTakesNothingIn() {
+        post("seasons", "code,name,starts_on,ends_on\nT1970,A draft,1970-06-01,1971-05-31\n");
+        IntakeFixture.Deer deer = intake.aDeer();
+        intake.put("sampler", "/animals/" + deer.kit(), intake.facts().put("diedOn", "1970-11-14"))
+                .statusCode(409)
+                .body("code", equalTo("SEASON_NOT_OPEN"));
     }
 
     private void post(String list, String file) {
