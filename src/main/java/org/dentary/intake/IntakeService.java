@@ -21,7 +21,6 @@ import org.dentary.jaw.ReadJaw;
 import org.dentary.kit.KitService;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
@@ -124,7 +123,6 @@ public class IntakeService {
     }
 
     private Taken takeNew(String kit, TakeInAnimal given, AnimalFacts facts) {
-        requireOpened(facts);
         animals.take(kit, facts);
         if (given.jawReading() != null) {
             jaws.record(kit, identified(given.jawReading()), "jawReading.");
@@ -235,17 +233,6 @@ public class IntakeService {
                         specimen.condition().name(),
                         parent))
                 .toList());
-    }
-
-    /** A season in draft takes nothing in; one that was closed still takes what comes late. */
-    private void requireOpened(AnimalFacts facts) {
-        Optional<SeasonView> season = facts.diedOn() == null ? Optional.empty() : plan.seasonOn(facts.diedOn());
-        if (season.isPresent() && season.get().state().equals("DRAFT")) {
-            throw new RuleBroken(
-                    "SEASON_NOT_OPEN",
-                    season.get().name() + " is not open for intake; ask the coordinator to review its cautions and"
-                            + " protocol and to open it, then send this again");
-        }
     }
 
     private void requireAcknowledged() {
