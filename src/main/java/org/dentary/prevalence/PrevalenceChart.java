@@ -12,7 +12,9 @@ import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
@@ -41,6 +43,7 @@ class PrevalenceChart {
     private static final Color FAINT = new Color(17, 18, 20);
     private static final Color[] SERIES = {new Color(17, 18, 21), new Color(17, 18, 22), new Color(17, 18, 23)};
     private static final String[] SERIES_ON_PAGE = {"var(--series-1)", "var(--series-2)", "var(--series-3)"};
+    private static final Pattern STYLE = Pattern.compile("style=([\"'])(.*?)\\1");
     private static final String[] SERIES_IN_FILE = {"#1f4e79", "#a14a12", "#555555"};
 
     /** The drawing as SVG text with a title and a description for those who do not see it. */
@@ -55,7 +58,18 @@ class PrevalenceChart {
         for (int i = 0; i < SERIES.length; i++) {
             svg = ink(svg, SERIES[i], use == Use.PAGE ? SERIES_ON_PAGE[i] : SERIES_IN_FILE[i]);
         }
-        return svg;
+        return use == Use.PAGE ? unstyled(svg) : svg;
+    }
+
+    /** Style attributes as presentation attributes: the pages' content security policy ignores the former. */
+    private static String unstyled(String svg) {
+        return STYLE.matcher(svg)
+                .replaceAll(style -> java.util.regex.Matcher.quoteReplacement(
+                        Stream.of(style.group(2).split(";"))
+                                .map(declaration -> declaration.split(":", 2))
+                                .filter(pair -> pair.length == 2)
+                                .map(pair -> pair[0].strip() + "=" + style.group(1) + pair[1].strip() + style.group(1))
+                                .collect(Collectors.joining(" "))));
     }
 
     private static String ink(String svg, Color sentinel, String color) {

@@ -50,6 +50,7 @@ public abstract class Browser {
     AccountService accounts;
 
     private final List<BrowserContext> contexts = new ArrayList<>();
+    private final List<String> blocked = new ArrayList<>();
 
     @BeforeAll
     static void launch() {
@@ -71,6 +72,7 @@ public abstract class Browser {
     void closeContexts() {
         contexts.forEach(BrowserContext::close);
         contexts.clear();
+        assertEquals(List.of(), blocked, "nothing on a page may break the content security policy");
     }
 
     /** A fresh page, nobody signed in, of this width in light colors. */
@@ -87,6 +89,11 @@ public abstract class Browser {
                 .setLocale("en-US"));
         context.setDefaultTimeout(15_000);
         contexts.add(context);
+        context.onConsoleMessage(message -> {
+            if (message.text().contains("Content Security Policy")) {
+                blocked.add(message.page().url() + " " + message.text());
+            }
+        });
         return context.newPage();
     }
 
