@@ -114,6 +114,8 @@ public abstract class Browser {
     /** Signs in by keyboard alone. */
     protected static void signIn(Page page, String name, String password) {
         page.navigate("/sign-in");
+        // A busy machine gives the field its focus only after the page has loaded.
+        page.waitForFunction("document.activeElement.id === 'username'");
         page.keyboard().type(name);
         page.keyboard().press("Tab");
         page.keyboard().type(password);
