@@ -14,6 +14,11 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.stream.Stream;
+import org.dentary.cautions.CautionService;
+import org.dentary.cautions.CautionView;
+import org.dentary.cautions.Hazard;
 import org.dentary.jaw.drawing.JawDrawing;
 import org.dentary.jaw.drawing.JawDrawingSvg;
 import org.dentary.jaw.drawing.JawDrawings;
@@ -27,10 +32,12 @@ public class JawKeyPages {
     private static final String SVG = "image/svg+xml";
 
     private final AgeingPlans plans;
+    private final CautionService cautions;
     private final Clock clock;
 
-    JawKeyPages(AgeingPlans plans, Clock clock) {
+    JawKeyPages(AgeingPlans plans, CautionService cautions, Clock clock) {
         this.plans = plans;
+        this.cautions = cautions;
         this.clock = clock;
     }
 
@@ -58,7 +65,7 @@ public class JawKeyPages {
     @Produces("application/pdf")
     @PermissionsAllowed(Act.READ_COMMON)
     public Response printed() {
-        return Response.ok(JawKeySheet.pdf(plans.on(null, null)))
+        return Response.ok(JawKeySheet.pdf(plans.on(null, null), cautions()))
                 .header("Content-Disposition", "inline; filename=\"jaw-key.pdf\"")
                 .build();
     }
@@ -92,5 +99,16 @@ public class JawKeyPages {
         return Response.ok(JawDrawingSvg.file(drawing))
                 .header("Cache-Control", "public, max-age=3600")
                 .build();
+    }
+
+    /** What is shown where jaws are handled, without what concerns formalin, labels or one disease alone. */
+    private List<CautionView> cautions() {
+        return Stream.of(Hazard.AGEING, Hazard.CLINICAL_SIGNS, Hazard.SAMPLING)
+                .flatMap(hazard -> cautions.at(hazard).stream())
+                .filter(caution -> caution.disease() == null)
+                .filter(caution -> !caution.hazards().contains(Hazard.FORMALIN.name()))
+                .filter(caution -> !caution.hazards().contains(Hazard.LABELING.name()))
+                .distinct()
+                .toList();
     }
 }

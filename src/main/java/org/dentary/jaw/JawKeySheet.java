@@ -11,14 +11,18 @@ import com.lowagie.text.Phrase;
 import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
+import com.lowagie.text.pdf.PdfReader;
 import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
 import java.awt.Graphics2D;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.time.MonthDay;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import org.dentary.cautions.CautionView;
 import org.dentary.jaw.JawObservation.Dentine;
 import org.dentary.jaw.JawObservation.Eruption;
 import org.dentary.jaw.JawObservation.SixthTooth;
@@ -31,7 +35,7 @@ import org.dentary.jaw.drawing.JawDrawings;
  * The classes in its table are not written here but asked of {@link JawKey}.
  */
 final class JawKeySheet {
-    private static final Font TITLE = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 17);
+    private static final Font TITLE = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 14);
     private static final Font HEAD = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 9.5f);
     private static final Font TEXT = FontFactory.getFont(FontFactory.HELVETICA, 8.6f);
     private static final Font STRONG = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 8.6f);
@@ -73,36 +77,54 @@ final class JawKeySheet {
                             null,
                             null)));
 
-    private static final List<String> CAUTIONS = List.of(
-            "Wear gloves and change them between animals; cover cuts; protect eyes when a head is cut or opened.",
-            "Cut away from yourself, with a sharp blade under control. Leave no blade loose.",
-            "Wash hands, forearms and tools before you eat, drink, smoke or drive.",
-            "Do not open the head of an animal that looked sick, acted strangely or was found dead; call your supervisor.",
-            "Cut or splashed: wash or flush at once, tell your supervisor, then a clinician.",
-            "The written instructions of your program, laboratory, health agency and safety officer stand above this sheet.");
+    /** Sizes of the small print, tried until everything stands on one page: a program's own cautions may be longer. */
+    private static final float[] SMALL_PRINT = {7.6f, 7.2f, 6.8f, 6.2f, 5.6f};
 
     private record Row(String seen, JawObservation observation) {}
 
     private JawKeySheet() {}
 
-    /** The page as PDF; its bytes differ from call to call, its words and drawings do not. */
-    static byte[] pdf(AgeingPlan plan) {
+    /**
+     * The page as PDF; its bytes differ from call to call, its words and drawings do not.
+     *
+     * @param cautions those in force where jaws are handled, in the order printed
+     */
+    static byte[] pdf(AgeingPlan plan, List<CautionView> cautions) {
+        byte[] page = {};
+        for (float size : SMALL_PRINT) {
+            page = write(plan, cautions, FontFactory.getFont(FontFactory.HELVETICA, size));
+            if (pages(page) == 1) {
+                break;
+            }
+        }
+        return page;
+    }
+
+    private static byte[] write(AgeingPlan plan, List<CautionView> cautions, Font small) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        Document page = new Document(PageSize.LETTER, 36, 36, 30, 28);
+        Document page = new Document(PageSize.LETTER, 36, 36, 26, 22);
         PdfWriter writer = PdfWriter.getInstance(page, bytes);
         page.addTitle("Ageing a deer from its lower jaw");
         page.open();
         page.add(head(writer));
         page.add(questions(writer));
         page.add(classes(plan));
-        page.add(below());
+        page.add(below(cautions, small));
         page.add(foot(plan));
         page.close();
         return bytes.toByteArray();
     }
 
+    private static int pages(byte[] pdf) {
+        try (PdfReader reader = new PdfReader(pdf)) {
+            return reader.getNumberOfPages();
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
     private static PdfPTable head(PdfWriter writer) {
-        PdfPTable table = table(1.15f, 1f);
+        PdfPTable table = table(1.6f, 1f);
         PdfPCell words = bare();
         words.addElement(paragraph("Ageing a white-tailed deer from its lower jaw", TITLE));
         words.addElement(spaced(paragraph(
@@ -112,7 +134,7 @@ final class JawKeySheet {
                 TEXT)));
         table.addCell(words);
         PdfPCell jaw = bare();
-        jaw.addElement(drawing(writer, "jaw-side", 250));
+        jaw.addElement(drawing(writer, "jaw-side", 190));
         table.addCell(jaw);
         return table;
     }
@@ -133,7 +155,7 @@ final class JawKeySheet {
             for (KeyQuestion.Answer answer : question.answers()) {
                 PdfPCell cell = bare();
                 cell.addElement(
-                        drawing(writer, answer.drawing(), question.answers().size() == 4 ? 74 : 72));
+                        drawing(writer, answer.drawing(), question.answers().size() == 4 ? 74 : 66));
                 Paragraph caption = paragraph(answer.words(), STRONG);
                 caption.setAlignment(Element.ALIGN_CENTER);
                 cell.addElement(caption);
@@ -152,9 +174,9 @@ final class JawKeySheet {
     }
 
     private static PdfPTable classes(AgeingPlan plan) {
-        PdfPTable table = table(3.6f, 3.1f, 0.9f, 0.8f);
+        PdfPTable table = table(3.6f, 3.5f, 0.95f, 0.8f);
         table.setSpacingBefore(5);
-        for (String head : List.of("Seen", "Class", "Months*", "Certainty")) {
+        for (String head : List.of("Seen", "Class", "Nov. months", "Certainty")) {
             PdfPCell cell = ruled();
             cell.setPhrase(new Phrase(head, HEAD));
             table.addCell(cell);
@@ -173,32 +195,37 @@ final class JawKeySheet {
         return table;
     }
 
-    private static PdfPTable below() {
-        PdfPTable table = table(1f, 1f);
+    private static PdfPTable below(List<CautionView> cautions, Font small) {
+        PdfPTable table = table(1f, 1.75f);
         table.setSpacingBefore(4);
         PdfPCell again = bare();
         again.addElement(paragraph("Look again", HEAD));
-        for (String rule : List.of("J14", "J12", "K01")) {
+        for (String rule : List.of("J14", "K01")) {
             JawRules.ALL.stream()
                     .filter(one -> one.id().equals(rule))
                     .findFirst()
-                    .ifPresent(one -> again.addElement(listed(one.message())));
+                    .ifPresent(one -> again.addElement(listed(one.message(), small)));
         }
-        again.addElement(paragraph(
+        again.addElement(listed(
                 "\"Unsure\" and \"could not see\" are answers: the class stays open and someone else reads the jaw. Antlers and"
                         + " body size never enter the age.",
-                SMALL));
+                small));
         table.addCell(again);
-        PdfPCell cautions = bare();
-        cautions.addElement(paragraph("Cautions", HEAD));
-        CAUTIONS.forEach(caution -> cautions.addElement(listed(caution)));
-        table.addCell(cautions);
+        PdfPCell heed = bare();
+        heed.addElement(paragraph("Cautions (in brackets who decides; * not reviewed locally)", HEAD));
+        cautions.forEach(caution -> heed.addElement(
+                listed(caution.text() + " (" + caution.authority() + (caution.reviewed() ? "" : "*") + ")", small)));
+        heed.addElement(listed(
+                "Your program's, laboratory's, health agency's and safety officer's written instructions stand above this"
+                        + " sheet.",
+                small));
+        table.addCell(heed);
         return table;
     }
 
     private static Paragraph foot(AgeingPlan plan) {
         Paragraph foot = paragraph(
-                "* In November. Ages are estimates: not for enforcement or prizes. For herds born about "
+                "Ages are estimates: not for enforcement or prizes. For herds born about "
                         + day(plan.birthPeak())
                         + " ("
                         + day(plan.birthStart()) + " to " + day(plan.birthEnd()) + "). Rules " + JawKey.RULE_SET_VERSION
@@ -284,8 +311,8 @@ final class JawKeySheet {
         return paragraph;
     }
 
-    private static Paragraph listed(String text) {
-        Paragraph paragraph = paragraph(text, SMALL);
+    private static Paragraph listed(String text, Font font) {
+        Paragraph paragraph = paragraph(text, font);
         paragraph.setSpacingBefore(1.8f);
         return paragraph;
     }

@@ -8,11 +8,19 @@ import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.lowagie.text.pdf.PdfReader;
+import com.lowagie.text.pdf.parser.PdfTextExtractor;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.AccountService;
@@ -148,6 +156,26 @@ class JawKeyResourceTest {
                 .then()
                 .statusCode(200)
                 .contentType("application/pdf");
+    }
+
+    @Test
+    void printsTheCautionsInForceOnOnePage() throws IOException {
+        byte[] pdf = given().auth()
+                .preemptive()
+                .basic(NAME, PASSWORD)
+                .get("/jaw-key.pdf")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asByteArray();
+        Files.createDirectories(Path.of("target", "screenshots"));
+        Files.write(Path.of("target", "screenshots", "jaw-key.pdf"), pdf);
+        PdfReader reader = new PdfReader(pdf);
+        String words = new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
+        assertEquals(1, reader.getNumberOfPages());
+        assertTrue(words.contains("no ground for a prize"), words);
+        assertTrue(words.contains("Do not open the head"), words);
+        assertFalse(words.contains("Formalin"), words);
     }
 
     @Test
