@@ -188,6 +188,11 @@ public class ImportService {
         return queries.rows(id, limit);
     }
 
+    /** Lines with faults that hold the file back unless they are left out. */
+    List<Integer> faultyLines(UUID id) {
+        return queries.faultyLines(id);
+    }
+
     private ImportQueries.Head require(UUID id) {
         return queries.find(id)
                 .orElseThrow(() -> new NotFound("IMPORT_UNKNOWN", "No result import " + id + " is recorded"));

@@ -63,11 +63,7 @@ public class ReleaseService {
         ReleaseQueries.State state = queries.state(kits.kit(kit), disease)
                 .orElseThrow(() -> new NotFound("ANIMAL_UNKNOWN", "No animal is recorded under " + kit));
         Account who = account.get();
-        List<String> deputies = plan.settings().codes(PlanSetting.RELEASE_DEPUTIES, state.season(), null, state.unit());
-        if (who.role() != Role.COORDINATOR && !deputies.contains(who.username())) {
-            throw new NotAllowed(
-                    "NOT_A_RELEASER", "Detections are released by the coordinator or a deputy whom the plan names");
-        }
+        requireReleaser(who, state);
         if (state.outcome().equals(Outcome.DETECTED.name())) {
             return new Done(queries.newest(state.kit(), disease).orElseThrow(), false);
         }
@@ -77,13 +73,75 @@ public class ReleaseService {
                     "the outcome of " + state.kit() + " for " + disease + " is " + state.derivedOutcome()
                             + "; only a final detection is released");
         }
-        if (queries.recorders(state.kit(), disease).contains(who.actor())) {
-            throw new NotAllowed(
-                    "SECOND_PERSON", "You recorded this detection; another person must look at it and release it");
-        }
+        requireSecondPerson(who, state, disease);
         queries.insert(state.kit(), disease, Outcome.DETECTED.name(), reason, who.actor(), clock.instant());
         entities.flush();
         outcomes.derive(List.of(state.kit()), "RELEASE");
         return new Done(queries.newest(state.kit(), disease).orElseThrow(), true);
+    }
+
+    private void requireReleaser(Account who, ReleaseQueries.State state) {
+        List<String> deputies = plan.settings().codes(PlanSetting.RELEASE_DEPUTIES, state.season(), null, state.unit());
+        if (who.role() != Role.COORDINATOR && !deputies.contains(who.username())) {
+            throw new NotAllowed(
+                    "NOT_A_RELEASER", "Detections are released by the coordinator or a deputy whom the plan names");
+        }
+    }
+
+    private void requireSecondPerson(Account who, ReleaseQueries.State state, String disease) {
+        if (queries.recorders(state.kit(), disease).contains(who.actor())) {
+            throw new NotAllowed(
+                    "SECOND_PERSON", "You recorded this detection; another person must look at it and release it");
+        }
+    }
+
+    /** Suspicions and unreleased detections of all animals. */
+    List<ReleaseQueries.Waiting> open() {
+        return queries.open();
+    }
+
+    /** Outcomes that a person should look at. */
+    List<ReleaseQueries.Waiting> reviews() {
+        return queries.reviews();
+    }
+
+    /**
+     * How an animal stands for one disease.
+     *
+     * @param waiting the open suspicion or unreleased detection; at most one
+     * @param released the release, or null
+     * @param hindrance why the account at hand cannot release it, or null
+     */
+    record Standing(
+            String kit, String disease, List<ReleaseQueries.Waiting> waiting, ReleaseView released, String hindrance) {}
+
+    /**
+     * How an animal stands, for who may know unreleased outcomes.
+     *
+     * @param disease its code, or null for the plan's first
+     */
+    @Transactional
+    Standing standing(String kit, String disease) {
+        String of =
+                disease == null || disease.isBlank() ? plan.diseases().get(0).code() : disease;
+        ReleaseQueries.State state = queries.state(kits.kit(kit), of)
+                .orElseThrow(() -> new NotFound("ANIMAL_UNKNOWN", "No animal is recorded under " + kit + " for " + of));
+        List<ReleaseQueries.Waiting> waiting = queries.open().stream()
+                .filter(w -> w.kit().equals(state.kit()) && w.disease().equals(of))
+                .toList();
+        ReleaseView released = state.outcome().equals(Outcome.DETECTED.name())
+                ? queries.newest(state.kit(), of).orElse(null)
+                : null;
+        return new Standing(state.kit(), of, waiting, released, hindrance(state, of));
+    }
+
+    private String hindrance(ReleaseQueries.State state, String disease) {
+        try {
+            requireReleaser(account.get(), state);
+            requireSecondPerson(account.get(), state, disease);
+            return null;
+        } catch (NotAllowed refusal) {
+            return refusal.getMessage();
+        }
     }
 }

@@ -1,0 +1,300 @@
+package org.dentary.result;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import org.dentary.plan.LaboratoryView;
+import org.dentary.plan.PlanService;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.FieldProblem;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.table.CsvTable;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
+
+/** Laboratories' files as pages: send one, look it through, post it; and what waits for a person. */
+@Path("/results")
+@Produces(MediaType.TEXT_HTML)
+public class ResultPages {
+    private static final int IMPORTS_SHOWN = 50;
+    static final int ROWS_SHOWN = 300;
+
+    private final ImportService imports;
+    private final ReleaseService releases;
+    private final PlanService plan;
+    private final CurrentAccount account;
+
+    ResultPages(ImportService imports, ReleaseService releases, PlanService plan, CurrentAccount account) {
+        this.imports = imports;
+        this.releases = releases;
+        this.plan = plan;
+        this.account = account;
+    }
+
+    @CheckedTemplate(basePath = "result")
+    static class Templates {
+        static native TemplateInstance results(
+                List<ImportView> imports,
+                List<LaboratoryView> laboratories,
+                String laboratory,
+                List<ReleaseQueries.Waiting> open,
+                List<ReleaseQueries.Waiting> reviews,
+                Faults faults);
+
+        static native TemplateInstance preview(
+                ImportView file,
+                List<ImportQueries.PreviewRow> rows,
+                List<RowProblem> ofTheFile,
+                Set<Integer> left,
+                int faulty,
+                Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response results() {
+        return list(200, null, Faults.NONE);
+    }
+
+    @POST
+    @Path("imports")
+    @Consumes(MediaType.MULTIPART_FORM_DATA)
+    @PermissionsAllowed(Act.RESULT_WRITE)
+    public Response send(@RestForm String laboratory, @RestForm("file") FileUpload file) {
+        try {
+            UUID id = UUID.randomUUID();
+            byte[] bytes = bytes(file);
+            imports.preview(id, laboratory, format(bytes), file == null ? null : file.fileName(), bytes);
+            return Response.seeOther(URI.create("/results/imports/" + id)).build();
+        } catch (DomainException refusal) {
+            Faults faults = refusal.errors().isEmpty()
+                    ? new Faults(List.of(new FieldProblem("file", refusal.code(), refusal.getMessage())))
+                    : Faults.of(refusal);
+            return list(refusal.status(), laboratory, faults);
+        }
+    }
+
+    @GET
+    @Path("imports/{id}")
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response preview(@PathParam("id") UUID id) {
+        return preview(200, id, Set.of(), Faults.NONE);
+    }
+
+    @GET
+    @Path("imports/{id}/problems.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response problems(@PathParam("id") UUID id) {
+        return csv(
+                "problems.csv",
+                List.of("line", "field", "rule", "message"),
+                imports.problems(id).stream()
+                        .map(p -> new Object[] {p.line(), p.field(), p.rule(), p.message()})
+                        .toList());
+    }
+
+    @GET
+    @Path("imports.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response files() {
+        return csv(
+                "files.csv",
+                List.of(
+                        "id",
+                        "file",
+                        "laboratory",
+                        "format",
+                        "state",
+                        "rows",
+                        "postable",
+                        "repeats",
+                        "problems",
+                        "posted",
+                        "uploaded_by",
+                        "uploaded_at"),
+                imports.newest(IMPORTS_SHOWN).stream()
+                        .map(f -> new Object[] {
+                            f.id(),
+                            f.fileName(),
+                            f.laboratory(),
+                            f.format(),
+                            f.state(),
+                            f.rows(),
+                            f.postable(),
+                            f.repeats(),
+                            f.problemCount(),
+                            f.posted(),
+                            f.uploadedBy(),
+                            f.uploadedAt()
+                        })
+                        .toList());
+    }
+
+    @GET
+    @Path("open.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.DERIVED_OUTCOME)
+    public Response open() {
+        return waiting("open.csv", releases.open());
+    }
+
+    @GET
+    @Path("reviews.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.DERIVED_OUTCOME)
+    public Response reviews() {
+        return waiting("reviews.csv", releases.reviews());
+    }
+
+    private static Response waiting(String name, List<ReleaseQueries.Waiting> of) {
+        return csv(
+                name,
+                List.of(
+                        "kit",
+                        "disease",
+                        "derived_outcome",
+                        "unit",
+                        "station",
+                        "died_on",
+                        "explanation",
+                        "review",
+                        "since"),
+                of.stream()
+                        .map(w -> new Object[] {
+                            w.kit(),
+                            w.disease(),
+                            w.derivedOutcome(),
+                            w.unit(),
+                            w.station(),
+                            w.diedOn(),
+                            w.explanation(),
+                            w.review(),
+                            w.since()
+                        })
+                        .toList());
+    }
+
+    /** A table as a file that no cache keeps. */
+    static Response csv(String name, List<String> header, List<Object[]> rows) {
+        StreamingOutput body = out -> {
+            try (CsvTable table = CsvTable.on(out, header)) {
+                rows.forEach(table::row);
+            }
+        };
+        return Response.ok(body)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    /** Posts the file; the lines ticked, or every line with a problem, are held back. */
+    @POST
+    @Path("imports/{id}/posting")
+    @PermissionsAllowed(Act.RESULT_WRITE)
+    public Response post(@PathParam("id") UUID id, @RestForm List<String> leaveOut, @RestForm String leaveOutFaulty) {
+        Set<Integer> left = new TreeSet<>();
+        try {
+            for (String line : leaveOut == null ? List.<String>of() : leaveOut) {
+                left.add(line(line));
+            }
+            if (leaveOutFaulty != null) {
+                left.addAll(imports.faultyLines(id));
+            }
+            imports.post(id, new ArrayList<>(left));
+            return Response.seeOther(URI.create("/results/imports/" + id)).build();
+        } catch (DomainException refusal) {
+            return preview(
+                    refusal.status(),
+                    id,
+                    left,
+                    new Faults(List.of(new FieldProblem("", refusal.code(), refusal.getMessage()))));
+        }
+    }
+
+    private static int line(String typed) {
+        try {
+            return Integer.parseInt(typed);
+        } catch (NumberFormatException e) {
+            throw InvalidInput.field("leaveOut", "NOT_A_NUMBER", "'" + typed + "' is not a line of the file");
+        }
+    }
+
+    private Response list(int status, String laboratory, Faults faults) {
+        boolean mayKnow = account.get().may(Act.DERIVED_OUTCOME);
+        return page(
+                status,
+                Templates.results(
+                        imports.newest(IMPORTS_SHOWN),
+                        plan.laboratories(),
+                        laboratory == null ? "" : laboratory,
+                        mayKnow ? releases.open() : List.of(),
+                        mayKnow ? releases.reviews() : List.of(),
+                        faults));
+    }
+
+    private Response preview(int status, UUID id, Set<Integer> left, Faults faults) {
+        ImportView file = imports.view(id);
+        return page(
+                status,
+                Templates.preview(
+                        file,
+                        imports.rows(id, ROWS_SHOWN),
+                        file.problems().stream().filter(p -> p.line() == 0).toList(),
+                        left,
+                        imports.faultyLines(id).size(),
+                        faults));
+    }
+
+    /** A page that no cache keeps. */
+    static Response page(int status, TemplateInstance page) {
+        return Response.status(status)
+                .entity(page)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    /** By how the file begins, as browsers seldom know: a packed spreadsheet, a message, else a table as text. */
+    static ImportService.Format format(byte[] file) {
+        String head = new String(file, 0, Math.min(file.length, 8), StandardCharsets.ISO_8859_1)
+                .strip()
+                .toUpperCase(Locale.ROOT);
+        if (head.startsWith("PK")) {
+            return ImportService.Format.XLSX;
+        }
+        return head.startsWith("MSH") ? ImportService.Format.HL7 : ImportService.Format.CSV;
+    }
+
+    private static byte[] bytes(FileUpload file) {
+        try {
+            return file == null ? new byte[0] : Files.readAllBytes(file.uploadedFile());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
