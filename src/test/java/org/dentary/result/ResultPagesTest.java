@@ -16,10 +16,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The pages of results as a browser without script uses them, and what they keep from whom. */
@@ -31,6 +33,14 @@ class ResultPagesTest {
 
     @Inject
     IntakeFixture deer;
+
+    @Inject
+    SeasonFixture season;
+
+    @BeforeEach
+    void setUp() {
+        season.ensure();
+    }
 
     @Test
     void aFileIsLookedThroughAndPostedWithItsFaultyLineLeftOut() {
