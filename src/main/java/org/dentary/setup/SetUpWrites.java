@@ -62,18 +62,22 @@ class SetUpWrites {
         this.json = json;
     }
 
-    /** Writes checked rows; {@code positions} is the set-up order by key, for lists that have one. */
+    /**
+     * Writes checked rows; {@code positions} is the set-up order by key, for lists that have one. Rows that are there keep
+     * their place unless the file names the whole list and so gives its order.
+     */
     void write(SetUpList list, List<Row> rows, Map<String, Integer> positions) {
+        boolean whole = positions.size() == rows.size();
         String cells = json(list, rows, positions);
         switch (list) {
             case BOUNDARIES -> execute(BOUNDARIES, cells);
             case ACCOUNTS -> execute(ACCOUNTS, cells);
             case STORES -> {
-                execute(upsert(list), cells);
+                execute(upsert(list, whole), cells);
                 execute(STORE_PEOPLE_GONE, cells);
                 execute(STORE_PEOPLE_NEW, cells);
             }
-            default -> execute(upsert(list), cells);
+            default -> execute(upsert(list, whole), cells);
         }
     }
 
@@ -81,14 +85,14 @@ class SetUpWrites {
         entities.createNativeQuery(sql).setParameter("rows", rows).executeUpdate();
     }
 
-    static String upsert(SetUpList list) {
+    static String upsert(SetUpList list, boolean whole) {
         List<Column> columns = list.columns().stream()
                 .filter(column -> column.cell() != Cell.STORE_PEOPLE)
                 .toList();
         List<String> names = columns.stream().map(Column::name).toList();
         List<String> changing =
                 names.stream().filter(name -> !list.key().contains(name)).collect(Collectors.toList());
-        if (list.ordered()) {
+        if (list.ordered() && whole) {
             changing.add("position");
         }
         String table = list.table();

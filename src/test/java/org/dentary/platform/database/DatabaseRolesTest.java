@@ -87,8 +87,8 @@ class DatabaseRolesTest {
     }
 
     private String column(String table) throws SQLException {
-        return one("select column_name from information_schema.columns where is_identity = 'NO' and table_name = '" + table
-                + "' and table_schema = 'public' order by ordinal_position limit 1");
+        return one("select column_name from information_schema.columns where is_identity = 'NO' and table_name = '"
+                + table + "' and table_schema = 'public' order by ordinal_position limit 1");
     }
 
     private void refused(String who, String secret, String sql) throws SQLException {
