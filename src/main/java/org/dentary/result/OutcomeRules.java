@@ -25,7 +25,8 @@ final class OutcomeRules {
 
     private static final Comparator<TestFact> LATER = Comparator.comparingInt(TestFact::rank)
             .thenComparing(f -> f.testedOn() == null ? LocalDate.MIN : f.testedOn())
-            .thenComparingInt(f -> weight(f.word()));
+            .thenComparingInt(f -> weight(f.word()))
+            .thenComparing(TestFact::id);
 
     private OutcomeRules() {}
 
@@ -39,17 +40,38 @@ final class OutcomeRules {
         return new Case(standing(findings), tissues, plan).decide();
     }
 
-    /** Findings that no other corrects, without cancelled ones and invalid runs. */
+    /** Findings that no other replaces, without cancelled ones and invalid runs. */
     private static List<TestFact> standing(List<TestFact> findings) {
         Set<UUID> corrected = findings.stream()
                 .map(TestFact::corrects)
                 .filter(id -> id != null)
                 .collect(Collectors.toSet());
-        return findings.stream()
+        List<TestFact> standing = findings.stream()
                 .filter(f -> !corrected.contains(f.id()))
                 .filter(f -> f.status() != FindingStatus.CANCELLED && f.word() != FindingWord.INVALID_RUN)
                 .filter(f -> f.stage() != Stage.ADJUNCT || f.adjunctCounts())
                 .toList();
+        return standing.stream()
+                .filter(f -> standing.stream().noneMatch(last -> isFinalOf(last, f)))
+                .toList();
+    }
+
+    /**
+     * Whether one is the final report of a test that the other reported as preliminary: same method, stage and tissue,
+     * not tested earlier. A suspicion is not ended by a report that says nothing of the animal.
+     */
+    private static boolean isFinalOf(TestFact last, TestFact preliminary) {
+        boolean suspicion = preliminary.word() == FindingWord.DETECTED || preliminary.word() == FindingWord.SUSPECT;
+        return preliminary.status() == FindingStatus.PRELIMINARY
+                && last.status().isFinal()
+                && last.method().equals(preliminary.method())
+                && last.stage() == preliminary.stage()
+                && last.pool() == preliminary.pool()
+                && last.specimens().equals(preliminary.specimens())
+                && (last.word().speaksOfTheAnimal() || !suspicion)
+                && (last.testedOn() == null
+                        || preliminary.testedOn() == null
+                        || !last.testedOn().isBefore(preliminary.testedOn()));
     }
 
     private static int weight(FindingWord word) {
@@ -153,6 +175,7 @@ final class OutcomeRules {
                     .allMatch(code -> own.stream()
                             .anyMatch(later -> later != suspicion
                                     && later.status().isFinal()
+                                    && later.accepted()
                                     && later.word().speaksOfTheAnimal()
                                     && !isWord(later, FindingWord.SUSPECT)
                                     && overrules(later, suspicion)
@@ -175,6 +198,7 @@ final class OutcomeRules {
             return own.stream()
                     .noneMatch(later -> later != f
                             && later.status().isFinal()
+                            && later.accepted()
                             && later.word().speaksOfTheAnimal()
                             && later.word() != f.word()
                             && overrules(later, f)
@@ -197,8 +221,7 @@ final class OutcomeRules {
             if (preliminary.isPresent()) {
                 return Optional.of("only preliminary: " + preliminary.get().told());
             }
-            boolean testedAlone = own.stream().anyMatch(f -> f.status().isFinal());
-            if (!testedAlone && !pools.isEmpty() && passingPool().isEmpty()) {
+            if (!pools.isEmpty() && !pools.stream().allMatch(this::settled)) {
                 return Optional.of("tested in a pool only; waits to be tested alone");
             }
             List<String> unsent = tissues.stream()
@@ -212,9 +235,28 @@ final class OutcomeRules {
             return Optional.empty();
         }
 
+        /**
+         * Whether a pool leaves nothing to wait for: it passes to its members, or the animal was tested alone; where the
+         * pool gave reason for suspicion, on the tissue that was in it and with a word that speaks of the animal.
+         */
+        private boolean settled(TestFact pool) {
+            boolean harmless = finalWord(pool, FindingWord.NOT_DETECTED)
+                    || pool.status().isFinal() && !pool.word().speaksOfTheAnimal();
+            if (harmless) {
+                return passingPool().isPresent()
+                        || own.stream().anyMatch(f -> f.status().isFinal());
+            }
+            return own.stream()
+                    .anyMatch(f -> f.status().isFinal()
+                            && f.word().speaksOfTheAnimal()
+                            && f.specimens().stream()
+                                    .anyMatch(code -> pool.specimens().stream().anyMatch(of -> isPieceOf(code, of))));
+        }
+
         private Optional<TestFact> passingPool() {
             boolean all = !pools.isEmpty()
                     && plan.poolPasses()
+                    && own.stream().noneMatch(f -> finalWord(f, FindingWord.INCONCLUSIVE))
                     && pools.stream().allMatch(f -> finalWord(f, FindingWord.NOT_DETECTED) && f.accepted());
             return all ? Optional.of(pools.get(pools.size() - 1)) : Optional.empty();
         }
@@ -229,6 +271,13 @@ final class OutcomeRules {
             if (own.stream().anyMatch(f -> finalWord(f, FindingWord.INCONCLUSIVE) && stands(f))
                     && own.stream().anyMatch(f -> finalWord(f, FindingWord.NOT_DETECTED) && stands(f))) {
                 reviews.add("inconclusive beside not detected");
+            }
+            if (own.stream()
+                    .anyMatch(f -> f.stage() == Stage.CONFIRMATORY
+                            && finalWord(f, FindingWord.DETECTED)
+                            && f.accepted()
+                            && !stands(f))) {
+                reviews.add("a later confirmation contradicts an earlier detection");
             }
             own.stream()
                     .filter(f -> f.word() == FindingWord.DETECTED
