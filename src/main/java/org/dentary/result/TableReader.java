@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
+import java.util.zip.ZipInputStream;
 import org.dentary.platform.problem.InvalidInput;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
@@ -25,6 +26,7 @@ import org.dhatim.fastexcel.reader.Row;
 /** Reads a laboratory's table, CSV (RFC 4180, UTF-8) or XLSX (first sheet), into rows by the names in its first line. */
 final class TableReader {
     static final int MOST_ROWS = 200_000;
+    private static final long MOST_UNPACKED = 256L * 1024 * 1024;
     private static final List<String> REQUIRED =
             List.of("specimen_code", "accession_number", "test_method", "stage", "finding", "tested_on", "reported_on");
     private static final List<String> OPTIONAL = List.of(
@@ -76,6 +78,7 @@ final class TableReader {
      * @throws InvalidInput if it is no workbook, or a needed column is missing
      */
     static ImportFile xlsx(byte[] file) {
+        requireModestSize(file);
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();
         try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(file));
@@ -104,6 +107,29 @@ final class TableReader {
                     "The file cannot be read as an XLSX workbook; save it as XLSX or CSV and send it again");
         }
         return new ImportFile(rows, problems);
+    }
+
+    /** A small file may unpack to more than the memory holds: it is counted, not kept, and refused in time. */
+    private static void requireModestSize(byte[] file) {
+        byte[] some = new byte[64 * 1024];
+        long unpacked = 0;
+        try (ZipInputStream parts = new ZipInputStream(new ByteArrayInputStream(file))) {
+            while (parts.getNextEntry() != null) {
+                for (int read = parts.read(some); read >= 0; read = parts.read(some)) {
+                    unpacked += read;
+                    if (unpacked > MOST_UNPACKED) {
+                        throw new InvalidInput(
+                                "UNPACKS_TOO_LARGE",
+                                "The workbook unpacks to more than " + MOST_UNPACKED / (1024 * 1024)
+                                        + " MB; send it as CSV, or in parts. Nothing was stored");
+                    }
+                }
+            }
+        } catch (IOException | IllegalArgumentException e) {
+            throw new InvalidInput(
+                    "NOT_A_WORKBOOK",
+                    "The file cannot be read as an XLSX workbook; save it as XLSX or CSV and send it again");
+        }
     }
 
     @SuppressWarnings("unchecked")
