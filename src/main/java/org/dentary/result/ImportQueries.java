@@ -133,6 +133,18 @@ class ImportQueries {
                 .getResultList();
     }
 
+    /** Those of the lines that the file does not have. */
+    @SuppressWarnings("unchecked")
+    List<Integer> notInFile(UUID id, List<Integer> lines) {
+        return entities.createNativeQuery("""
+                        select distinct l from unnest(cast(:lines as int[])) l
+                         where not exists (select 1 from result_import_row r where r.import = :id and r.line = l) order by l
+                        """, Integer.class)
+                .setParameter("lines", lines.toArray(Integer[]::new))
+                .setParameter("id", id)
+                .getResultList();
+    }
+
     /** Codes that the import's findings name, parents of pieces included: they arrived. */
     @SuppressWarnings("unchecked")
     List<String> codes(UUID id) {

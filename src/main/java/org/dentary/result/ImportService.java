@@ -136,6 +136,13 @@ public class ImportService {
                     "WRONG_STATE", "import " + id + " is POSTED with other lines left out; enter what is missing anew");
         }
         States.require(THING, id.toString(), head.state(), "post");
+        List<Integer> unknown = queries.notInFile(id, leaveOut);
+        if (!unknown.isEmpty()) {
+            throw InvalidInput.field(
+                    "leaveOut",
+                    "LINE_UNKNOWN",
+                    "the file has no line " + unknown.get(0) + "; leaveOut names lines of the file, its first being 1");
+        }
         queries.lock(id);
         checks.check(id);
         Set<Integer> left = new TreeSet<>(leaveOut);

@@ -84,6 +84,7 @@ class ImportRefusalsTest {
                 .body("code", equalTo("ALREADY_RECORDED"));
         post(UUID.randomUUID(), "{}").statusCode(404);
         post(id, "{\"leaveOut\":[null]}").statusCode(422);
+        post(id, "{\"leaveOut\":[2,77]}").statusCode(422).body("errors[0].rule", equalTo("LINE_UNKNOWN"));
         post(id, "{\"leaveOut\":\"all\"}").statusCode(422).contentType("application/problem+json");
         for (String account : List.of("sampler", "epidemiologist", "auditor", "notifier")) {
             as(account)
