@@ -1,11 +1,13 @@
 package org.dentary;
 
 import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.is;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -123,7 +125,41 @@ class PathTest {
                 .then()
                 .statusCode(200)
                 .body("items.kind", hasItem("SHORT"));
+        papers(submission, left);
         return submission;
+    }
+
+    private void papers(String submission, List<String> left) {
+        String csv = as("liaison")
+                .get("/api/v1/submissions/" + submission + "/manifest.csv")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertTrue(left.stream().allMatch(csv::contains), csv);
+        byte[] pdf = as("liaison")
+                .get("/api/v1/submissions/" + submission + "/manifest.pdf")
+                .then()
+                .statusCode(200)
+                .contentType("application/pdf")
+                .extract()
+                .asByteArray();
+        assertTrue(new String(pdf, 0, 5).startsWith("%PDF"));
+        as("liaison")
+                .get("/api/v1/submissions/" + submission + "/manifest.xlsx")
+                .then()
+                .statusCode(200);
+        for (String page : List.of("/submissions", "/submissions/" + submission)) {
+            as("liaison").accept("text/html").get(page).then().statusCode(200).body(containsString("Submission"));
+        }
+        as("liaison")
+                .contentType("application/x-www-form-urlencoded")
+                .accept("text/html")
+                .formParam("code", left.get(0))
+                .post("/submissions/" + submission + "/pack")
+                .then()
+                .statusCode(409)
+                .body(containsString("is RECEIVED"));
     }
 
     private void results(String submission, List<String> left) {

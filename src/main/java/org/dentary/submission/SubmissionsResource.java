@@ -11,22 +11,29 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
+import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
 /** Submissions to laboratories. */
 @Path("/api/v1/submissions")
 public class SubmissionsResource {
-    private final SubmissionService submissions;
+    private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
-    SubmissionsResource(SubmissionService submissions) {
+    private final SubmissionService submissions;
+    private final ManifestService manifests;
+
+    SubmissionsResource(SubmissionService submissions, ManifestService manifests) {
         this.submissions = submissions;
+        this.manifests = manifests;
     }
 
     @PUT
@@ -104,6 +111,110 @@ public class SubmissionsResource {
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Overview overview() {
         return new Overview(submissions.waiting(), submissions.overdue(), submissions.turnaround());
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response listCsv() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CsvTable csv = CsvTable.on(
+                out,
+                List.of(
+                        "number",
+                        "id",
+                        "laboratory",
+                        "state",
+                        "packed",
+                        "received",
+                        "missing",
+                        "carrier",
+                        "waybill",
+                        "dispatchedAt"))) {
+            submissions
+                    .list(null, null, 10_000)
+                    .forEach(one -> csv.row(
+                            one.number(),
+                            one.id(),
+                            one.laboratory(),
+                            one.state(),
+                            one.packed(),
+                            one.received(),
+                            one.missing(),
+                            one.carrier(),
+                            one.waybill(),
+                            one.dispatchedAt()));
+        }
+        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "submissions.csv");
+    }
+
+    @GET
+    @Path("waiting.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response waitingCsv() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CsvTable csv = CsvTable.on(
+                out,
+                List.of(
+                        "code",
+                        "kit",
+                        "tissue",
+                        "side",
+                        "preservation",
+                        "collectedOn",
+                        "days",
+                        "station",
+                        "custodian"))) {
+            submissions
+                    .waiting()
+                    .forEach(one -> csv.row(
+                            one.code(),
+                            one.kit(),
+                            one.tissue(),
+                            one.side(),
+                            one.preservation(),
+                            one.collectedOn(),
+                            one.days(),
+                            one.station(),
+                            one.custodian()));
+        }
+        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "waiting.csv");
+    }
+
+    @GET
+    @Path("{id}/manifest.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response manifestCsv(@PathParam("id") UUID id) {
+        return file(manifests.csv(id), CsvTable.MEDIA_TYPE, "manifest.csv");
+    }
+
+    @GET
+    @Path("{id}/manifest.xlsx")
+    @Produces(XLSX)
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response manifestXlsx(@PathParam("id") UUID id) {
+        return file(manifests.xlsx(id), XLSX, "manifest.xlsx");
+    }
+
+    @GET
+    @Path("{id}/manifest.pdf")
+    @Produces("application/pdf")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response manifestPdf(@PathParam("id") UUID id) {
+        return Response.ok(manifests.pdf(id), "application/pdf")
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"manifest.pdf\"")
+                .build();
+    }
+
+    private static Response file(byte[] body, String type, String name) {
+        return Response.ok(body, type)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
+                .build();
     }
 
     private static Response answer(SubmissionService.Done done) {

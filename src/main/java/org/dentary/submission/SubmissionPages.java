@@ -1,0 +1,184 @@
+package org.dentary.submission;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.Supplier;
+import org.dentary.plan.LaboratoryView;
+import org.dentary.plan.PlanService;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.ETags;
+import org.jboss.resteasy.reactive.RestForm;
+
+/** Submissions as pages: what is where, and the packing bench of one. What is done on a page is done now. */
+@Path("/submissions")
+@Produces(MediaType.TEXT_HTML)
+public class SubmissionPages {
+    private static final int MOST = 200;
+
+    private final SubmissionService submissions;
+    private final PlanService plan;
+    private final Clock clock;
+
+    SubmissionPages(SubmissionService submissions, PlanService plan, Clock clock) {
+        this.submissions = submissions;
+        this.plan = plan;
+        this.clock = clock;
+    }
+
+    /** What was typed on the bench; every field may be null. */
+    record Bench(String code, String overrideReason, String carrier, String waybill, String shipper, String codes) {
+        static final Bench EMPTY = new Bench(null, null, null, null, null, null);
+    }
+
+    @CheckedTemplate(basePath = "submission")
+    static class Templates {
+        static native TemplateInstance submissions(
+                List<SubmissionQueries.Head> submissions,
+                List<SubmissionQueries.Waiting> waiting,
+                List<SubmissionQueries.Overdue> overdue,
+                List<SubmissionQueries.Turnaround> turnaround,
+                List<LaboratoryView> laboratories,
+                Faults faults);
+
+        static native TemplateInstance submission(
+                SubmissionView submission, String laboratory, String packed, Bench typed, Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public TemplateInstance list() {
+        return list(Faults.NONE);
+    }
+
+    private TemplateInstance list(Faults faults) {
+        return Templates.submissions(
+                submissions.list(null, null, MOST),
+                submissions.waiting(),
+                submissions.overdue(),
+                submissions.turnaround(),
+                plan.laboratories(),
+                faults);
+    }
+
+    @POST
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response begin(@RestForm String laboratory) {
+        UUID id = UUID.randomUUID();
+        try {
+            if (laboratory == null || laboratory.isBlank()) {
+                throw InvalidInput.field("laboratory", "REQUIRED", "Choose the laboratory that it goes to");
+            }
+            submissions.put(id, new OpenSubmission(laboratory, null), null);
+            return Response.seeOther(URI.create("/submissions/" + id)).build();
+        } catch (DomainException fault) {
+            return Response.status(422).entity(list(Faults.of(fault))).build();
+        }
+    }
+
+    @GET
+    @Path("{id}")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public TemplateInstance bench(@PathParam("id") UUID id, @QueryParam("packed") String packed) {
+        return bench(id, packed, Bench.EMPTY, Faults.NONE);
+    }
+
+    @POST
+    @Path("{id}/pack")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response pack(
+            @PathParam("id") UUID id, @RestForm String code, @RestForm String box, @RestForm String overrideReason) {
+        return answer(id, new Bench(code, overrideReason, null, null, null, null), () -> {
+            if (code == null || code.isBlank()) {
+                throw InvalidInput.field("code", "REQUIRED", "Scan the code on the tube");
+            }
+            submissions.pack(id, code, new PackSpecimen(now(), empty(box), empty(overrideReason), null, null));
+            return "?packed=" + code.strip();
+        });
+    }
+
+    @POST
+    @Path("{id}/take-out")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response takeOut(@PathParam("id") UUID id, @RestForm String code) {
+        return answer(id, Bench.EMPTY, () -> {
+            submissions.takeOut(id, code == null ? "" : code);
+            return "";
+        });
+    }
+
+    @POST
+    @Path("{id}/dispatch")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response dispatch(
+            @PathParam("id") UUID id, @RestForm String carrier, @RestForm String waybill, @RestForm String shipper) {
+        return answer(id, new Bench(null, null, carrier, waybill, shipper, null), () -> {
+            if (carrier == null || carrier.isBlank()) {
+                throw InvalidInput.field("carrier", "REQUIRED", "Say who carries it");
+            }
+            submissions.dispatch(id, new Dispatch(now(), carrier.strip(), empty(waybill), empty(shipper), null, null));
+            return "";
+        });
+    }
+
+    @POST
+    @Path("{id}/receipt")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response receive(@PathParam("id") UUID id, @RestForm String codes) {
+        return answer(id, new Bench(null, null, null, null, null, codes), () -> {
+            List<String> counted = codes == null
+                    ? List.of()
+                    : Arrays.stream(codes.split("[\\s,;]+"))
+                            .filter(c -> !c.isBlank())
+                            .toList();
+            SubmissionView present = submissions.view(id);
+            submissions.receive(
+                    id,
+                    new Receipt(now(), counted, null, Receipt.Source.SCAN, null, null),
+                    present.receivedAt() == null ? null : ETags.of(present.version()));
+            return "";
+        });
+    }
+
+    private Response answer(UUID id, Bench typed, Supplier<String> act) {
+        try {
+            return Response.seeOther(URI.create("/submissions/" + id + act.get()))
+                    .build();
+        } catch (DomainException fault) {
+            return Response.status(fault.status() == 404 || fault.status() == 409 ? fault.status() : 422)
+                    .entity(bench(id, null, typed, Faults.of(fault)))
+                    .build();
+        }
+    }
+
+    private TemplateInstance bench(UUID id, String packed, Bench typed, Faults faults) {
+        SubmissionView view = submissions.view(id);
+        return Templates.submission(view, plan.laboratory(view.laboratory()).name(), packed, typed, faults);
+    }
+
+    private OffsetDateTime now() {
+        return clock.instant().atOffset(ZoneOffset.UTC);
+    }
+
+    private static String empty(String text) {
+        return text == null || text.isBlank() ? null : text.strip();
+    }
+}
