@@ -86,7 +86,8 @@ class ManifestPdf {
         head.addCell(words);
         PdfPCell symbol = bare();
         symbol.setHorizontalAlignment(Element.ALIGN_RIGHT);
-        Image matrix = Image.getInstance(SymbolImages.png(Symbols.of(Symbology.DATA_MATRIX, submission.id().toUpperCase(Locale.ROOT)), 4));
+        Image matrix = Image.getInstance(SymbolImages.png(
+                Symbols.of(Symbology.DATA_MATRIX, submission.id().toUpperCase(Locale.ROOT)), 4));
         matrix.scaleToFit(64, 64);
         symbol.addElement(matrix);
         head.addCell(symbol);
