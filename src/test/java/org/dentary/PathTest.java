@@ -152,6 +152,22 @@ class PathTest {
         for (String page : List.of("/submissions", "/submissions/" + submission)) {
             as("liaison").accept("text/html").get(page).then().statusCode(200).body(containsString("Submission"));
         }
+        as("sampler")
+                .accept("text/html")
+                .get("/specimens/" + left.get(0) + "/custody")
+                .then()
+                .statusCode(200)
+                .body(containsString("What happened"));
+        as("sampler").accept("text/html").get("/custody").then().statusCode(200).body(containsString("Hand over"));
+        as("sampler")
+                .contentType("application/x-www-form-urlencoded")
+                .accept("text/html")
+                .formParam("codes", left.get(0))
+                .formParam("to", "nobody at all")
+                .post("/custody/hand-overs")
+                .then()
+                .statusCode(422)
+                .body(containsString(left.get(0)));
         as("liaison")
                 .contentType("application/x-www-form-urlencoded")
                 .accept("text/html")
