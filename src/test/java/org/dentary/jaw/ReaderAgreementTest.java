@@ -82,7 +82,7 @@ class ReaderAgreementTest {
 
     private String reader() {
         deer.aDeer();
-        String code = "R_" + UUID.randomUUID().toString().substring(0, 8);
+        String code = "R_" + UUID.randomUUID().toString().substring(0, 8).toUpperCase(java.util.Locale.ROOT);
         sql("insert into person (code, name, position) values ('" + code + "', 'Reader', 99)");
         return code;
     }
