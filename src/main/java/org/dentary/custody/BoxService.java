@@ -4,12 +4,11 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.dentary.custody.BoxQueries.BoxRow;
-import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.Sha256;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
@@ -93,29 +92,30 @@ public class BoxService {
     }
 
     /**
-     * Puts a specimen or a box into a box; what is there already stays there.
+     * Puts specimens and boxes into a box; what is there already stays there.
      *
-     * @return whether it was put in just now
-     * @throws RuleBroken (409) if it would lie in itself, or the account does not hold both
+     * @return whether anything was put in just now
+     * @throws RuleBroken (409) if one would lie in itself, or the account does not hold all of them and the box
      */
     @Transactional
-    public Stored<BoxView> putIn(String typedBox, String typedCode, Packing packing) {
+    public Stored<BoxView> putIn(String typedBox, List<String> typed, Packing packing) {
         String box = openBox(typedBox);
-        CustodyQueries.LabelRow label = acts.label("content", typedCode);
-        String code = label.code();
-        if (box.equals(code)) {
-            throw new RuleBroken("BOX_INTO_ITSELF", "Box " + box + " cannot be put into itself");
+        List<CustodyQueries.LabelRow> labels = acts.labels("codes", typed);
+        Load load = load(box, labels);
+        List<String> codes =
+                load.codes.stream().filter(code -> !box.equals(load.in(code))).toList();
+        Set<String> around = new TreeSet<>(queries.around(box));
+        around.add(box);
+        around.retainAll(codes);
+        if (!around.isEmpty()) {
+            throw new RuleBroken(
+                    "BOX_INTO_ITSELF",
+                    "Box " + box + " is or lies in " + String.join(", ", around) + "; a box cannot lie in itself");
         }
-        Map<String, Head> heads = lockBoth(box, code);
-        Head head = heads.get(code);
-        if (box.equals(head.box())) {
+        if (codes.isEmpty()) {
             return new Stored<>(view(box), false);
         }
-        if (queries.around(box).contains(code)) {
-            throw new RuleBroken(
-                    "BOX_INTO_ITSELF", "Box " + box + " lies in " + code + " already; a box cannot lie in itself");
-        }
-        pack(CustodyKind.PACKED, box, head, heads, packing, label);
+        pack(CustodyKind.PACKED, load, codes, packing, labels);
         return new Stored<>(view(box), true);
     }
 
@@ -127,63 +127,71 @@ public class BoxService {
     @Transactional
     public void takeOut(String typedBox, String typedCode, Packing packing) {
         String box = openBox(typedBox);
-        CustodyQueries.LabelRow label = acts.label("content", typedCode);
-        Map<String, Head> heads = lockBoth(box, label.code());
-        Head head = heads.get(label.code());
-        if (box.equals(head.box())) {
-            pack(CustodyKind.UNPACKED, box, head, heads, packing, label);
+        List<CustodyQueries.LabelRow> labels = List.of(acts.label("content", typedCode));
+        Load load = load(box, labels);
+        List<String> codes =
+                load.codes.stream().filter(code -> box.equals(load.in(code))).toList();
+        if (!codes.isEmpty()) {
+            pack(CustodyKind.UNPACKED, load, codes, packing, labels);
         }
     }
 
-    private Map<String, Head> lockBoth(String box, String code) {
-        TreeSet<String> both = new TreeSet<>(List.of(box, code));
-        Map<String, Head> heads = chains.lockWithContents(both);
-        Map<String, String> in = heads.values().stream()
-                .filter(head -> head.box() != null)
-                .collect(Collectors.toMap(Head::code, Head::box));
-        // Besides the two themselves only what lies in the code moves with it.
-        heads.keySet().removeIf(one -> !both.contains(one) && !liesIn(one, code, in));
-        return heads;
-    }
+    /** A box and codes that go in or out, their chains locked with all that lies in them. */
+    private record Load(String box, List<String> codes, Map<String, Head> heads) {
+        String in(String code) {
+            return heads.get(code).box();
+        }
 
-    private static boolean liesIn(String code, String box, Map<String, String> in) {
-        for (String around = in.get(code); around != null; around = in.get(around)) {
-            if (around.equals(box)) {
-                return true;
+        /** The box and those codes, with what lies in the codes but not what else lies in the box. */
+        Map<String, Head> touched(Set<String> moving) {
+            Map<String, Head> touched = new TreeMap<>(heads);
+            touched.keySet().removeIf(code -> !code.equals(box) && !moves(code, moving));
+            return touched;
+        }
+
+        private boolean moves(String code, Set<String> moving) {
+            for (String one = code; one != null; one = heads.containsKey(one) ? in(one) : null) {
+                if (moving.contains(one)) {
+                    return true;
+                }
             }
+            return false;
         }
-        return false;
+    }
+
+    private Load load(String box, List<CustodyQueries.LabelRow> labels) {
+        List<String> codes = labels.stream().map(CustodyQueries.LabelRow::code).toList();
+        TreeSet<String> all = new TreeSet<>(codes);
+        all.add(box);
+        return new Load(box, codes, chains.lockWithContents(all));
     }
 
     private void pack(
-            CustodyKind kind,
-            String box,
-            Head head,
-            Map<String, Head> heads,
-            Packing packing,
-            CustodyQueries.LabelRow label) {
+            CustodyKind kind, Load load, List<String> codes, Packing packing, List<CustodyQueries.LabelRow> labels) {
         Packing when = packing == null ? Packing.NOW : packing;
-        Head boxHead = heads.get(box);
-        Moment moment = acts.moment(
-                when.occurredAt(), when.enteredAt(), when.reason(), boxHead.place(), Acts.zone(List.of(label)));
+        Head box = load.heads.get(load.box);
+        Set<String> moving = Set.copyOf(codes);
+        Map<String, Head> heads = load.touched(moving);
+        Moment moment = acts.moment(when.occurredAt(), when.enteredAt(), when.reason(), box.place(), Acts.zone(labels));
         Past past = acts.past(heads.values(), moment.occurredAt());
         Acts.requireNotOffered(heads.values());
         acts.requireHeld(heads.values(), past);
-        if (!Objects.equals(past.holder(head), past.holder(boxHead))) {
+        List<String> others = codes.stream()
+                .filter(code -> !past.holder(heads.get(code)).equals(past.holder(box)))
+                .toList();
+        if (!others.isEmpty()) {
             throw new RuleBroken(
                     "MIXED_CUSTODY",
-                    head.code() + " is held by " + past.holder(head).code() + " and box " + box + " by "
-                            + past.holder(boxHead).code() + "; hand over one of them first");
+                    Acts.shown(others) + " and box " + load.box
+                            + " have different custodians; hand over one of them first");
         }
         UUID act = UUID.randomUUID();
-        String in = kind == CustodyKind.PACKED ? box : null;
+        String in = kind == CustodyKind.PACKED ? load.box : null;
         chains.append(heads.values().stream()
-                .filter(one -> !one.code().equals(box))
-                .map(one -> {
-                    EventDraft draft = moment.draft(kind, one).withHandOver(act).with("box", box);
-                    Head next = one.code().equals(head.code()) ? one.in(in) : one;
-                    return new Planned(draft, next.at(boxHead.place()));
-                })
+                .filter(head -> !head.code().equals(load.box))
+                .map(head -> new Planned(
+                        moment.draft(kind, head).withHandOver(act).with("box", load.box),
+                        (moving.contains(head.code()) ? head.in(in) : head).at(box.place())))
                 .toList());
     }
 

@@ -1,5 +1,7 @@
 package org.dentary.custody;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -13,6 +15,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
 import org.dentary.platform.account.Act;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -22,8 +25,11 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 public class BoxesResource {
     private final BoxService boxes;
 
-    BoxesResource(BoxService boxes) {
+    private final ObjectMapper json;
+
+    BoxesResource(BoxService boxes, ObjectMapper json) {
         this.boxes = boxes;
+        this.json = json;
     }
 
     @PUT
@@ -46,20 +52,27 @@ public class BoxesResource {
 
     @PUT
     @Path("{code}/contents/{content}")
+    @Consumes(MediaType.WILDCARD)
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     @Operation(summary = "Put a specimen or a box into a box; the body may be left out")
-    public Response putIn(
-            @PathParam("code") String code, @PathParam("content") String content, @Valid Packing packing) {
-        return Answers.stored(boxes.putIn(code, content, packing), BoxView::version);
+    public Response putIn(@PathParam("code") String code, @PathParam("content") String content, String packing)
+            throws JsonProcessingException {
+        return Answers.stored(boxes.putIn(code, List.of(content), read(packing)), BoxView::version);
     }
 
     @DELETE
     @Path("{code}/contents/{content}")
+    @Consumes(MediaType.WILDCARD)
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     @Operation(summary = "Take something out of a box; the body may be left out")
-    public Response takeOut(
-            @PathParam("code") String code, @PathParam("content") String content, @Valid Packing packing) {
-        boxes.takeOut(code, content, packing);
+    public Response takeOut(@PathParam("code") String code, @PathParam("content") String content, String packing)
+            throws JsonProcessingException {
+        boxes.takeOut(code, content, read(packing));
         return Response.noContent().build();
+    }
+
+    /** The body may be left out altogether, with its type. */
+    private Packing read(String packing) throws JsonProcessingException {
+        return packing == null || packing.isBlank() ? Packing.NOW : json.readValue(packing, Packing.class);
     }
 }

@@ -83,6 +83,24 @@ public class CustodyFixture {
         return codes;
     }
 
+    /** A specimen's row, kept in some way from then on. */
+    @Transactional
+    public void preserved(String code, String preservation, Instant since) {
+        entities.createNativeQuery("insert into specimen (code, tissue, side, condition, preservation, collected_at,"
+                        + " collected_by, recorded_by, recorded_at) values (:code, 'MEDIAL_RETROPHARYNGEAL_NODE', 'LEFT',"
+                        + " 'GOOD', :preservation, :since, 'T_SAMPLER', 'T_SAMPLER', :since)")
+                .setParameter("code", code)
+                .setParameter("preservation", preservation)
+                .setParameter("since", since)
+                .executeUpdate();
+        entities.createNativeQuery("insert into specimen_preservation (code, preservation, since, by_actor)"
+                        + " values (:code, :preservation, :since, 'T_SAMPLER')")
+                .setParameter("code", code)
+                .setParameter("preservation", preservation)
+                .setParameter("since", since)
+                .executeUpdate();
+    }
+
     /** Whatever the test does from here on, this account does. */
     public void as(String username) {
         current.become(accounts.find(username).orElseThrow());
