@@ -45,8 +45,19 @@ public class SubmissionPages {
     }
 
     /** What was typed on the bench; every field may be null. */
-    record Bench(String code, String overrideReason, String carrier, String waybill, String shipper, String codes) {
-        static final Bench EMPTY = new Bench(null, null, null, null, null, null);
+    record Bench(
+            String code,
+            String box,
+            String overrideReason,
+            String carrier,
+            String waybill,
+            String shipper,
+            String codes) {
+        static final Bench EMPTY = new Bench(null, null, null, null, null, null, null);
+
+        static Bench filling(String box) {
+            return new Bench(null, box, null, null, null, null, null);
+        }
     }
 
     @CheckedTemplate(basePath = "submission")
@@ -97,8 +108,12 @@ public class SubmissionPages {
     @GET
     @Path("{id}")
     @PermissionsAllowed(Act.SUBMISSION_READ)
-    public TemplateInstance bench(@PathParam("id") UUID id, @QueryParam("packed") String packed) {
-        return bench(id, packed, Bench.EMPTY, Faults.NONE);
+    public TemplateInstance bench(
+            @PathParam("id") UUID id, @QueryParam("packed") String packed, @QueryParam("box") String box) {
+        // Only what is in the submission is said to be packed, whatever the address says.
+        boolean isIn = submissions.view(id).specimens().stream()
+                .anyMatch(piece -> piece.code().equals(packed));
+        return bench(id, isIn ? packed : null, Bench.filling(box), Faults.NONE);
     }
 
     @POST
@@ -106,12 +121,13 @@ public class SubmissionPages {
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response pack(
             @PathParam("id") UUID id, @RestForm String code, @RestForm String box, @RestForm String overrideReason) {
-        return answer(id, new Bench(code, overrideReason, null, null, null, null), () -> {
+        return answer(id, new Bench(code, box, overrideReason, null, null, null, null), () -> {
             if (code == null || code.isBlank()) {
                 throw InvalidInput.field("code", "REQUIRED", "Scan the code on the tube");
             }
-            submissions.pack(id, code, new PackSpecimen(now(), empty(box), empty(overrideReason), null, null));
-            return "?packed=" + code.strip();
+            SubmissionService.Packed packed =
+                    submissions.pack(id, code, new PackSpecimen(now(), empty(box), empty(overrideReason), null, null));
+            return "?packed=" + packed.code() + (packed.box() == null ? "" : "&box=" + packed.box());
         });
     }
 
@@ -130,7 +146,7 @@ public class SubmissionPages {
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response dispatch(
             @PathParam("id") UUID id, @RestForm String carrier, @RestForm String waybill, @RestForm String shipper) {
-        return answer(id, new Bench(null, null, carrier, waybill, shipper, null), () -> {
+        return answer(id, new Bench(null, null, null, carrier, waybill, shipper, null), () -> {
             if (carrier == null || carrier.isBlank()) {
                 throw InvalidInput.field("carrier", "REQUIRED", "Say who carries it");
             }
@@ -143,10 +159,10 @@ public class SubmissionPages {
     @Path("{id}/receipt")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response receive(@PathParam("id") UUID id, @RestForm String codes) {
-        return answer(id, new Bench(null, null, null, null, null, codes), () -> {
+        return answer(id, new Bench(null, null, null, null, null, null, codes), () -> {
             List<String> counted = codes == null
                     ? List.of()
-                    : Arrays.stream(codes.split("[\\s,;]+"))
+                    : Arrays.stream(codes.split("[\\r\\n,;]+"))
                             .filter(c -> !c.isBlank())
                             .toList();
             SubmissionView present = submissions.view(id);

@@ -77,6 +77,9 @@ public class SubmissionService {
     /** What stands now, and whether the request made something new. */
     public record Done(SubmissionView submission, boolean fresh) {}
 
+    /** What stands now, code and box as they are printed (box null for none), and whether the code is new in it. */
+    public record Packed(SubmissionView submission, String code, String box, boolean fresh) {}
+
     /**
      * Begins a submission, or changes its laboratory while nothing is packed.
      *
@@ -112,13 +115,16 @@ public class SubmissionService {
      * Packs a specimen, checked there and then.
      *
      * @throws InvalidInput (422) with whose rule says no and what to do
-     * @throws RuleBroken (409) if the submission has left
+     * @throws RuleBroken (409) if the submission has left, or the code is in it and in that box already
      */
     @Transactional
-    public Done pack(UUID id, String typed, PackSpecimen command) {
+    public Packed pack(UUID id, String typed, PackSpecimen command) {
         writes.lock(id);
         SubmissionQueries.Head head = require(id);
         String code = kits.label(typed).code();
+        String box = command.box() == null || command.box().isBlank()
+                ? null
+                : kits.label(command.box()).code();
         String key = id + "/" + code;
         PackingFacts facts = queries.facts(id, code)
                 .orElseThrow(() -> InvalidInput.field(
@@ -126,9 +132,12 @@ public class SubmissionService {
                         "SPECIMEN_UNKNOWN",
                         "no specimen is recorded under " + code + "; record it at its animal first"));
         if (facts.here() && requests.compare("packing", key, command, "*", 0) == Seen.REPLAY) {
-            return new Done(view(id), false);
+            return new Packed(view(id), code, box, false);
         }
         States.require(THING, String.valueOf(head.number()), head.state(), "pack");
+        if (facts.here()) {
+            requireMove(id, code, box);
+        }
         LocalDate packedOn = command.packedAt().toLocalDate();
         refuseFuture("packedAt", command.packedAt());
         List<FieldProblem> faults = new ArrayList<>(PackingRules.record(facts, packedOn));
@@ -140,13 +149,22 @@ public class SubmissionService {
         if (!faults.isEmpty()) {
             throw InvalidInput.of(faults);
         }
-        String box = command.box() == null || command.box().isBlank()
-                ? null
-                : kits.label(command.box()).code();
         writes.pack(id, code, box, command.packedAt().toInstant(), actor(), command.overrideReason());
         requests.accept("packing", key, command);
         ordersChanged.fire(new OrdersChanged(List.of(code)));
-        return new Done(view(id), !facts.here());
+        return new Packed(view(id), code, box, !facts.here());
+    }
+
+    /** A code that is in already may be put into another box; scanning it again is a slip that is told. */
+    private void requireMove(UUID id, String code, String box) {
+        boolean moves = box != null
+                && queries.packed(id).stream().noneMatch(piece -> piece.code().equals(code) && box.equals(piece.box()));
+        if (!moves) {
+            throw new RuleBroken(
+                    "ALREADY_PACKED",
+                    code
+                            + " is in this submission already; was another tube meant? To move it, scan another box with it");
+        }
     }
 
     /** Takes a specimen out again; taking out what is not in changes nothing. */

@@ -20,7 +20,9 @@ class SubmissionWrites {
     private static final String PACK = """
             insert into submission_specimen (submission, code, box, packed_at, packed_by, override_reason)
             values (:id, :code, :box, :at, :by, :override)
-            on conflict (submission, code) do update set box = excluded.box, override_reason = excluded.override_reason
+            on conflict (submission, code) do update
+               set box = excluded.box,
+                   override_reason = coalesce(excluded.override_reason, submission_specimen.override_reason)
             """;
     private static final String TAKE_OUT = "delete from submission_specimen where submission = :id and code = :code";
     private static final String TOUCH = "update submission set version = version + 1 where id = :id";

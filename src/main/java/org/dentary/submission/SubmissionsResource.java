@@ -51,7 +51,8 @@ public class SubmissionsResource {
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response pack(
             @PathParam("id") UUID id, @PathParam("code") String code, @NotNull @Valid PackSpecimen command) {
-        return answer(submissions.pack(id, code, command));
+        SubmissionService.Packed packed = submissions.pack(id, code, command);
+        return answer(new SubmissionService.Done(packed.submission(), packed.fresh()));
     }
 
     @DELETE
