@@ -72,6 +72,7 @@ class PathTest {
                 .post("/api/v1/hand-overs/" + handOver + "/acceptance")
                 .then()
                 .statusCode(org.hamcrest.Matchers.oneOf(403, 409, 422));
+        countedByHand(handOver, left.get(0));
         as("liaison")
                 .body("{\"codes\":" + json(left)
                         + ",\"occurredAt\":\"2026-11-14T17:05:00-06:00\",\"reason\":\"entered from paper\"}")
@@ -86,6 +87,23 @@ class PathTest {
                 .body("events.size()", greaterThan(1));
         String submission = send(left);
         results(submission, left);
+    }
+
+    /** A count is made, not confirmed: the page offers no codes of its own, and a fault loses none that were scanned. */
+    private static void countedByHand(String handOver, String code) {
+        String field = "<textarea id=\"codes-" + handOver + "\" name=\"codes\" rows=\"5\" data-scan>";
+        String page = as("liaison").accept("text/html").get("/custody").asString();
+        assertTrue(page.contains(field + "</textarea>"), "nothing is counted beforehand");
+        String faulty = as("liaison")
+                .contentType("application/x-www-form-urlencoded")
+                .accept("text/html")
+                .formParam("codes", code + "\nNOTACODE")
+                .post("/custody/hand-overs/" + handOver + "/acceptance")
+                .then()
+                .statusCode(422)
+                .extract()
+                .asString();
+        assertTrue(faulty.contains(field + code), "the scans are kept");
     }
 
     private String send(List<String> left) {

@@ -49,9 +49,22 @@ public class CustodyPages {
         this.clock = clock;
     }
 
-    /** What was typed; every field may be null. */
-    record Typed(String codes, String to, String place, String reason) {
-        static final Typed EMPTY = new Typed(null, null, null, null);
+    /** What was typed, and for which offer, null for a new one; every field may be null. */
+    record Typed(UUID offer, String codes, String to, String place, String reason) {
+        static final Typed EMPTY = new Typed(null, null, null, null, null);
+
+        /** The codes counted for that offer, so that a fault loses no scan; empty until somebody counts. */
+        public String countedFor(UUID id) {
+            return id.equals(offer) && codes != null ? codes : "";
+        }
+
+        public String reasonFor(UUID id) {
+            return id.equals(offer) && reason != null ? reason : "";
+        }
+
+        public String offered() {
+            return offer == null && codes != null ? codes : "";
+        }
     }
 
     @CheckedTemplate(basePath = "custody")
@@ -87,7 +100,7 @@ public class CustodyPages {
     @Path("hand-overs")
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     public Response offer(@RestForm String codes, @RestForm String to, @RestForm String place) {
-        return answer(new Typed(codes, to, place, null), () -> {
+        return answer(new Typed(null, codes, to, place, null), () -> {
             if (to == null || to.isBlank()) {
                 throw InvalidInput.field("to", "REQUIRED", "Say who takes it over");
             }
@@ -103,7 +116,7 @@ public class CustodyPages {
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     public Response accept(@PathParam("id") UUID id, @RestForm String codes) {
         return answer(
-                new Typed(null, null, null, null),
+                new Typed(id, codes, null, null, null),
                 () -> handOvers.accept(id, new AcceptHandOver(lines(codes), now(), null, null)));
     }
 
@@ -111,7 +124,7 @@ public class CustodyPages {
     @Path("hand-overs/{id}/refusal")
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     public Response refuse(@PathParam("id") UUID id, @RestForm String reason) {
-        return answer(new Typed(null, null, null, reason), () -> {
+        return answer(new Typed(id, null, null, null, reason), () -> {
             if (reason == null || reason.isBlank()) {
                 throw InvalidInput.field("reason", "REQUIRED", "Say why you do not take it");
             }
