@@ -1,0 +1,156 @@
+package org.dentary.submission;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.time.LocalDate;
+import java.util.List;
+import org.dentary.plan.AcceptanceView;
+import org.dentary.platform.problem.FieldProblem;
+import org.junit.jupiter.api.Test;
+
+/**
+ * What stops a tube at the bench. That laboratories differ over fresh, frozen and fixed tissue, and that rules are
+ * checked at packing and not at receipt, is common practice, no source; the days are invented.
+ */
+class PackingRulesTest {
+    private static final LocalDate COLLECTED = LocalDate.of(2026, 11, 14);
+    private static final String NODE = "MEDIAL_RETROPHARYNGEAL_NODE";
+    private static final List<AcceptanceView> RULES = List.of(
+            rule(NODE, "FRESH_CHILLED", "LEFT", 3),
+            rule(NODE, "FROZEN", null, 14),
+            rule("OBEX", "FORMALIN", null, null));
+
+    @Test
+    void takesAFreshLeftNodeOnItsLastDay() {
+        assertEquals(List.of(), laboratory(piece(NODE, "LEFT", "FRESH_CHILLED"), 3));
+    }
+
+    @Test
+    void refusesItTheDayAfterAndSaysWhoseLimitItIs() {
+        FieldProblem fault = only(laboratory(piece(NODE, "LEFT", "FRESH_CHILLED"), 4));
+        assertEquals("TOO_OLD", fault.rule());
+        assertEquals("code", fault.field());
+        assertTrue(
+                fault.message().startsWith("LAB takes it up to 3 days from collection; this was collected 2026-11-14"),
+                fault.message());
+        assertTrue(fault.message().contains("4 days ago"), fault.message());
+    }
+
+    @Test
+    void countsDaysOfTheWayThatItIsKept() {
+        assertEquals(List.of(), laboratory(piece(NODE, "LEFT", "FROZEN"), 14));
+        assertEquals("TOO_OLD", only(laboratory(piece(NODE, "LEFT", "FROZEN"), 15)).rule());
+    }
+
+    @Test
+    void letsTissueWithoutALimitBeOfAnyAge() {
+        assertEquals(List.of(), laboratory(piece("OBEX", "NONE", "FORMALIN"), 3000));
+    }
+
+    @Test
+    void takesTheLongestDaysWhereTwoMethodsDiffer() {
+        List<AcceptanceView> two = List.of(rule(NODE, "FROZEN", null, 5), rule(NODE, "FROZEN", null, 9));
+        PackingFacts piece = piece(NODE, "LEFT", "FROZEN");
+        assertEquals(List.of(), PackingRules.laboratory(piece, "LAB", two, COLLECTED.plusDays(9)));
+        FieldProblem fault = only(PackingRules.laboratory(piece, "LAB", two, COLLECTED.plusDays(10)));
+        assertTrue(fault.message().contains("up to 9 days"), fault.message());
+    }
+
+    @Test
+    void refusesTissueThatIsNotTakenAndNamesWhatIs() {
+        FieldProblem fault = only(laboratory(piece("EAR", "LEFT", "FRESH_CHILLED"), 1));
+        assertEquals("TISSUE_NOT_ACCEPTED", fault.rule());
+        assertTrue(fault.message().contains("does not take ear"), fault.message());
+        assertTrue(fault.message().contains("it takes medial retropharyngeal node, obex"), fault.message());
+    }
+
+    @Test
+    void refusesEverythingWhereNoRuleIsInForce() {
+        PackingFacts piece = piece(NODE, "LEFT", "FRESH_CHILLED");
+        assertEquals(
+                "TISSUE_NOT_ACCEPTED",
+                only(PackingRules.laboratory(piece, "LAB", List.of(), COLLECTED)).rule());
+    }
+
+    @Test
+    void refusesANodeInFormalinAndSaysHowItMayBeKept() {
+        FieldProblem fault = only(laboratory(piece(NODE, "LEFT", "FORMALIN"), 1));
+        assertEquals("PRESERVATION_NOT_ACCEPTED", fault.rule());
+        assertTrue(fault.message().contains("fresh chilled, frozen, not formalin"), fault.message());
+    }
+
+    @Test
+    void refusesTheOtherSideOnlyWhereTheRuleNamesOne() {
+        FieldProblem fault = only(laboratory(piece(NODE, "RIGHT", "FRESH_CHILLED"), 1));
+        assertEquals("SIDE_NOT_ACCEPTED", fault.rule());
+        assertTrue(fault.message().contains("side left, this is right"), fault.message());
+        assertEquals(List.of(), laboratory(piece(NODE, "RIGHT", "FROZEN"), 1));
+    }
+
+    @Test
+    void recordsNothingThatWasPackedBeforeItWasCollected() {
+        PackingFacts piece = piece(NODE, "LEFT", "FROZEN");
+        FieldProblem fault = only(PackingRules.record(piece, COLLECTED.minusDays(1)));
+        assertEquals("PACKED_BEFORE_COLLECTED", fault.rule());
+        assertEquals("packedAt", fault.field());
+        assertEquals(List.of(), PackingRules.record(piece, COLLECTED));
+    }
+
+    @Test
+    void recordsNothingThatLiesInAnotherOpenSubmission() {
+        FieldProblem fault = only(PackingRules.record(facts(NODE, "LEFT", "FROZEN", false, 41L), COLLECTED));
+        assertEquals("IN_ANOTHER_SUBMISSION", fault.rule());
+        assertTrue(fault.message().contains("submission 41"), fault.message());
+    }
+
+    @Test
+    void recordsNothingOfAnAnimalWhoseSwappedLabelIsOpen() {
+        FieldProblem fault = only(PackingRules.record(facts(NODE, "LEFT", "FROZEN", true, null), COLLECTED));
+        assertEquals("NOT_ATTRIBUTABLE", fault.rule());
+    }
+
+    @Test
+    void namesEveryFaultOfTheRecordAtOnce() {
+        List<FieldProblem> faults =
+                PackingRules.record(facts(NODE, "LEFT", "FROZEN", true, 41L), COLLECTED.minusDays(1));
+        assertEquals(
+                List.of("IN_ANOTHER_SUBMISSION", "PACKED_BEFORE_COLLECTED", "NOT_ATTRIBUTABLE"),
+                faults.stream().map(FieldProblem::rule).toList());
+    }
+
+    private static List<FieldProblem> laboratory(PackingFacts piece, int daysLater) {
+        return PackingRules.laboratory(piece, "LAB", RULES, COLLECTED.plusDays(daysLater));
+    }
+
+    private static FieldProblem only(List<FieldProblem> faults) {
+        assertEquals(1, faults.size(), faults.toString());
+        return faults.get(0);
+    }
+
+    private static PackingFacts piece(String tissue, String side, String preservation) {
+        return facts(tissue, side, preservation, false, null);
+    }
+
+    private static PackingFacts facts(
+            String tissue, String side, String preservation, boolean excluded, Long openElsewhere) {
+        return new PackingFacts(
+                "CODE",
+                "KIT",
+                tissue,
+                side,
+                preservation,
+                "GOOD",
+                COLLECTED,
+                "ADULT",
+                "MALE",
+                false,
+                excluded,
+                openElsewhere,
+                false);
+    }
+
+    private static AcceptanceView rule(String tissue, String preservation, String side, Integer maxDays) {
+        return new AcceptanceView("LAB", "METHOD", tissue, preservation, side, maxDays, COLLECTED.minusYears(1), null);
+    }
+}
