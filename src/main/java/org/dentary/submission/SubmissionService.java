@@ -252,7 +252,8 @@ public class SubmissionService {
         Set<String> damaged = command.damaged() == null
                 ? Set.of()
                 : command.damaged().stream().map(SubmissionService::plain).collect(Collectors.toSet());
-        arrived.addAll(damaged.stream().filter(listed::contains).toList());
+        // What arrived damaged did arrive, on a list or not.
+        damaged.forEach(code -> (listed.contains(code) ? arrived : over).add(code));
         count(id, head.laboratory(), arrived, damaged, over, command);
         requests.accept("receipt of submission", id.toString(), command);
         ordersChanged.fire(new OrdersChanged(listed));
@@ -278,11 +279,15 @@ public class SubmissionService {
                 .toList();
         String subject = id.toString();
         discrepancies.openAll(missing, PutDiscrepancy.Kind.SHORT, "sent and not counted in", subject);
-        discrepancies.openAll(damaged, PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject);
-        Set<String> ours = kits.find(over).values().stream()
+        // A discrepancy hangs on a label of ours; what is none stays in the list of what came over.
+        discrepancies.openAll(ours(damaged), PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject);
+        discrepancies.openAll(ours(over), PutDiscrepancy.Kind.OVER, "counted in and on no list", subject);
+    }
+
+    private Set<String> ours(Set<String> given) {
+        return kits.find(given).values().stream()
                 .map(label -> label.code())
                 .collect(Collectors.toCollection(TreeSet::new));
-        discrepancies.openAll(ours, PutDiscrepancy.Kind.OVER, "counted in and on no list", subject);
     }
 
     /** Marks specimens as received because a result says that the laboratory has them. */

@@ -40,7 +40,8 @@ class PackingRulesTest {
     @Test
     void countsDaysOfTheWayThatItIsKept() {
         assertEquals(List.of(), laboratory(piece(NODE, "LEFT", "FROZEN"), 14));
-        assertEquals("TOO_OLD", only(laboratory(piece(NODE, "LEFT", "FROZEN"), 15)).rule());
+        assertEquals(
+                "TOO_OLD", only(laboratory(piece(NODE, "LEFT", "FROZEN"), 15)).rule());
     }
 
     @Test
@@ -70,7 +71,8 @@ class PackingRulesTest {
         PackingFacts piece = piece(NODE, "LEFT", "FRESH_CHILLED");
         assertEquals(
                 "TISSUE_NOT_ACCEPTED",
-                only(PackingRules.laboratory(piece, "LAB", List.of(), COLLECTED)).rule());
+                only(PackingRules.laboratory(piece, "LAB", List.of(), COLLECTED))
+                        .rule());
     }
 
     @Test

@@ -1,0 +1,162 @@
+package org.dentary.submission;
+
+import static org.dentary.intake.IntakeFixture.as;
+
+import io.restassured.path.json.JsonPath;
+import io.restassured.response.ValidatableResponse;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.codes.Part;
+import org.dentary.intake.IntakeFixture;
+import org.dentary.intake.IntakeFixture.Deer;
+import org.dentary.kit.KitFixture;
+
+/** Tissue at the bench, and parcels on their way, as the liaison makes them. Collected 2025-11-14 at the station. */
+@ApplicationScoped
+class SubmissionFixture {
+    static final String PACKED_AT = "2025-11-15T08:00:00-06:00";
+    static final String LEFT_AT = "2025-11-15T09:00:00-06:00";
+    static final String COUNTED_AT = "2025-11-16T10:00:00-06:00";
+
+    private final IntakeFixture deer;
+    private final KitFixture kits;
+
+    SubmissionFixture(IntakeFixture deer, KitFixture kits) {
+        this.deer = deer;
+        this.kits = kits;
+    }
+
+    /** Code of a fresh left node of a new deer, held by the liaison. */
+    String aNode() {
+        return aNode("liaison", "FRESH_CHILLED");
+    }
+
+    /** Code of a left node of a new deer, kept in that way and held by who recorded it. */
+    String aNode(String account, String preservation) {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts());
+        deer.put(
+                        account,
+                        "/animals/" + one.kit() + "/specimens/" + one.label(Part.NODE_LEFT),
+                        deer.node(one).put("preservation", preservation))
+                .statusCode(201);
+        return one.label(Part.NODE_LEFT);
+    }
+
+    /** Code of a label that is on nothing yet. */
+    String anUnusedLabel() {
+        return deer.aDeer().label(Part.NODE_RIGHT);
+    }
+
+    /** Code of a box that was opened at the station. */
+    String aBox() {
+        String code = kits.aBlock(1, Part.BOX).labels().get(0).code();
+        deer.put("liaison", "/boxes/" + code, "{\"place\":\"T_STATION_1\"}").statusCode(201);
+        return code;
+    }
+
+    /** Id of a submission just begun. */
+    String begun(String laboratory) {
+        String id = UUID.randomUUID().toString();
+        deer.put("liaison", "/submissions/" + id, "{\"laboratory\":\"" + laboratory + "\"}")
+                .statusCode(201);
+        return id;
+    }
+
+    /** Id of a submission to the first laboratory with these in it. */
+    String packed(String... codes) {
+        String id = begun("T_LAB");
+        for (String code : codes) {
+            pack(id, code).statusCode(201);
+        }
+        return id;
+    }
+
+    /** Id of a submission that the carrier has. */
+    String sent(String... codes) {
+        String id = packed(codes);
+        dispatch(id).statusCode(200);
+        return id;
+    }
+
+    ValidatableResponse pack(String id, String code) {
+        return pack(id, code, "{\"packedAt\":\"" + PACKED_AT + "\"}");
+    }
+
+    ValidatableResponse pack(String id, String code, String body) {
+        return deer.put("liaison", "/submissions/" + id + "/specimens/" + code, body);
+    }
+
+    ValidatableResponse dispatch(String id) {
+        return dispatch(id, LEFT_AT);
+    }
+
+    ValidatableResponse dispatch(String id, String occurredAt) {
+        return post(
+                id + "/dispatch",
+                "{\"occurredAt\":\"" + occurredAt + "\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-7\","
+                        + "\"shipper\":\"a trained shipper\",\"reason\":\"written down on paper\"}");
+    }
+
+    ValidatableResponse post(String path, String body) {
+        return as("liaison")
+                .contentType("application/json")
+                .body(body)
+                .post("/api/v1/submissions/" + path)
+                .then();
+    }
+
+    ValidatableResponse receive(String id, String... codes) {
+        return deer.put("liaison", "/submissions/" + id + "/receipt", receipt(List.of(codes), List.of()));
+    }
+
+    ValidatableResponse receive(String id, String ifMatch, String body) {
+        return as("liaison")
+                .header("If-Match", ifMatch)
+                .contentType("application/json")
+                .body(body)
+                .put("/api/v1/submissions/" + id + "/receipt")
+                .then();
+    }
+
+    static String receipt(List<String> codes, List<String> damaged) {
+        return "{\"receivedAt\":\"" + COUNTED_AT + "\",\"codes\":" + json(codes) + ",\"damaged\":" + json(damaged)
+                + ",\"reason\":\"from the laboratory's list\"}";
+    }
+
+    JsonPath view(String id) {
+        return as("liaison")
+                .get("/api/v1/submissions/" + id)
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+    }
+
+    /** Kinds and codes of what does not add up in it. */
+    List<String> discrepancies(String id) {
+        JsonPath list = as("liaison")
+                .get("/api/v1/discrepancies?subject=" + id)
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+        List<String> kinds = list.getList("items.kind");
+        List<String> codes = list.getList("items.code");
+        return java.util.stream.IntStream.range(0, kinds.size())
+                .mapToObj(i -> kinds.get(i) + " " + codes.get(i))
+                .sorted()
+                .toList();
+    }
+
+    static String tomorrow() {
+        return Instant.now(java.time.Clock.systemUTC()).plusSeconds(86_400).toString();
+    }
+
+    private static String json(List<String> codes) {
+        return codes.stream().collect(Collectors.joining("\",\"", "[\"", "\"]")).replace("[\"\"]", "[]");
+    }
+}
