@@ -78,8 +78,8 @@ class ManifestPdf {
         words.addElement(new Paragraph(which + ", to " + laboratory, HEAD));
         words.addElement(new Paragraph(
                 submission.purpose().toLowerCase(Locale.ROOT).replace('_', ' ') + "; "
-                        + submission.specimens().size()
-                        + " specimens; carrier " + said(submission.carrier()) + ", waybill "
+                        + specimens(submission.specimens().size())
+                        + "; carrier " + said(submission.carrier()) + ", waybill "
                         + said(submission.waybill()) + "; left " + said(submission.dispatchedAt()),
                 TEXT));
         words.addElement(new Paragraph("Id " + submission.id(), SMALL));
@@ -126,7 +126,8 @@ class ManifestPdf {
             document.add(heading(
                     box.getKey().isEmpty()
                             ? "Not in a numbered box"
-                            : "Box " + box.getKey() + ", " + box.getValue().size() + " specimens"));
+                            : "Box " + grouped(box.getKey()) + ", "
+                                    + specimens(box.getValue().size())));
             if (!box.getKey().isEmpty()) {
                 Image bars = Image.getInstance(SymbolImages.png(Symbols.of(Symbology.CODE_128, box.getKey()), 3));
                 bars.scaleToFit(200, 40);
@@ -185,6 +186,10 @@ class ManifestPdf {
         PdfPCell cell = new PdfPCell();
         cell.setBorder(0);
         return cell;
+    }
+
+    private static String specimens(int count) {
+        return count + (count == 1 ? " specimen" : " specimens");
     }
 
     private static String grouped(String code) {

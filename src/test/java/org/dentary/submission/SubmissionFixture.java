@@ -2,6 +2,7 @@ package org.dentary.submission;
 
 import static org.dentary.intake.IntakeFixture.as;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -36,8 +37,23 @@ class SubmissionFixture {
 
     /** Code of a left node of a new deer, kept in that way and held by who recorded it. */
     String aNode(String account, String preservation) {
+        return aNode(account, preservation, deer.facts());
+    }
+
+    /** The same of a deer whose hunter and exact place are known. */
+    String aNodeOfAHunter(String hunter, String telephone, double latitude, double longitude) {
+        ObjectNode facts = deer.facts();
+        facts.putObject("contact").put("name", hunter).put("phone", telephone);
+        facts.putObject("point")
+                .put("latitude", latitude)
+                .put("longitude", longitude)
+                .put("uncertaintyMetres", 20);
+        return aNode("liaison", "FRESH_CHILLED", facts);
+    }
+
+    private String aNode(String account, String preservation, ObjectNode facts) {
         Deer one = deer.aDeer();
-        deer.take(one, deer.facts());
+        deer.take(one, facts);
         deer.put(
                         account,
                         "/animals/" + one.kit() + "/specimens/" + one.label(Part.NODE_LEFT),

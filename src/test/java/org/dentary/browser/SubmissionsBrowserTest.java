@@ -1,0 +1,118 @@
+package org.dentary.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.dentary.intake.IntakeFixture.as;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.microsoft.playwright.Page;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.codes.Part;
+import org.dentary.intake.IntakeFixture;
+import org.dentary.intake.IntakeFixture.Deer;
+import org.dentary.platform.DatabaseTestResource;
+import org.dentary.platform.account.Role;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The packing bench with nothing but a scanner and a keyboard, at a phone's width and at a desk. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class SubmissionsBrowserTest extends Browser {
+    @Inject
+    SeasonFixture season;
+
+    @Inject
+    IntakeFixture intake;
+
+    @ParameterizedTest
+    @ValueSource(ints = {PHONE, DESK})
+    void theBenchAnswersEachScanAndIsReadyForTheNext(int width) {
+        season.ensure();
+        String old = aNode();
+        Page page = signedIn(width, Role.LIAISON);
+        page.navigate("/submissions");
+        look(page, "submissions-" + width, width);
+        page.selectOption("#laboratory", "T_LAB");
+        page.locator("button.main").focus();
+        page.waitForNavigation(() -> page.keyboard().press("Enter"));
+        readyToScan(page);
+        scan(page, "NOTACODE");
+        assertThat(page.locator("[role=alert]")).isVisible();
+        readyToScan(page);
+        // A second scan replaces the faulty one: a scanner does not empty the field first.
+        scan(page, old);
+        assertThat(page.locator("[role=alert]")).containsText("days from collection");
+        look(page, "submission-refused-" + width, width);
+        page.locator("#overrideReason").fill("agreed with the laboratory");
+        page.waitForNavigation(() -> page.keyboard().press("Enter"));
+        assertThat(page.locator("[role=status]")).containsText("Packed: " + old);
+        readyToScan(page);
+        look(page, "submission-packed-" + width, width);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {PHONE, DESK})
+    void aBoxOneShortIsCountedInByScanning(int width) {
+        season.ensure();
+        String here = aNode();
+        String lost = aNode();
+        Page page = signedIn(width, Role.LIAISON);
+        page.navigate(sent(here, lost));
+        page.locator("#codes").focus();
+        page.keyboard().type(here);
+        page.keyboard().press("Enter");
+        page.keyboard().press("Tab");
+        page.waitForNavigation(() -> page.keyboard().press("Enter"));
+        assertThat(page.locator("h1 + p")).containsText("1 received, 1 missing");
+        assertThat(page.locator("tr", new Page.LocatorOptions().setHasText(lost)))
+                .containsText("short");
+        look(page, "submission-short-" + width, width);
+    }
+
+    /** Focus is in the field for the tube's code, and what it held is replaced by the next scan. */
+    private static void readyToScan(Page page) {
+        page.waitForFunction("document.activeElement.id === 'code'");
+        Object replaced = page.evaluate(
+                "document.activeElement.selectionEnd - document.activeElement.selectionStart === document.activeElement.value.length");
+        assertEquals(true, replaced, "what the field holds is replaced by the next scan");
+    }
+
+    private String aNode() {
+        Deer deer = intake.aDeer();
+        intake.take(deer, intake.facts());
+        String code = deer.label(Part.NODE_LEFT);
+        intake.put("liaison", "/animals/" + deer.kit() + "/specimens/" + code, intake.node(deer))
+                .statusCode(201);
+        return code;
+    }
+
+    private String sent(String... codes) {
+        String path = "/submissions/" + UUID.randomUUID();
+        intake.put("liaison", path, "{\"laboratory\":\"T_LAB\"}").statusCode(201);
+        for (String code : codes) {
+            intake.put("liaison", path + "/specimens/" + code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
+                    .statusCode(201);
+        }
+        as("liaison")
+                .contentType("application/json")
+                .body("{\"occurredAt\":\"2025-11-15T09:00:00-06:00\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-1\","
+                        + "\"reason\":\"written down on paper\"}")
+                .post("/api/v1" + path + "/dispatch")
+                .then()
+                .statusCode(200);
+        return path;
+    }
+
+    private static void look(Page page, String name, int width) {
+        shoot(page, name);
+        assertAccessible(page);
+        assertNoSidewaysScroll(page);
+        if (width == PHONE) {
+            assertTargetsFitGloves(page);
+        }
+    }
+}

@@ -1,0 +1,189 @@
+package org.dentary.submission;
+
+import static org.dentary.intake.IntakeFixture.as;
+import static org.hamcrest.Matchers.allOf;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
+import static org.hamcrest.Matchers.not;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The pages of submissions as a browser without script uses them. What is done on a page is done now. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class SubmissionPagesTest {
+    private static final String AGREED = "agreed with the laboratory";
+
+    @Inject
+    SeasonFixture season;
+
+    @Inject
+    SubmissionFixture bench;
+
+    @BeforeEach
+    void setUp() {
+        season.ensure();
+    }
+
+    @Test
+    void aParcelIsBegunPackedSentAndCountedIn() {
+        String here = bench.aNode();
+        String lost = bench.aNode();
+        String page = post("/submissions", Map.of("laboratory", "T_LAB"))
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        page = page.substring(page.indexOf("/submissions/"));
+        for (String code : List.of(here, lost)) {
+            post(page + "/pack", Map.of("code", code, "overrideReason", AGREED))
+                    .statusCode(303)
+                    .header("Location", endsWith("?packed=" + code));
+        }
+        get("liaison", page + "?packed=" + here)
+                .statusCode(200)
+                .body(
+                        containsString("Packed: " + here),
+                        containsString("Override: " + AGREED),
+                        containsString("manifest.pdf"),
+                        containsString("It has left now"),
+                        not(containsString("Count in</button>")));
+        post(page + "/dispatch", Map.of("carrier", "T_COURIER", "waybill", "W-9", "shipper", "a trained shipper"))
+                .statusCode(303);
+        get("liaison", page)
+                .body(
+                        containsString("T_COURIER W-9"),
+                        containsString("Count in</button>"),
+                        not(containsString("It has left now")),
+                        not(containsString("Take out")));
+        post(page + "/receipt", Map.of("codes", here + "\r\nillegible")).statusCode(303);
+        get("liaison", page)
+                .body(
+                        containsString("1 received, 1 missing"),
+                        containsString("Arrived and on no list: illegible"),
+                        containsString(">short<"));
+        String id = page.substring("/submissions/".length());
+        assertEquals(List.of("SHORT " + lost), bench.discrepancies(id));
+        post(page + "/receipt", Map.of("codes", lost)).statusCode(303);
+        get("liaison", page).body(containsString("2 received, 0 missing"));
+    }
+
+    @Test
+    void eachScanIsAnsweredAtOnceAndKeepsWhatWasTyped() {
+        String id = bench.begun("T_LAB");
+        String page = "/submissions/" + id;
+        String box = bench.aBox();
+        String old = bench.aNode();
+        post(page + "/pack", Map.of("code", old, "box", box))
+                .statusCode(422)
+                .body(
+                        containsString("role=\"alert\""),
+                        containsString("days from collection"),
+                        containsString("value=\"" + old + "\""),
+                        containsString("value=\"" + box + "\""));
+        post(page + "/pack", Map.of("code", "")).statusCode(422).body(containsString("Scan the code on the tube"));
+        post(page + "/pack", Map.of("code", "NOTACODE", "overrideReason", AGREED))
+                .statusCode(422)
+                .body(containsString("value=\"" + AGREED + "\""));
+        post(page + "/pack", Map.of("code", old, "box", box, "overrideReason", AGREED))
+                .statusCode(303)
+                .header("Location", endsWith("?packed=" + old + "&box=" + box));
+        get("liaison", page + "?packed=" + old + "&box=" + box)
+                .body(containsString("value=\"" + box + "\""), containsString("Packed: " + old));
+        post(page + "/pack", Map.of("code", old, "box", box, "overrideReason", AGREED))
+                .statusCode(409)
+                .body(containsString("is in this submission already"));
+        post(page + "/take-out", Map.of("code", old)).statusCode(303);
+        get("liaison", page).body(containsString("Nothing is packed yet"));
+    }
+
+    @Test
+    void refusalsAreShownOnTheBench() {
+        post("/submissions", Map.of()).statusCode(422).body(containsString("Choose the laboratory"));
+        post("/submissions", Map.of("laboratory", "NOWHERE")).statusCode(422).body(containsString("NOWHERE"));
+        String empty = "/submissions/" + bench.begun("T_LAB");
+        post(empty + "/dispatch", Map.of("carrier", "T_COURIER"))
+                .statusCode(409)
+                .body(containsString("is empty"));
+        post(empty + "/receipt", Map.of("codes", "")).statusCode(409).body(containsString("is PACKING"));
+        String page = "/submissions/" + bench.packed(bench.aNode());
+        post(page + "/dispatch", Map.of("carrier", " ", "waybill", "W-10"))
+                .statusCode(422)
+                .body(allOf(containsString("Say who carries it"), containsString("value=\"W-10\"")));
+        get("liaison", "/submissions/" + UUID.randomUUID()).statusCode(404);
+        get("liaison", "/submissions/seven").statusCode(404);
+    }
+
+    @Test
+    void theOverviewShowsWhatIsWhere() {
+        String waiting = bench.aNode();
+        String overdue = bench.aNode();
+        String id = bench.sent(overdue);
+        get("liaison", "/submissions")
+                .statusCode(200)
+                .body(
+                        containsString("href=\"/submissions/" + id + "\""),
+                        containsString(waiting),
+                        containsString("Sent and overdue"),
+                        containsString("Days from dispatch to final report"));
+        for (String table : List.of("list", "waiting", "overdue", "turnaround")) {
+            String path = "/api/v1/submissions/" + table + ".csv";
+            get("liaison", "/submissions").body(containsString("href=\"" + path + "\""));
+            as("liaison")
+                    .get(path)
+                    .then()
+                    .statusCode(200)
+                    .contentType("text/csv")
+                    .header("Cache-Control", "private, no-store");
+            as("notifier").get(path).then().statusCode(403);
+        }
+        String left = as("liaison").get("/api/v1/submissions/overdue.csv").asString();
+        assertTrue(left.startsWith("submission,id,laboratory,code,dispatchedAt,promisedDays\r\n"), left);
+        assertTrue(left.contains("," + id + ",T_LAB," + overdue + ",2025-11-15T15:00:00Z,10\r\n"), left);
+        String listed = as("liaison").get("/api/v1/submissions/waiting.csv").asString();
+        assertTrue(listed.contains(waiting + ","), listed);
+        assertTrue(as("liaison")
+                .get("/api/v1/submissions/turnaround.csv")
+                .asString()
+                .startsWith("laboratory,findings,median,ninetieth,promisedDays\r\n"));
+    }
+
+    @Test
+    void whoOnlyReadsIsOfferedNothingToDo() {
+        String id = bench.packed(bench.aNode());
+        get("auditor", "/submissions").statusCode(200).body(not(containsString("Begin packing")));
+        get("auditor", "/submissions/" + id)
+                .statusCode(200)
+                .body(not(containsString("<button class=\"main\">")), not(containsString("Take out")));
+        form("auditor").post("/submissions/" + id + "/pack").then().statusCode(403);
+        get("notifier", "/submissions").statusCode(403);
+    }
+
+    private static ValidatableResponse get(String account, String path) {
+        return as(account).accept("text/html").get(path).then();
+    }
+
+    private static RequestSpecification form(String account) {
+        return as(account)
+                .redirects()
+                .follow(false)
+                .accept("text/html, */*;q=0.5")
+                .contentType("application/x-www-form-urlencoded; charset=UTF-8");
+    }
+
+    private static ValidatableResponse post(String path, Map<String, String> form) {
+        return form("liaison").formParams(form).post(path).then();
+    }
+}
