@@ -185,6 +185,43 @@ public class SubmissionsResource {
     }
 
     @GET
+    @Path("overdue.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response overdueCsv() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CsvTable csv =
+                CsvTable.on(out, List.of("submission", "id", "laboratory", "code", "dispatchedAt", "promisedDays"))) {
+            submissions
+                    .overdue()
+                    .forEach(one -> csv.row(
+                            one.number(),
+                            one.submission(),
+                            one.laboratory(),
+                            one.code(),
+                            one.dispatchedAt(),
+                            one.promisedDays()));
+        }
+        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "overdue.csv");
+    }
+
+    @GET
+    @Path("turnaround.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.SUBMISSION_READ)
+    public Response turnaroundCsv() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CsvTable csv =
+                CsvTable.on(out, List.of("laboratory", "findings", "median", "ninetieth", "promisedDays"))) {
+            submissions
+                    .turnaround()
+                    .forEach(one -> csv.row(
+                            one.laboratory(), one.findings(), one.median(), one.ninetieth(), one.promisedDays()));
+        }
+        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "turnaround.csv");
+    }
+
+    @GET
     @Path("{id}/manifest.csv")
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)

@@ -79,7 +79,8 @@ document.addEventListener("submit", (event) => {
 
 // The page asks for a scan: be ready for it, and say at once when the one before was wrong.
 const own = document.querySelector("main input[data-scan]");
-if (own && (document.activeElement === document.body || document.activeElement === null)) {
+// What a refused scan left in the field is selected, so that the next one replaces it, also where autofocus came first.
+if (own && [document.body, null, own].includes(document.activeElement)) {
     own.focus({ preventScroll: true });
     own.select();
 }

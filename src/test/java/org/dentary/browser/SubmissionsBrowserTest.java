@@ -69,7 +69,7 @@ class SubmissionsBrowserTest extends Browser {
         page.waitForNavigation(() -> page.keyboard().press("Enter"));
         assertThat(page.locator("h1 + p")).containsText("1 received, 1 missing");
         assertThat(page.locator("tr", new Page.LocatorOptions().setHasText(lost)))
-                .containsText("short");
+                .containsText("Short");
         look(page, "submission-short-" + width, width);
     }
 

@@ -73,7 +73,7 @@ class SubmissionPagesTest {
                 .body(
                         containsString("1 received, 1 missing"),
                         containsString("Arrived and on no list: illegible"),
-                        containsString(">short<"));
+                        containsString(">Short<"));
         String id = page.substring("/submissions/".length());
         assertEquals(List.of("SHORT " + lost), bench.discrepancies(id));
         post(page + "/receipt", Map.of("codes", lost)).statusCode(303);
