@@ -37,7 +37,7 @@ class SubmissionFixture {
 
     /** Code of a left node of a new deer, kept in that way and held by who recorded it. */
     String aNode(String account, String preservation) {
-        return aNode(account, preservation, deer.facts());
+        return aNode(account, preservation, deer.facts(), IntakeFixture.COLLECTED_AT);
     }
 
     /** The same of a deer whose hunter and exact place are known. */
@@ -48,16 +48,21 @@ class SubmissionFixture {
                 .put("latitude", latitude)
                 .put("longitude", longitude)
                 .put("uncertaintyMetres", 20);
-        return aNode("liaison", "FRESH_CHILLED", facts);
+        return aNode("liaison", "FRESH_CHILLED", facts, IntakeFixture.COLLECTED_AT);
     }
 
-    private String aNode(String account, String preservation, ObjectNode facts) {
+    /** Code of a fresh left node taken then. */
+    String aNodeTaken(String collectedAt) {
+        return aNode("liaison", "FRESH_CHILLED", deer.facts(), collectedAt);
+    }
+
+    private String aNode(String account, String preservation, ObjectNode facts, String collectedAt) {
         Deer one = deer.aDeer();
         deer.take(one, facts);
         deer.put(
                         account,
                         "/animals/" + one.kit() + "/specimens/" + one.label(Part.NODE_LEFT),
-                        deer.node(one).put("preservation", preservation))
+                        deer.node(one).put("preservation", preservation).put("collectedAt", collectedAt))
                 .statusCode(201);
         return one.label(Part.NODE_LEFT);
     }
