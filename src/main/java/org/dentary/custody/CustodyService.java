@@ -8,6 +8,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -114,6 +115,14 @@ public class CustodyService {
         Map<String, HeadView> views = new TreeMap<>();
         queries.heads(codes).forEach((code, head) -> views.put(code, HeadView.of(head)));
         return views;
+    }
+
+    /**
+     * Who holds a code that the present account does not hold and acts for nobody who does; empty where it may move it, or
+     * where custody never began.
+     */
+    public Optional<HeadView> heldByAnother(String code) {
+        return queries.head(code).filter(head -> !acts.mayActFor(head.holder())).map(HeadView::of);
     }
 
     /**

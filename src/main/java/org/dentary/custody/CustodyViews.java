@@ -92,7 +92,7 @@ class CustodyViews {
 
     /** Where tissue goes after its first laboratory tells what was found there; that is for those who may know. */
     private static boolean mayFollowToTheLaboratory(Account account) {
-        return account.may(Act.DERIVED_OUTCOME) || account.may(Act.LEDGER_READ);
+        return account.may(Act.DERIVED_OUTCOME);
     }
 
     private static CustodyView veiled(CustodyView whole) {

@@ -13,7 +13,10 @@ class CodeQueries {
                    case when a.kit is not null or exists
                         (select 1 from specimen s join label o on o.code = s.code where o.kit_bound = l.kit_bound)
                         then l.kit_bound end,
-                   coalesce(h.place, around.place, x.place),
+                   coalesce(case when not :knowing then
+                       (select cast(e.bytes as json) ->> 'place' from ledger_event e
+                         where e.chain = l.code and e.kind = 'RECEIVED' order by e.sequence limit 1) end,
+                       h.place, around.place, x.place),
                    x.code is not null, exists (select 1 from specimen s where s.code = l.code), l.voided_at is not null,
                    l.version
               from label l
@@ -32,10 +35,16 @@ class CodeQueries {
         this.entities = entities;
     }
 
+    /**
+     * What is known of each code.
+     *
+     * @param knowing whether tissue may be followed beyond its first laboratory: where it goes then tells what was found
+     */
     @SuppressWarnings("unchecked")
-    List<CodeView> codes(Collection<String> codes) {
+    List<CodeView> codes(Collection<String> codes, boolean knowing) {
         return entities.createNativeQuery(CODES, CodeView.class)
                 .setParameter("codes", codes.toArray(String[]::new))
+                .setParameter("knowing", knowing)
                 .getResultList();
     }
 }

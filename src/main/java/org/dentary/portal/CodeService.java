@@ -9,6 +9,8 @@ import org.dentary.kit.KitService;
 import org.dentary.kit.LabelService;
 import org.dentary.kit.LabelView;
 import org.dentary.kit.VoidLabel;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
@@ -20,11 +22,13 @@ public class CodeService {
     private final KitService kits;
     private final LabelService labels;
     private final CodeQueries queries;
+    private final CurrentAccount current;
 
-    CodeService(KitService kits, LabelService labels, CodeQueries queries) {
+    CodeService(KitService kits, LabelService labels, CodeQueries queries, CurrentAccount current) {
         this.kits = kits;
         this.labels = labels;
         this.queries = queries;
+        this.current = current;
     }
 
     /**
@@ -34,7 +38,7 @@ public class CodeService {
      * @throws NotFound where it is well formed but was never issued here
      */
     public CodeView code(String typed) {
-        return queries.codes(List.of(kits.label(typed).code())).get(0);
+        return view(kits.label(typed).code());
     }
 
     /**
@@ -66,11 +70,16 @@ public class CodeService {
     }
 
     private String boundWords(LabelView label) {
-        CodeView code = queries.codes(List.of(label.code())).get(0);
+        CodeView code = view(label.code());
         if (code.box()) {
             return "a box";
         }
         return code.boundTo() == null ? null : "the animal of kit " + code.boundTo();
+    }
+
+    CodeView view(String code) {
+        return queries.codes(List.of(code), current.get().may(Act.DERIVED_OUTCOME))
+                .get(0);
     }
 
     private static String mostOften(List<LabelView> scanned) {

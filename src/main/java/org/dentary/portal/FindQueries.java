@@ -26,6 +26,12 @@ class FindQueries {
              where :submissions
                and (s.number = case when :text ~ '^[0-9]{1,18}$' then cast(:text as bigint) end
                     or upper(s.waybill) = upper(:text) or cast(s.id as text) = lower(:text))
+               and (:knowing or case when exists (select 1 from submission_specimen r where r.submission = s.id)
+                    then exists (select 1 from submission_specimen x join label hl on hl.code = x.code
+                                   left join embargo e on e.kit = hl.kit_bound
+                                  where x.submission = s.id
+                                    and (e.since is null or s.purpose <> 'CONFIRMATORY' and x.recorded_at < e.since))
+                    else s.purpose <> 'CONFIRMATORY' end)
             union
             select 'BLOCK', cast(b.id as text), 'Block of ' || b.kits || ' kits at ' || t.name
               from kit_block b join station t on t.code = b.station
@@ -53,15 +59,17 @@ class FindQueries {
      * What matches a text exactly, capitals aside; at most 51.
      *
      * @param stem the kit that the text may be, or empty
+     * @param knowing whether submissions may be found that would tell of an outcome not released
      * @param results whether accession numbers may be looked for: that one exists says that something was reported
      */
     @SuppressWarnings("unchecked")
-    List<Row> find(String text, String stem, boolean results, boolean submissions, boolean blocks) {
+    List<Row> find(String text, String stem, boolean results, boolean submissions, boolean knowing, boolean blocks) {
         return entities.createNativeQuery(FIND, Row.class)
                 .setParameter("text", text)
                 .setParameter("stem", stem)
                 .setParameter("results", results)
                 .setParameter("submissions", submissions)
+                .setParameter("knowing", knowing)
                 .setParameter("blocks", blocks)
                 .getResultList();
     }

@@ -47,7 +47,7 @@ public class FindService {
         }
         Optional<LabelCode> label = label(text);
         if (label.isPresent()) {
-            List<CodeView> known = codes.codes(List.of(label.get().value()));
+            List<CodeView> known = codes.codes(List.of(label.get().value()), true);
             if (!known.isEmpty()) {
                 return new Found(List.of(match(known.get(0))), null, null);
             }
@@ -59,6 +59,7 @@ public class FindService {
                         stem(text),
                         account.may(Act.RESULT_READ),
                         account.may(Act.SUBMISSION_READ),
+                        account.may(Act.DERIVED_OUTCOME),
                         account.may(Act.LABEL_PRINT))
                 .stream()
                 .map(row -> FindMatch.of(row.kind(), row.key(), row.words()))

@@ -5,6 +5,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.dentary.custody.HeadView;
 import org.dentary.plan.AcceptanceView;
 import org.dentary.platform.problem.FieldProblem;
 
@@ -88,6 +89,16 @@ final class PackingRules {
                     "a swapped label of this animal is not put right yet; settle it before anything is sent"));
         }
         return faults;
+    }
+
+    /** What somebody else holds is not the packer's to send yet. */
+    static FieldProblem notWithYou(HeadView head) {
+        return fault(
+                "NOT_WITH_YOU",
+                head.code() + " is in the custody of " + head.custodian()
+                        + (head.place() == null ? "" : " at " + head.place())
+                        + (head.offered() ? " and is offered to somebody" : "")
+                        + "; take it over by a hand-over first, or give an override reason. It cannot leave before that");
     }
 
     private static FieldProblem fault(String rule, String message) {

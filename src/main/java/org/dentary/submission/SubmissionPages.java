@@ -92,13 +92,13 @@ public class SubmissionPages {
 
     @POST
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
-    public Response begin(@RestForm String laboratory) {
+    public Response begin(@RestForm String laboratory, @RestForm String purpose) {
         UUID id = UUID.randomUUID();
         try {
             if (laboratory == null || laboratory.isBlank()) {
                 throw InvalidInput.field("laboratory", "REQUIRED", "Choose the laboratory that it goes to");
             }
-            submissions.put(id, new OpenSubmission(laboratory, null), null);
+            submissions.put(id, new OpenSubmission(laboratory, purpose(purpose)), null);
             return Response.seeOther(URI.create("/submissions/" + id)).build();
         } catch (DomainException fault) {
             return Response.status(422).entity(list(Faults.of(fault))).build();
@@ -192,6 +192,20 @@ public class SubmissionPages {
 
     private OffsetDateTime now() {
         return clock.instant().atOffset(ZoneOffset.UTC);
+    }
+
+    private static OpenSubmission.Purpose purpose(String typed) {
+        if (typed == null || typed.isBlank()) {
+            return null;
+        }
+        try {
+            return OpenSubmission.Purpose.valueOf(typed);
+        } catch (IllegalArgumentException unknown) {
+            throw InvalidInput.field(
+                    "purpose",
+                    "NOT_ALLOWED",
+                    "\"" + typed + "\" is none of " + Arrays.toString(OpenSubmission.Purpose.values()));
+        }
     }
 
     private static String empty(String text) {

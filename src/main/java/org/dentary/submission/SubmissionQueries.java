@@ -2,6 +2,7 @@ package org.dentary.submission;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
@@ -13,22 +14,39 @@ import java.util.UUID;
 /** Reads submissions and what decides about packing. */
 @ApplicationScoped
 class SubmissionQueries {
+    /** Whether a row x of a submission b may be seen. */
+    private static final String SEEN = """
+            (:knowing or not exists (select 1 from label hl join embargo e on e.kit = hl.kit_bound
+                                      where hl.code = x.code and (b.purpose = 'CONFIRMATORY' or x.recorded_at >= e.since)))
+               and (:everywhere or exists (select 1 from label sl join animal sa on sa.kit = sl.kit_bound
+                                            where sl.code = x.code and sa.station = any(:stations)))
+            """;
+
     private static final String SELECT = """
             select b.id::text, b.number, b.laboratory, b.purpose, b.state, b.carrier, b.waybill, b.checklist,
                    b.dispatched_at, b.dispatched_by, b.received_at, b.opened_by, b.opened_at, b.version,
-                   (select count(*) from submission_specimen x where x.submission = b.id) as packed,
-                   (select count(*) from submission_specimen x where x.submission = b.id and x.receipt in ('RECEIVED', 'DAMAGED')) as received,
-                   (select count(*) from submission_specimen x where x.submission = b.id and x.receipt = 'SHORT') as missing
+                   c.packed, c.received, c.missing
               from submission b
+             cross join lateral (
+                   select count(*) as packed,
+                          count(*) filter (where x.receipt in ('RECEIVED', 'DAMAGED')) as received,
+                          count(*) filter (where x.receipt = 'SHORT') as missing
+                     from submission_specimen x where x.submission = b.id and """ + SEEN + """
+                   ) c
+             where (:knowing and :everywhere or c.packed > 0
+                    or :everywhere and b.purpose <> 'CONFIRMATORY'
+                       and not exists (select 1 from submission_specimen r where r.submission = b.id))
             """;
     private static final String PACKED = """
             select x.code, x.box, s.tissue, s.side, s.preservation,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date, a.species,
                    coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
                    coalesce(a.sex, 'UNKNOWN'), coalesce(a.unit, 'UNKNOWN'), x.packed_at, x.packed_by, x.override_reason, x.receipt, x.received_at
-              from submission_specimen x join specimen s on s.code = x.code join label l on l.code = s.code
+              from submission b join submission_specimen x on x.submission = b.id
+              join specimen s on s.code = x.code join label l on l.code = s.code
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
-             where x.submission = :id order by x.box nulls first, x.packed_at, x.code
+             where b.id = :id and """ + SEEN + """
+             order by x.box nulls first, x.packed_at, x.code
             """;
     private static final String FACTS = """
             select s.code, l.kit_bound, s.tissue, s.side, s.preservation, s.condition,
@@ -54,18 +72,25 @@ class SubmissionQueries {
               from specimen s join label l on l.code = s.code
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
               left join custody_head h on h.code = s.code
+              left join embargo e on e.kit = l.kit_bound and not :knowing
              where not s.archived and coalesce(a.entered_in_error, false) = false
-               and not exists (select 1 from submission_specimen x where x.code = s.code)
+               and (e.since is null or s.recorded_at < e.since)
+               and (:everywhere or a.station = any(:stations))
+               and not exists (select 1 from submission_specimen x where x.code = s.code
+                                  and (e.since is null or x.recorded_at < e.since))
              order by s.collected_at, s.code
             """;
     private static final String OVERDUE = """
-            select b.laboratory, b.number, b.id::text, x.code, b.dispatched_at, y.turnaround_days
+            select b.laboratory, b.number, b.id::text, x.code, b.dispatched_at,
+                   (cast(:now as timestamptz)::date - b.dispatched_at::date) as days, y.turnaround_days
               from submission b join submission_specimen x on x.submission = b.id join laboratory y on y.code = b.laboratory
+              left join label wl on wl.code = x.code left join embargo w on w.kit = wl.kit_bound and not :knowing
              where b.state in ('DISPATCHED', 'RECEIVED') and y.turnaround_days is not null
                and coalesce(x.receipt, '') <> 'SHORT'
                and b.dispatched_at + make_interval(days => y.turnaround_days) < :now
+               and """ + SEEN + """
                and not exists (select 1 from finding_specimen fs join finding f on f.id = fs.finding
-                                where f.laboratory = b.laboratory and f.status <> 'PRELIMINARY'
+                                where f.laboratory = b.laboratory and f.status <> 'PRELIMINARY' and w.since is null
                                   and fs.code in (select t.code from specimen t where t.code = x.code or t.parent = x.code))
              order by b.dispatched_at, b.number, x.code
             """;
@@ -77,6 +102,7 @@ class SubmissionQueries {
               join submission_specimen x on x.code = fs.code join submission b on b.id = x.submission and b.laboratory = f.laboratory
               join laboratory y on y.code = b.laboratory
              where f.status = 'FINAL' and b.dispatched_at is not null
+               and (:knowing or not exists (select 1 from label hl join embargo e on e.kit = hl.kit_bound where hl.code = x.code))
              group by b.laboratory, y.turnaround_days order by b.laboratory
             """;
 
@@ -125,31 +151,37 @@ class SubmissionQueries {
             String submission,
             String code,
             Instant dispatchedAt,
+            Integer days,
             Integer promisedDays) {}
 
     /** Days from dispatch to the final report, from the service's own data. */
     public record Turnaround(String laboratory, Integer promisedDays, Long findings, Double median, Double ninetieth) {}
 
-    Optional<Head> find(UUID id) {
-        return this.<Head>rows(SELECT + " where b.id = :id", Head.class, "id", id).stream()
-                .findFirst();
+    @SuppressWarnings("unchecked")
+    Optional<Head> find(UUID id, Sight sight) {
+        return ((List<Head>) seen(SELECT + " and b.id = :id", Head.class, sight)
+                        .setParameter("id", id)
+                        .getResultList())
+                .stream().findFirst();
     }
 
     @SuppressWarnings("unchecked")
-    List<Head> list(String state, String laboratory, int most) {
-        return entities.createNativeQuery(
+    List<Head> list(String state, String laboratory, int most, Sight sight) {
+        return seen(
                         SELECT
-                                + " where (cast(:state as text) is null or b.state = :state)"
+                                + " and (cast(:state as text) is null or b.state = :state)"
                                 + " and (cast(:laboratory as text) is null or b.laboratory = :laboratory) order by b.number desc",
-                        Head.class)
+                        Head.class,
+                        sight)
                 .setParameter("state", state)
                 .setParameter("laboratory", laboratory)
                 .setMaxResults(most)
                 .getResultList();
     }
 
-    List<PackedView> packed(UUID id) {
-        return rows(PACKED, PackedView.class, "id", id);
+    @SuppressWarnings("unchecked")
+    List<PackedView> packed(UUID id, Sight sight) {
+        return seen(PACKED, PackedView.class, sight).setParameter("id", id).getResultList();
     }
 
     List<String> over(UUID id) {
@@ -175,17 +207,28 @@ class SubmissionQueries {
         return routes;
     }
 
-    List<Waiting> waiting(java.time.LocalDate today) {
-        return rows(WAITING, Waiting.class, "today", today);
-    }
-
-    List<Overdue> overdue(Instant now) {
-        return rows(OVERDUE, Overdue.class, "now", now);
+    @SuppressWarnings("unchecked")
+    List<Waiting> waiting(java.time.LocalDate today, Sight sight) {
+        return seen(WAITING, Waiting.class, sight).setParameter("today", today).getResultList();
     }
 
     @SuppressWarnings("unchecked")
-    List<Turnaround> turnaround() {
-        return entities.createNativeQuery(TURNAROUND, Turnaround.class).getResultList();
+    List<Overdue> overdue(Instant now, Sight sight) {
+        return seen(OVERDUE, Overdue.class, sight).setParameter("now", now).getResultList();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<Turnaround> turnaround(Sight sight) {
+        return entities.createNativeQuery(TURNAROUND, Turnaround.class)
+                .setParameter("knowing", sight.knowing())
+                .getResultList();
+    }
+
+    private Query seen(String sql, Class<?> row, Sight sight) {
+        return entities.createNativeQuery(sql, row)
+                .setParameter("knowing", sight.knowing())
+                .setParameter("everywhere", sight.everywhere())
+                .setParameter("stations", sight.stations().toArray(String[]::new));
     }
 
     @SuppressWarnings("unchecked")

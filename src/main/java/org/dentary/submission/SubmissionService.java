@@ -89,7 +89,7 @@ public class SubmissionService {
     public Done put(UUID id, OpenSubmission command, String ifMatch) {
         plan.laboratory(command.laboratory());
         writes.lock(id);
-        SubmissionQueries.Head present = queries.find(id).orElse(null);
+        SubmissionQueries.Head present = queries.find(id, sight()).orElse(null);
         Seen seen =
                 requests.compare(THING, id.toString(), command, ifMatch, present == null ? null : present.version());
         String purpose = (command.purpose() == null ? OpenSubmission.Purpose.SURVEILLANCE : command.purpose()).name();
@@ -145,11 +145,12 @@ public class SubmissionService {
                 && (command.overrideReason() == null || command.overrideReason().isBlank())) {
             faults.addAll(PackingRules.laboratory(
                     facts, head.laboratory(), plan.acceptance(head.laboratory(), packedOn), packedOn));
+            custody.heldByAnother(code).map(PackingRules::notWithYou).ifPresent(faults::add);
         }
         if (!faults.isEmpty()) {
             throw InvalidInput.of(faults);
         }
-        writes.pack(id, code, box, command.packedAt().toInstant(), actor(), command.overrideReason());
+        writes.pack(id, code, box, command.packedAt().toInstant(), actor(), command.overrideReason(), clock.instant());
         requests.accept("packing", key, command);
         ordersChanged.fire(new OrdersChanged(List.of(code)));
         return new Packed(view(id), code, box, !facts.here());
@@ -158,7 +159,8 @@ public class SubmissionService {
     /** A code that is in already may be put into another box; scanning it again is a slip that is told. */
     private void requireMove(UUID id, String code, String box) {
         boolean moves = box != null
-                && queries.packed(id).stream().noneMatch(piece -> piece.code().equals(code) && box.equals(piece.box()));
+                && queries.packed(id, sight()).stream()
+                        .noneMatch(piece -> piece.code().equals(code) && box.equals(piece.box()));
         if (!moves) {
             throw new RuleBroken(
                     "ALREADY_PACKED",
@@ -198,7 +200,7 @@ public class SubmissionService {
             throw new RuleBroken("NOTHING_PACKED", "submission " + head.number() + " is empty; pack it first");
         }
         Set<String> pieces = new LinkedHashSet<>();
-        queries.packed(id).forEach(piece -> pieces.add(piece.code()));
+        queries.packed(id, sight()).forEach(piece -> pieces.add(piece.code()));
         custody.ship(new Shipment(
                 List.copyOf(pieces),
                 command.carrier(),
@@ -241,8 +243,9 @@ public class SubmissionService {
         }
         States.require(THING, String.valueOf(head.number()), head.state(), "receive");
         refuseFuture("receivedAt", command.receivedAt());
-        Set<String> listed =
-                queries.packed(id).stream().map(PackedView::code).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> listed = queries.packed(id, sight()).stream()
+                .map(PackedView::code)
+                .collect(Collectors.toCollection(TreeSet::new));
         Set<String> arrived = new TreeSet<>();
         Set<String> over = new TreeSet<>();
         for (String typed : command.codes()) {
@@ -273,7 +276,7 @@ public class SubmissionService {
                     command.reason() == null ? "counted in at the laboratory" : command.reason(),
                     id));
         }
-        List<String> missing = queries.packed(id).stream()
+        List<String> missing = queries.packed(id, sight()).stream()
                 .filter(piece -> "SHORT".equals(piece.receipt()))
                 .map(PackedView::code)
                 .toList();
@@ -323,31 +326,31 @@ public class SubmissionService {
                 head.receivedAt(),
                 head.openedBy(),
                 head.openedAt(),
-                queries.packed(id),
-                queries.over(id),
+                queries.packed(id, sight()),
+                sight().everywhere() ? queries.over(id) : List.of(),
                 head.version());
     }
 
     /** Submissions, newest first. */
     List<SubmissionQueries.Head> list(String state, String laboratory, int most) {
-        return queries.list(state, laboratory, most);
+        return queries.list(state, laboratory, most, sight());
     }
 
     /** Collected and in no submission, longest first. */
     List<SubmissionQueries.Waiting> waiting() {
-        return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
+        return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), sight());
     }
 
     List<SubmissionQueries.Overdue> overdue() {
-        return queries.overdue(clock.instant());
+        return queries.overdue(clock.instant(), sight());
     }
 
     List<SubmissionQueries.Turnaround> turnaround() {
-        return queries.turnaround();
+        return queries.turnaround(sight());
     }
 
     private SubmissionQueries.Head require(UUID id) {
-        return queries.find(id)
+        return queries.find(id, sight())
                 .orElseThrow(() -> new NotFound("SUBMISSION_UNKNOWN", "No submission " + id + " was begun"));
     }
 
@@ -356,6 +359,10 @@ public class SubmissionService {
             throw InvalidInput.field(
                     field, "IN_THE_FUTURE", given + " is still to come; check the clock of the device");
         }
+    }
+
+    private Sight sight() {
+        return Sight.of(account.get());
     }
 
     private String actor() {

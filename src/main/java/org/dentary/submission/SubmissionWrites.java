@@ -18,8 +18,8 @@ class SubmissionWrites {
     private static final String CHANGE =
             "update submission set laboratory = :laboratory, purpose = :purpose, version = version + 1 where id = :id";
     private static final String PACK = """
-            insert into submission_specimen (submission, code, box, packed_at, packed_by, override_reason)
-            values (:id, :code, :box, :at, :by, :override)
+            insert into submission_specimen (submission, code, box, packed_at, packed_by, override_reason, recorded_at)
+            values (:id, :code, :box, :at, :by, :override, :now)
             on conflict (submission, code) do update
                set box = excluded.box,
                    override_reason = coalesce(excluded.override_reason, submission_specimen.override_reason)
@@ -88,7 +88,7 @@ class SubmissionWrites {
                 .getResultList();
     }
 
-    void pack(UUID id, String code, String box, Instant at, String by, String override) {
+    void pack(UUID id, String code, String box, Instant at, String by, String override, Instant now) {
         mutation(PACK)
                 .setParameter("id", id)
                 .setParameter("code", code)
@@ -96,6 +96,7 @@ class SubmissionWrites {
                 .setParameter("at", at)
                 .setParameter("by", by)
                 .setParameter("override", override, String.class)
+                .setParameter("now", now)
                 .executeUpdate();
         mutation(TOUCH).setParameter("id", id).executeUpdate();
     }

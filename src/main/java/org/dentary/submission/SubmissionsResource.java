@@ -190,8 +190,8 @@ public class SubmissionsResource {
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response overdueCsv() {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv =
-                CsvTable.on(out, List.of("submission", "id", "laboratory", "code", "dispatchedAt", "promisedDays"))) {
+        try (CsvTable csv = CsvTable.on(
+                out, List.of("submission", "id", "laboratory", "code", "dispatchedAt", "days", "promisedDays"))) {
             submissions
                     .overdue()
                     .forEach(one -> csv.row(
@@ -200,6 +200,7 @@ public class SubmissionsResource {
                             one.laboratory(),
                             one.code(),
                             one.dispatchedAt(),
+                            one.days(),
                             one.promisedDays()));
         }
         return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "overdue.csv");

@@ -27,6 +27,8 @@ class SubmissionQueriesTest {
     /** Sent 2025-11-15 at 15:00 UTC to a laboratory that promised ten days. */
     private static final Instant PROMISED_UNTIL = Instant.parse("2025-11-25T15:00:00Z");
 
+    private static final Sight ALL = new Sight(true, true, List.of());
+
     @Inject
     SeasonFixture season;
 
@@ -82,7 +84,7 @@ class SubmissionQueriesTest {
     void theLongestWaitingComesFirst() {
         String young = bench.aNodeTaken("2025-11-18T09:20:00-06:00");
         String old = bench.aNode();
-        List<String> codes = queries.waiting(LocalDate.of(2026, 1, 1)).stream()
+        List<String> codes = queries.waiting(LocalDate.of(2026, 1, 1), ALL).stream()
                 .map(SubmissionQueries.Waiting::code)
                 .filter(code -> code.equals(young) || code.equals(old))
                 .toList();
@@ -135,7 +137,7 @@ class SubmissionQueriesTest {
         }
         String open = sentTo(laboratory);
         finding(open, laboratory, "PRELIMINARY", "2025-12-30", "A-" + open);
-        SubmissionQueries.Turnaround turnaround = queries.turnaround().stream()
+        SubmissionQueries.Turnaround turnaround = queries.turnaround(ALL).stream()
                 .filter(one -> one.laboratory().equals(laboratory))
                 .findFirst()
                 .orElseThrow();
@@ -165,12 +167,12 @@ class SubmissionQueriesTest {
         assertTrue(dispatched.contains(sent));
         assertFalse(dispatched.contains(packing));
         assertFalse(ids("DISPATCHED", "T_LAB_CONFIRMING").contains(sent));
-        List<Long> numbers = queries.list(null, null, 1000).stream()
+        List<Long> numbers = queries.list(null, null, 1000, ALL).stream()
                 .map(SubmissionQueries.Head::number)
                 .toList();
         assertEquals(
                 numbers.stream().sorted(java.util.Comparator.reverseOrder()).toList(), numbers);
-        assertEquals(1, queries.list(null, null, 1).size());
+        assertEquals(1, queries.list(null, null, 1, ALL).size());
     }
 
     @Test
@@ -191,19 +193,19 @@ class SubmissionQueriesTest {
     }
 
     private List<SubmissionQueries.Waiting> waiting(LocalDate today, String code) {
-        return queries.waiting(today).stream()
+        return queries.waiting(today, ALL).stream()
                 .filter(one -> one.code().equals(code))
                 .toList();
     }
 
     private List<SubmissionQueries.Overdue> overdue(Instant now, String id) {
-        return queries.overdue(now).stream()
+        return queries.overdue(now, ALL).stream()
                 .filter(one -> one.submission().equals(id))
                 .toList();
     }
 
     private List<String> ids(String state, String laboratory) {
-        return queries.list(state, laboratory, 1000).stream()
+        return queries.list(state, laboratory, 1000, ALL).stream()
                 .map(SubmissionQueries.Head::id)
                 .toList();
     }

@@ -205,8 +205,16 @@ class SubmissionsResourceTest {
     }
 
     @Test
-    void refusesToSendWhatSomebodyElseHolds() {
-        String id = bench.packed(bench.aNode("sampler", "FRESH_CHILLED"));
+    void packsWhatSomebodyElseHoldsOnlyForAReasonAndDoesNotSendIt() {
+        String code = bench.aNode("sampler", "FRESH_CHILLED");
+        String id = bench.begun("T_LAB");
+        refused(bench.pack(id, code), 422, "NOT_WITH_YOU");
+        bench.pack(
+                        id,
+                        code,
+                        "{\"packedAt\":\"" + SubmissionFixture.PACKED_AT
+                                + "\",\"overrideReason\":\"the sampler stands beside me\"}")
+                .statusCode(201);
         bench.dispatch(id).statusCode(409);
         assertEquals("PACKING", bench.view(id).getString("state"));
     }

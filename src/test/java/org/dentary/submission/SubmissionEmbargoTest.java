@@ -1,0 +1,164 @@
+package org.dentary.submission;
+
+import static org.dentary.intake.IntakeFixture.as;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.intake.IntakeFixture;
+import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Where tissue of a suspect goes is told to nobody who may not know that it is one. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class SubmissionEmbargoTest {
+    @Inject
+    SeasonFixture season;
+
+    @Inject
+    SubmissionFixture bench;
+
+    @Inject
+    IntakeFixture http;
+
+    @BeforeEach
+    void setUp() {
+        season.ensure();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"sampler", "epidemiologist"})
+    void aConfirmationLeavesNoTraceForWhoMayNotKnow(String account) {
+        String code = bench.aNode();
+        String first = bench.sent(code);
+        bench.receive(first, code).statusCode(201);
+        Map<String, String> before = everythingOf(account, code, first, "F-1");
+
+        finding(code, "T_LAB", "SCREENING", "SUSPECT", "S-" + code);
+        String confirming = UUID.randomUUID().toString();
+        http.put(
+                        "liaison",
+                        "/submissions/" + confirming,
+                        "{\"laboratory\":\"T_LAB_CONFIRMING\",\"purpose\":\"CONFIRMATORY\"}")
+                .statusCode(201);
+        assertHidden(account, confirming);
+        bench.pack(
+                        confirming,
+                        code,
+                        "{\"packedAt\":\"2025-11-17T08:00:00-06:00\",\"overrideReason\":\"agreed with the laboratory\"}")
+                .statusCode(201);
+        assertHidden(account, confirming);
+        bench.post(
+                        confirming + "/dispatch",
+                        "{\"occurredAt\":\"2025-11-17T09:00:00-06:00\",\"carrier\":\"T_COURIER\",\"waybill\":\"C-"
+                                + code + "\",\"reason\":\"written down on paper\"}")
+                .statusCode(200);
+        assertHidden(account, confirming);
+        http.put(
+                        "liaison",
+                        "/submissions/" + confirming + "/receipt",
+                        "{\"receivedAt\":\"2025-11-18T10:00:00-06:00\",\"codes\":[\"" + code
+                                + "\"],\"reason\":\"from the laboratory's list\"}")
+                .statusCode(201);
+        assertHidden(account, confirming);
+        assertEquals(before, everythingOf(account, code, first, "C-" + code));
+        assertNotEquals(
+                List.of(),
+                as("liaison").get("/find?q=C-" + code).then().extract().asString());
+        assertEquals(200, as("liaison").get("/api/v1/submissions/" + confirming).statusCode());
+
+        // Not detected after all: there is nothing to keep back, and both submissions are told.
+        finding(code, "T_LAB_CONFIRMING", "CONFIRMATORY", "NOT_DETECTED", "N-" + code);
+        assertEquals(200, as(account).get("/api/v1/submissions/" + confirming).statusCode());
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"sampler-two"})
+    void aSamplerSeesWhatCameFromTheStationsServed(String account) {
+        String code = bench.aNode();
+        assertTrue(listed("sampler", "/api/v1/submissions/overview", code));
+        assertEquals(false, listed(account, "/api/v1/submissions/overview", code));
+        String id = bench.sent(code);
+        assertEquals(200, as("sampler").get("/api/v1/submissions/" + id).statusCode());
+        assertHidden(account, id);
+    }
+
+    private void assertHidden(String account, String submission) {
+        assertEquals(404, as(account).get("/api/v1/submissions/" + submission).statusCode());
+        assertEquals(404, as(account).get("/submissions/" + submission).statusCode());
+        for (String papers : List.of("csv", "xlsx", "pdf")) {
+            assertEquals(
+                    404,
+                    as(account)
+                            .get("/api/v1/submissions/" + submission + "/manifest." + papers)
+                            .statusCode());
+        }
+        assertEquals(false, listed(account, "/api/v1/submissions?limit=1000", submission));
+        assertEquals(false, listed(account, "/api/v1/submissions/list.csv", submission));
+        assertEquals(false, listed(account, "/api/v1/submissions/overview", submission));
+        assertEquals(false, listed(account, "/submissions", submission));
+    }
+
+    private static boolean listed(String account, String path, String what) {
+        return as(account).get(path).then().statusCode(200).extract().asString().contains(what);
+    }
+
+    /** All that an account can read about one tube: answers by path. */
+    private static Map<String, String> everythingOf(String account, String code, String submission, String waybill) {
+        Map<String, String> answers = new TreeMap<>();
+        for (String path : List.of(
+                "/api/v1/submissions/" + submission,
+                "/api/v1/submissions/" + submission + "/manifest.csv",
+                "/api/v1/codes/" + code)) {
+            answers.put(path, as(account).get(path).then().extract().asString());
+        }
+        String head = as(account)
+                .get("/api/v1/submissions?limit=1000")
+                .jsonPath()
+                .getList("items.findAll { it.id == '" + submission + "' }")
+                .toString();
+        answers.put("list", head);
+        for (String part : List.of("waiting", "overdue")) {
+            answers.put(
+                    part,
+                    as(account)
+                            .get("/api/v1/submissions/overview")
+                            .jsonPath()
+                            .getList(part + ".findAll { it.code == '" + code + "' }")
+                            .toString());
+        }
+        answers.put(
+                "turnaround",
+                as(account)
+                        .get("/api/v1/submissions/overview")
+                        .jsonPath()
+                        .getList("turnaround.findAll { it.laboratory == 'T_LAB_CONFIRMING' }")
+                        .toString());
+        answers.put(
+                "found",
+                String.valueOf(as(account).get("/find?q=" + waybill).asString().contains("Submission ")));
+        return answers;
+    }
+
+    private void finding(String code, String laboratory, String stage, String word, String accession) {
+        http.put(
+                        "liaison",
+                        "/findings/" + UUID.randomUUID(),
+                        "{\"specimens\":[\"" + code + "\"],\"method\":\"T_SCREEN\",\"stage\":\"" + stage
+                                + "\",\"finding\":\"" + word + "\",\"status\":\"FINAL\",\"accession\":\"" + accession
+                                + "\",\"laboratory\":\"" + laboratory
+                                + "\",\"testedOn\":\"2025-11-18\",\"reportedOn\":\"2025-11-19\"}")
+                .statusCode(201);
+    }
+}
