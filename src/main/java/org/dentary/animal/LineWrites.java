@@ -39,12 +39,12 @@ class LineWrites {
     private static final String OPEN = """
             insert into line (kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed, unit,
                    region, station, died_on, mortality_source, collection_route, clinical_signs, sampling_basis,
-                   has_specimen, derived_outcome, outcome, footnotes, exclusion, cause, opened_at)
+                   has_specimen, derived_outcome, outcome, footnotes, exclusion, cause, opened_at, jaw_status, jaw_reason)
             select a.kit, d.code, a.season, a.species, a.origin, a.sex, a.sex_evidence, n.age_class, n.age_disputed, a.unit,
                    u.region, a.station, a.died_on, a.mortality_source, a.collection_route, a.clinical_signs,
                    a.sampling_basis, n.has_specimen, case when n.has_specimen then 'PENDING' else 'NOT_TESTED' end,
                    case when n.has_specimen then 'PENDING' else 'NOT_TESTED' end, '', """ + EXCLUSION + """
-                   , :cause, :now
+                   , :cause, :now, a.jaw_status, coalesce(a.jaw_reason, '')
               from unnest(cast(:kits as text[]), cast(:ages as text[]), cast(:disputed as boolean[]),
                           cast(:specimens as boolean[])) as n(kit, age_class, age_disputed, has_specimen)
               join animal a on a.kit = n.kit
@@ -74,7 +74,7 @@ class LineWrites {
                           when not c.has_specimen and l.has_specimen and l.outcome = 'PENDING' then 'NOT_TESTED'
                           else l.outcome end as outcome,
                      coalesce(c.footnotes, l.footnotes) as footnotes, """ + EXCLUSION + """
-                     as exclusion
+                     as exclusion, a.jaw_status, coalesce(a.jaw_reason, '') as jaw_reason
                 from change c
                 join line l on l.kit = c.kit and l.closed_at is null and (c.disease is null or c.disease = l.disease)
                 join animal a on a.kit = l.kit
@@ -83,20 +83,21 @@ class LineWrites {
               select w.* from wanted w join line l on l.id = w.id
                where (w.season, w.species, w.origin, w.sex, w.sex_evidence, w.age_class, w.age_disputed, w.unit, w.region,
                       w.station, w.died_on, w.mortality_source, w.collection_route, w.clinical_signs, w.sampling_basis,
-                      w.has_specimen, w.derived_outcome, w.outcome, w.footnotes, w.exclusion)
+                      w.has_specimen, w.derived_outcome, w.outcome, w.footnotes, w.exclusion, w.jaw_status, w.jaw_reason)
                   is distinct from
                      (l.season, l.species, l.origin, l.sex, l.sex_evidence, l.age_class, l.age_disputed, l.unit, l.region,
                       l.station, l.died_on, l.mortality_source, l.collection_route, l.clinical_signs, l.sampling_basis,
-                      l.has_specimen, l.derived_outcome, l.outcome, l.footnotes, l.exclusion)),
+                      l.has_specimen, l.derived_outcome, l.outcome, l.footnotes, l.exclusion, l.jaw_status,
+                      l.jaw_reason)),
             closed as (
               update line set closed_at = :now from differing d where line.id = d.id and line.closed_at is null
               returning d.*)
             insert into line (kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed, unit,
                    region, station, died_on, mortality_source, collection_route, clinical_signs, sampling_basis,
-                   has_specimen, derived_outcome, outcome, footnotes, exclusion, cause, opened_at)
+                   has_specimen, derived_outcome, outcome, footnotes, exclusion, cause, opened_at, jaw_status, jaw_reason)
             select kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed, unit, region, station,
                    died_on, mortality_source, collection_route, clinical_signs, sampling_basis, has_specimen,
-                   derived_outcome, outcome, footnotes, exclusion, :cause, :now
+                   derived_outcome, outcome, footnotes, exclusion, :cause, :now, jaw_status, jaw_reason
               from closed
             """;
 

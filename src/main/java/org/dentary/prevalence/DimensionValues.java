@@ -9,7 +9,7 @@ import org.dentary.plan.PlanService;
 
 /** The values that a dimension can take, so that a class never sampled has its row too. */
 @ApplicationScoped
-class DimensionValues {
+public class DimensionValues {
     private static final String UNKNOWN = "UNKNOWN";
     private final PlanService plan;
 

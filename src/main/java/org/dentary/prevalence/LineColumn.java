@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 import org.dentary.platform.problem.InvalidInput;
 
 /** The columns of the line list as it leaves, in their order, and the expression over a line {@code l} behind each. */
-enum LineColumn {
+public enum LineColumn {
     KIT("kit", "l.kit"),
     SEASON("season", "coalesce(l.season, 'UNKNOWN')"),
     DISEASE("disease", "l.disease"),

@@ -10,8 +10,8 @@ import org.dentary.platform.problem.InvalidInput;
  *
  * @param values column to accepted values; a value {@code UNKNOWN} of a column that can be empty matches the empty ones
  */
-record LineFilter(Map<LineColumn, List<String>> values) {
-    LineFilter {
+public record LineFilter(Map<LineColumn, List<String>> values) {
+    public LineFilter {
         values = new LinkedHashMap<>(values);
     }
 

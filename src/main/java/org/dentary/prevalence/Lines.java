@@ -10,7 +10,7 @@ import java.util.UUID;
  * @param species species code
  * @param cut id of a data cut of that season, or null for the lines as they are now
  */
-record Lines(String season, String disease, String species, UUID cut) {
+public record Lines(String season, String disease, String species, UUID cut) {
     /** {@code from ... where ...} over lines {@code l}. */
     String from() {
         return (cut == null

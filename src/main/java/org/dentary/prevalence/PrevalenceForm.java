@@ -9,7 +9,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** The question as the page's form shows it; {@code query} is the address's part behind the question mark. */
-record PrevalenceForm(
+public record PrevalenceForm(
         List<Choice> seasons,
         List<Choice> diseases,
         List<Choice> units,

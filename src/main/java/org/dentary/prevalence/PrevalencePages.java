@@ -28,33 +28,47 @@ import org.dentary.statistics.IntervalMethod;
 @Path("/prevalence")
 @PermissionsAllowed(Act.REPORT_READ)
 public class PrevalencePages {
-    private final PrevalenceService prevalence;
+    private final PrevalenceAnswers answers;
     private final PrevalenceChart chart;
     private final PlanService plan;
     private final DataCutQueries cuts;
     private final DimensionValues values;
+    private final ReportZone zone;
     private final Clock clock;
 
     PrevalencePages(
-            PrevalenceService prevalence,
+            PrevalenceAnswers answers,
             PrevalenceChart chart,
             PlanService plan,
             DataCutQueries cuts,
             DimensionValues values,
+            ReportZone zone,
             Clock clock) {
-        this.prevalence = prevalence;
+        this.answers = answers;
         this.chart = chart;
         this.plan = plan;
         this.cuts = cuts;
         this.values = values;
+        this.zone = zone;
         this.clock = clock;
     }
 
     @CheckedTemplate(basePath = "prevalence")
     static class Templates {
-        static native TemplateInstance prevalence(
-                PrevalenceForm form, PrevalenceTable table, RawString chart, String fault);
+        static native TemplateInstance prevalence(PrevalenceForm form, PrevalencePage page, String fault);
     }
+
+    /**
+     * What the page shows of an answer.
+     *
+     * @param asOf when its lines were read, on people's clocks
+     * @param superseded why the cut should no longer be used, or null
+     * @param digest SHA-256 of the answer as JSON
+     * @param wide the picture for a wide screen
+     * @param narrow the picture for a narrow one
+     */
+    record PrevalencePage(
+            PrevalenceTable table, String asOf, String superseded, String digest, RawString wide, RawString narrow) {}
 
     @GET
     @Produces(MediaType.TEXT_HTML)
@@ -68,21 +82,23 @@ public class PrevalencePages {
         }
         PrevalenceForm form = form(asked);
         if (!asked.containsKey("season")) {
-            return Response.ok(Templates.prevalence(form, null, null, "No season is set up yet."))
+            return Response.ok(Templates.prevalence(form, null, "No season is set up yet."))
                     .build();
         }
         try {
-            ReportQuestion question = ReportQuestion.of(asked);
-            PrevalenceReport report = prevalence.report(question);
-            PrevalenceTable table = PrevalenceTable.of(
-                    report,
-                    question.by().stream().map(values::names).toList(),
-                    question.by().stream().map(Dimension::words).toList());
-            RawString drawing = new RawString(chart.svg(report, PrevalenceChart.Use.PAGE));
-            return Response.ok(Templates.prevalence(form, table, drawing, null)).build();
+            PrevalenceAnswers.Answer told = answers.of(ReportQuestion.of(asked));
+            PrevalenceReport report = told.report();
+            PrevalencePage page = new PrevalencePage(
+                    PrevalenceTable.of(report, values),
+                    zone.told(report.asOf()),
+                    told.superseded(),
+                    told.digest(),
+                    new RawString(chart.svg(report, PrevalenceChart.Use.PAGE)),
+                    new RawString(chart.svg(report, PrevalenceChart.Use.NARROW_PAGE)));
+            return Response.ok(Templates.prevalence(form, page, null)).build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(Templates.prevalence(form, null, null, fault.getMessage()))
+                    .entity(Templates.prevalence(form, null, fault.getMessage()))
                     .build();
         }
     }

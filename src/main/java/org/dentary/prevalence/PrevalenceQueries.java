@@ -11,27 +11,39 @@ import java.util.stream.Collectors;
 /** Counts lines by step and by the dimensions of a report, in one pass over the season's lines. */
 @ApplicationScoped
 class PrevalenceQueries {
+    /** The step at which a line leaves; {@link Scope} says what its parameters are. */
+    private static final String STEP = """
+            case when l.exclusion <> '' then l.exclusion
+                 when not (l.origin in (:origin) and l.mortality_source in (:source)
+                           and l.clinical_signs in (:signs) and l.sampling_basis in (:basis)) then 'OUT_OF_SCOPE'
+                 when not l.has_specimen then 'NO_SPECIMEN'
+                 when l.outcome in ('NOT_TESTED', 'UNSUITABLE', 'INCONCLUSIVE', 'PENDING') then l.outcome
+                 else 'COUNTED' end""";
+
     private static final String COUNTS = """
             select %s, step, count(*), count(*) filter (where outcome = 'DETECTED')
-              from (select l.outcome, %s,
-                           case when l.exclusion <> '' then l.exclusion
-                                when not (l.origin in (:origin) and l.mortality_source in (:source)
-                                          and l.clinical_signs in (:signs) and l.sampling_basis in (:basis))
-                                     then 'OUT_OF_SCOPE'
-                                when not l.has_specimen then 'NO_SPECIMEN'
-                                when l.outcome in ('NOT_TESTED', 'UNSUITABLE', 'INCONCLUSIVE', 'PENDING') then l.outcome
-                                else 'COUNTED' end as step
-                      %s %s) as leaving
+              from (select l.outcome, %s, """ + STEP + """
+                     as step %s %s) as leaving
              group by %s, step
              order by %s, step
             """;
+    private static final String OF_COUNTED = "(select l.*, " + STEP + " as step %s) as l where l.step = 'COUNTED'";
     private static final String FOOTNOTES = """
-            select l.footnotes, count(*) %s and l.footnotes <> '' and l.outcome in ('DETECTED', 'NOT_DETECTED')
-             group by l.footnotes order by l.footnotes
+            select code, cast(count(*) as int) as animals
+              from (select unnest(string_to_array(trim(l.footnotes), ' ')) as code from """ + OF_COUNTED + """
+            ) as marked where code <> '' group by code order by code
             """;
     private static final String EVIDENCE = """
-            select count(*) filter (where l.sex_evidence <> 'GENITALIA_OR_UDDER'), count(*)
-              %s and l.exclusion = '' and l.outcome in ('DETECTED', 'NOT_DETECTED')
+            select count(*) filter (where l.sex_evidence <> 'GENITALIA_OR_UDDER'), count(*) from """ + OF_COUNTED;
+    private static final String UNKNOWN_AGE = """
+            select l.sex, l.mortality_source as mortalitySource,
+                   case when l.age_disputed then 'DISPUTED' when l.jaw_status = 'READ' then 'READ_WITHOUT_CLASS'
+                        else l.jaw_status end as reason,
+                   case when l.jaw_status = 'NOT_EXAMINED' and not l.age_disputed then l.jaw_reason else '' end as words,
+                   cast(count(*) as int) as animals
+              from """ + OF_COUNTED + """
+             and l.age_class = 'UNKNOWN'
+             group by 1, 2, 3, 4 order by 5 desc, 1, 2, 3, 4
             """;
 
     private final EntityManager entities;
@@ -58,10 +70,7 @@ class PrevalenceQueries {
                 COUNTS.formatted(columns, expressions, lines.from(), filter.sql(), columns, columns));
         lines.bind(query);
         filter.bind(query);
-        query.setParameter("origin", scope.origin())
-                .setParameter("source", scope.mortalitySource())
-                .setParameter("signs", scope.clinicalSigns())
-                .setParameter("basis", scope.samplingBasis());
+        scope.bind(query);
         List<Count> counts = new ArrayList<>();
         for (Object[] row : (List<Object[]>) query.getResultList()) {
             int n = by.size();
@@ -75,21 +84,33 @@ class PrevalenceQueries {
     }
 
     /** Of the counted: how many have their sex without bodily evidence, and how many there are. */
-    int[] sexEvidence(Lines lines, LineFilter filter) {
-        Query query = entities.createNativeQuery(EVIDENCE.formatted(lines.from() + filter.sql()));
-        lines.bind(query);
-        filter.bind(query);
-        Object[] row = (Object[]) query.getSingleResult();
+    int[] sexEvidence(Lines lines, LineFilter filter, Scope scope) {
+        Object[] row = (Object[]) counted(EVIDENCE, null, lines, filter, scope).getSingleResult();
         return new int[] {((Number) row[0]).intValue(), ((Number) row[1]).intValue()};
     }
 
-    /** Footnotes that outcomes carry, each with the number of animals. */
+    /** A footnote's code and how many counted animals carry it. */
+    record Marked(String code, Integer animals) {}
+
+    /** Footnotes that the outcomes of counted animals carry, by code. */
     @SuppressWarnings("unchecked")
-    List<String> footnotes(Lines lines, LineFilter filter) {
-        Query query = entities.createNativeQuery(FOOTNOTES.formatted(lines.from() + filter.sql()));
+    List<Marked> footnotes(Lines lines, LineFilter filter, Scope scope) {
+        return counted(FOOTNOTES, Marked.class, lines, filter, scope).getResultList();
+    }
+
+    /** Counted animals without an age class, by sex, source and reason, most first. */
+    @SuppressWarnings("unchecked")
+    List<PrevalenceReport.UnknownAgeRow> unknownAge(Lines lines, LineFilter filter, Scope scope) {
+        return counted(UNKNOWN_AGE, PrevalenceReport.UnknownAgeRow.class, lines, filter, scope)
+                .getResultList();
+    }
+
+    private Query counted(String sql, Class<?> row, Lines lines, LineFilter filter, Scope scope) {
+        String text = sql.formatted(lines.from() + filter.sql());
+        Query query = row == null ? entities.createNativeQuery(text) : entities.createNativeQuery(text, row);
         lines.bind(query);
         filter.bind(query);
-        return ((List<Object[]>) query.getResultList())
-                .stream().map(row -> row[0] + " (" + row[1] + " animals)").toList();
+        scope.bind(query);
+        return query;
     }
 }

@@ -1,5 +1,6 @@
 package org.dentary.prevalence;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
 import java.util.Map;
 
@@ -20,7 +21,11 @@ import java.util.Map;
  * @param cells in the order of the dimensions' values; a class never sampled is there with nulls
  * @param total all cells together
  * @param takenToCounted how many animals leave at each step; all but the first add up to the first
- * @param notes methods, sources and footnotes, in words
+ * @param footnotes what the outcomes of some counted animals rest on; empty for none
+ * @param sexWithoutBodilyEvidence counted animals whose sex rests on head, tag or report alone
+ * @param unknownAge counted animals without an age class, and why
+ * @param methods each method with the publication it comes from
+ * @param notes what the figures are and are not, in sentences
  * @param warnings what was chosen off the default, and what makes a figure weak
  * @param cautions reviewed cautions that go with the figures
  */
@@ -39,18 +44,87 @@ public record PrevalenceReport(
         List<PrevalenceCell> cells,
         PrevalenceCell total,
         List<StepCount> takenToCounted,
+        List<Footnote> footnotes,
+        Share sexWithoutBodilyEvidence,
+        UnknownAge unknownAge,
+        List<Method> methods,
         List<String> notes,
         List<String> warnings,
         List<String> cautions) {
+    /** An answer stored before a field was there has none of it. */
+    public PrevalenceReport {
+        cells = cells.stream().map(cell -> cell.inOrder(by)).toList();
+        footnotes = footnotes == null ? List.of() : footnotes;
+        methods = methods == null ? List.of() : methods;
+        sexWithoutBodilyEvidence = sexWithoutBodilyEvidence == null ? Share.of(0, 0) : sexWithoutBodilyEvidence;
+        unknownAge = unknownAge == null ? new UnknownAge(Share.of(0, 0), false, List.of()) : unknownAge;
+    }
+
     /** Which cut a report stands on; {@code superseded} is the reason why it should no longer be used, or null. */
     public record CutName(String id, String name, String madeAt, String superseded) {}
 
     /** How many animals leave at a step. */
     public record StepCount(Step step, int animals) {
         /** The step as a row is headed. */
-        @com.fasterxml.jackson.annotation.JsonIgnore
+        @JsonIgnore
         public String getWords() {
             return step.words();
+        }
+    }
+
+    /** A coded footnote, how many counted animals it is about, and what it says. */
+    public record Footnote(String code, int animals, String text) {}
+
+    /** So many of so many; {@code share} in [0, 1] is null where {@code of} is 0. */
+    public record Share(int animals, int of, Double share) {
+        static Share of(int animals, int of) {
+            return new Share(animals, of, of == 0 ? null : (double) animals / of);
+        }
+    }
+
+    /** A method and the publication it comes from; {@code source} is "common practice, no source" where there is none. */
+    public record Method(String what, String source) {}
+
+    /**
+     * Counted animals without an age class.
+     *
+     * @param aboveThreshold whether their share is above the plan's, so that a note says so
+     * @param rows by sex, source and reason, most first
+     */
+    public record UnknownAge(Share total, boolean aboveThreshold, List<UnknownAgeRow> rows) {}
+
+    /**
+     * Counted animals without an age class that are alike.
+     *
+     * @param reason {@code DISPUTED}, {@code READ_WITHOUT_CLASS}, {@code COLLECTED_TO_READ}, {@code PHOTO_TO_READ},
+     *     {@code NOT_EXAMINED} or {@code UNKNOWN}
+     * @param words why the jaw was not examined, as given at intake; empty otherwise
+     */
+    public record UnknownAgeRow(String sex, String mortalitySource, String reason, String words, Integer animals) {
+        /** The reason as a table says it. */
+        @JsonIgnore
+        public String getReasonWords() {
+            String told = switch (reason) {
+                case "DISPUTED" -> "Readings differ, not settled";
+                case "READ_WITHOUT_CLASS" -> "Jaw read, no class told";
+                case "COLLECTED_TO_READ" -> "Jaw collected, no class from it yet";
+                case "PHOTO_TO_READ" -> "Photograph taken, no class from it yet";
+                case "NOT_EXAMINED" -> "Jaw not examined";
+                default -> "Not recorded";
+            };
+            return words.isEmpty() ? told : told + ": " + words;
+        }
+
+        /** The sex as a table says it. */
+        @JsonIgnore
+        public String getSexWords() {
+            return Words.of(sex);
+        }
+
+        /** The source as a table says it. */
+        @JsonIgnore
+        public String getSourceWords() {
+            return Words.of(mortalitySource);
         }
     }
 }

@@ -18,17 +18,17 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 
-/** Prevalence as JSON, CSV and SVG. */
+/** Prevalence as JSON and CSV, and its picture. */
 @Path("/api/v1")
 @PermissionsAllowed(Act.REPORT_READ)
 public class PrevalenceResource {
-    private final PrevalenceService prevalence;
-    private final StoredAnswerService answers;
+    private final PrevalenceAnswers answers;
+    private final StoredAnswerService stored;
     private final PrevalenceChart chart;
 
-    PrevalenceResource(PrevalenceService prevalence, StoredAnswerService answers, PrevalenceChart chart) {
-        this.prevalence = prevalence;
+    PrevalenceResource(PrevalenceAnswers answers, StoredAnswerService stored, PrevalenceChart chart) {
         this.answers = answers;
+        this.stored = stored;
         this.chart = chart;
     }
 
@@ -53,30 +53,20 @@ public class PrevalenceResource {
         if (CsvTable.isAsked(headers)) {
             return csv(address);
         }
-        ReportQuestion question = prevalence.settle(ReportQuestion.of(address.getQueryParameters()));
-        String body = question.cut() == null
-                ? answers.canonical(prevalence.report(question))
-                : answers.answer(
-                        question.cut(),
-                        question.canonical(),
-                        MediaType.APPLICATION_JSON,
-                        () -> answers.canonical(prevalence.report(question)));
-        return answer(body, MediaType.APPLICATION_JSON);
+        return told(answers.of(ReportQuestion.of(address.getQueryParameters())));
     }
 
     @GET
     @Path("prevalence.csv")
     @Produces("text/csv")
     public Response csv(@Context UriInfo address) {
-        ReportQuestion question = prevalence.settle(ReportQuestion.of(address.getQueryParameters()));
+        PrevalenceAnswers.Answer told = answers.of(ReportQuestion.of(address.getQueryParameters()));
+        ReportQuestion question = told.question();
         String body = question.cut() == null
-                ? PrevalenceCsv.of(prevalence.report(question))
-                : answers.answer(
-                        question.cut(),
-                        question.canonical(),
-                        "text/csv",
-                        () -> PrevalenceCsv.of(prevalence.report(question)));
-        return Response.fromResponse(answer(body, CsvTable.MEDIA_TYPE))
+                ? PrevalenceCsv.of(told.report())
+                : stored.answer(
+                        question.cut(), question.canonical(), "text/csv", () -> PrevalenceCsv.of(told.report()));
+        return superseded(answer(body, CsvTable.MEDIA_TYPE), told)
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         "attachment; filename=\"prevalence-" + question.season() + ".csv\"")
@@ -86,15 +76,45 @@ public class PrevalenceResource {
     @GET
     @Path("prevalence.svg")
     @Produces("image/svg+xml")
+    @Operation(summary = "The picture of a report, black on white, as SVG")
     public Response svg(@Context UriInfo address) {
-        PrevalenceReport report = prevalence.report(ReportQuestion.of(address.getQueryParameters()));
-        return answer(chart.svg(report, PrevalenceChart.Use.FILE), "image/svg+xml");
+        PrevalenceAnswers.Answer told = answers.of(ReportQuestion.of(address.getQueryParameters()));
+        return superseded(answer(chart.svg(told.report(), PrevalenceChart.Use.FILE), "image/svg+xml"), told)
+                .build();
     }
 
-    private static Response answer(String body, String mediaType) {
+    @GET
+    @Path("prevalence.png")
+    @Produces("image/png")
+    @Operation(summary = "The picture of a report, black on white, as PNG at twice the size of the screen's")
+    public Response png(@Context UriInfo address) {
+        PrevalenceAnswers.Answer told = answers.of(ReportQuestion.of(address.getQueryParameters()));
+        return superseded(
+                        Response.ok(chart.png(told.report()), "image/png")
+                                .header(HttpHeaders.CACHE_CONTROL, "private, no-store"),
+                        told)
+                .build();
+    }
+
+    private static Response told(PrevalenceAnswers.Answer told) {
+        return superseded(answer(told.json(), MediaType.APPLICATION_JSON), told).build();
+    }
+
+    private static Response.ResponseBuilder answer(String body, String mediaType) {
         return Response.ok(body, mediaType)
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header("Digest-SHA-256", StoredAnswerService.digest(body))
-                .build();
+                .header("Digest-SHA-256", StoredAnswerService.digest(body));
+    }
+
+    /** The stored bytes stay as they are, so that a cut is superseded is told beside them (RFC 8187 form). */
+    public static Response.ResponseBuilder superseded(
+            Response.ResponseBuilder response, PrevalenceAnswers.Answer told) {
+        return told.superseded() == null
+                ? response
+                : response.header(
+                        "Data-Cut-Superseded",
+                        "UTF-8''"
+                                + java.net.URLEncoder.encode(told.superseded(), java.nio.charset.StandardCharsets.UTF_8)
+                                        .replace("+", "%20"));
     }
 }

@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.database.Snapshot;
@@ -17,10 +18,6 @@ import org.dentary.statistics.Proportion;
 /** Answers how common a disease is among the animals of a season. */
 @ApplicationScoped
 public class PrevalenceService {
-    /** Below this many counted a cell is flagged (NCHS Series 2 No. 175, 2017; the threshold from memory). */
-    private static final int FEW_COUNTED = 30;
-
-    private static final int FEW_DETECTED = 5;
     private static final int MOST_CELLS = 5_000;
 
     private final PlanService plan;
@@ -28,6 +25,7 @@ public class PrevalenceService {
     private final DimensionValues values;
     private final DataCutQueries cuts;
     private final Snapshot snapshot;
+    private final CautionService cautions;
     private final Clock clock;
 
     PrevalenceService(
@@ -36,12 +34,14 @@ public class PrevalenceService {
             DimensionValues values,
             DataCutQueries cuts,
             Snapshot snapshot,
+            CautionService cautions,
             Clock clock) {
         this.plan = plan;
         this.queries = queries;
         this.values = values;
         this.cuts = cuts;
         this.snapshot = snapshot;
+        this.cautions = cautions;
         this.clock = clock;
     }
 
@@ -98,13 +98,13 @@ public class PrevalenceService {
                 .mapToInt(PrevalenceQueries.Count::detected)
                 .sum();
         PrevalenceCell total = cell(Map.of(), steps.get(Step.COUNTED), detected, steps.get(Step.PENDING), question);
-        Double pendingShare = pendingShare(steps);
+        Double pendingShare = total.pendingShare();
         BigDecimal limit = plan.settings().share(PlanSetting.PENDING_SHARE_INCOMPLETE, question.season(), null, null);
         boolean incomplete = pendingShare != null && pendingShare > limit.doubleValue();
         DataCutView cut = question.cut() == null ? null : cuts.require(question.cut());
-        ReportNotes notes = new ReportNotes(question, cells, total, steps, plan);
-        List<String> footnotes = queries.footnotes(lines, question.filter());
-        int[] evidence = queries.sexEvidence(lines, question.filter());
+        PrevalenceReport.Share sex = evidence(queries.sexEvidence(lines, question.filter(), question.scope()));
+        PrevalenceReport.UnknownAge unknownAge = unknownAge(question, lines, total.counted());
+        ReportNotes notes = new ReportNotes(question, total, sex, unknownAge, plan, cautions, cut);
         return new PrevalenceReport(
                 question.season(),
                 question.disease(),
@@ -125,9 +125,28 @@ public class PrevalenceService {
                 steps.entrySet().stream()
                         .map(e -> new PrevalenceReport.StepCount(e.getKey(), e.getValue()))
                         .toList(),
-                notes.notes(footnotes, evidence),
+                queries.footnotes(lines, question.filter(), question.scope()).stream()
+                        .map(ReportNotes::footnote)
+                        .toList(),
+                sex,
+                unknownAge,
+                notes.methods(),
+                notes.notes(),
                 notes.warnings(incomplete, pendingShare),
                 notes.cautions());
+    }
+
+    private static PrevalenceReport.Share evidence(int[] counts) {
+        return PrevalenceReport.Share.of(counts[0], counts[1]);
+    }
+
+    private PrevalenceReport.UnknownAge unknownAge(ReportQuestion question, Lines lines, int counted) {
+        List<PrevalenceReport.UnknownAgeRow> rows = queries.unknownAge(lines, question.filter(), question.scope());
+        PrevalenceReport.Share total = PrevalenceReport.Share.of(
+                rows.stream().mapToInt(PrevalenceReport.UnknownAgeRow::animals).sum(), counted);
+        BigDecimal limit = plan.settings().share(PlanSetting.UNKNOWN_AGE_NOTE_SHARE, question.season(), null, null);
+        return new PrevalenceReport.UnknownAge(
+                total, total.share() != null && total.share() > limit.doubleValue(), rows);
     }
 
     private List<PrevalenceCell> cells(ReportQuestion question, List<PrevalenceQueries.Count> counts) {
@@ -174,17 +193,16 @@ public class PrevalenceService {
     private static PrevalenceCell cell(
             Map<String, String> group, int counted, int detected, int pending, ReportQuestion question) {
         Proportion share = Proportion.of(detected, counted, question.interval(), question.confidence());
-        List<String> flags = new ArrayList<>();
-        if (counted == 0) {
-            flags.add("NOT_SAMPLED");
-        } else if (counted < FEW_COUNTED) {
-            flags.add("FEW_COUNTED");
-        }
-        if (detected > 0 && detected < FEW_DETECTED) {
-            flags.add("FEW_DETECTED");
-        }
         return new PrevalenceCell(
-                group, counted, detected, share.estimate(), share.lower(), share.upper(), pending, flags);
+                group,
+                counted,
+                detected,
+                share.estimate(),
+                share.lower(),
+                share.upper(),
+                pending,
+                pendingShare(pending, counted),
+                CellFlag.of(group.isEmpty() ? List.of() : question.by(), counted, detected, pending));
     }
 
     private static Map<Step, Integer> steps(List<PrevalenceQueries.Count> counts) {
@@ -199,9 +217,8 @@ public class PrevalenceService {
         return steps;
     }
 
-    private static Double pendingShare(Map<Step, Integer> steps) {
-        int both = steps.get(Step.PENDING) + steps.get(Step.COUNTED);
-        return both == 0 ? null : (double) steps.get(Step.PENDING) / both;
+    private static Double pendingShare(int pending, int counted) {
+        return PrevalenceReport.Share.of(pending, pending + counted).share();
     }
 
     private static List<String> accepted(LineFilter filter, Dimension dimension) {

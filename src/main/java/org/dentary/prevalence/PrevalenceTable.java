@@ -5,14 +5,26 @@ import java.util.List;
 import java.util.Map;
 
 /** A report as the page shows it: words for codes, percentages with no more digits than n carries. */
-record PrevalenceTable(PrevalenceReport report, List<String> heads, List<Row> rows, Row total) {
+public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<Row> rows, Row total) {
     /** One line of the table; {@code share} is "not sampled" where nobody was counted. */
-    record Row(
-            List<String> groups, int counted, int detected, String share, String limits, int pending, String flags) {}
+    public record Row(
+            List<String> groups,
+            int counted,
+            int detected,
+            String share,
+            String limits,
+            int pending,
+            String pendingShare,
+            String flags) {}
 
-    static PrevalenceTable of(PrevalenceReport report, List<Map<String, String>> names, List<String> heads) {
-        List<Row> rows = report.cells().stream().map(cell -> row(cell, names)).toList();
-        return new PrevalenceTable(report, heads, rows, row(report.total(), List.of()));
+    static PrevalenceTable of(PrevalenceReport report, DimensionValues values) {
+        List<Dimension> by = Dimension.parse(String.join(",", report.by()));
+        List<Map<String, String>> names = by.stream().map(values::names).toList();
+        return new PrevalenceTable(
+                report,
+                by.stream().map(Dimension::words).toList(),
+                report.cells().stream().map(cell -> row(cell, names)).toList(),
+                row(report.total(), List.of()));
     }
 
     private static Row row(PrevalenceCell cell, List<Map<String, String>> names) {
@@ -29,17 +41,7 @@ record PrevalenceTable(PrevalenceReport report, List<String> heads, List<Row> ro
                 cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), n),
                 cell.isNotSampled() ? "" : Words.percent(cell.lower(), n) + " to " + Words.percent(cell.upper(), n),
                 cell.pending(),
-                flags(cell));
-    }
-
-    private static String flags(PrevalenceCell cell) {
-        List<String> marks = new ArrayList<>();
-        if (cell.flags().contains("FEW_COUNTED")) {
-            marks.add("† fewer than 30 counted");
-        }
-        if (cell.flags().contains("FEW_DETECTED")) {
-            marks.add("‡ fewer than 5 detected");
-        }
-        return String.join(", ", marks);
+                cell.pending() == 0 ? "" : Words.percent(cell.pendingShare(), n + cell.pending()),
+                CellFlag.told(cell.flags()));
     }
 }

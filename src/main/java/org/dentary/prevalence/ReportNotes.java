@@ -3,33 +3,81 @@ package org.dentary.prevalence;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.dentary.cautions.CautionService;
+import org.dentary.cautions.CautionView;
+import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
-import org.dentary.statistics.Proportion;
+import org.dentary.plan.SeasonView;
+import org.dentary.plan.UnitView;
+import org.dentary.statistics.IntervalMethod;
 
-/** What a reader must know beside the numbers, in sentences. */
+/** What a reader must know beside the numbers, in sentences; each that a figure needs to be quoted is there. */
 record ReportNotes(
         ReportQuestion question,
-        List<PrevalenceCell> cells,
         PrevalenceCell total,
-        Map<Step, Integer> steps,
-        PlanService plan) {
-    List<String> notes(List<String> footnotes, int[] sexEvidence) {
+        PrevalenceReport.Share sex,
+        PrevalenceReport.UnknownAge unknownAge,
+        PlanService plan,
+        CautionService cautionTexts,
+        DataCutView cut) {
+    /** What a coded footnote says of so many animals; a code that this release does not know is told as it is. */
+    static PrevalenceReport.Footnote footnote(PrevalenceQueries.Marked marked) {
+        String animals = marked.animals() == 1 ? "1 counted animal" : marked.animals() + " counted animals";
+        String text = switch (marked.code()) {
+            case "POOL" ->
+                animals + ": tissue was tested only together with other animals'; nothing was detected in the"
+                        + " pool, and the plan lets that stand for each animal in it.";
+            case "SCREENING_ALONE" ->
+                animals + ": detected by screening alone, without a confirmatory test; the plan lets that stand.";
+            default -> animals + ": " + Words.of(marked.code()) + ".";
+        };
+        return new PrevalenceReport.Footnote(marked.code(), marked.animals(), text);
+    }
+
+    /** Each method with the publication it comes from. */
+    List<PrevalenceReport.Method> methods() {
+        IntervalMethod interval = question.interval();
+        return List.of(
+                new PrevalenceReport.Method(
+                        "Interval: " + interval.label() + ", two-sided, at " + percent(question.confidence()) + " %",
+                        interval.source()),
+                new PrevalenceReport.Method(
+                        "Prevalence: detected / counted, crude (not standardized to a herd), apparent (not corrected for"
+                                + " tests that miss or err)",
+                        "common practice, no source"),
+                new PrevalenceReport.Method(
+                        "Flag below 30 counted",
+                        "Parker et al. 2017, NCHS Vital and Health Statistics 2(175); the bound from memory"));
+    }
+
+    List<String> notes() {
         List<String> notes = new ArrayList<>();
-        Proportion all = Proportion.of(total.detected(), total.counted(), question.interval(), question.confidence());
         notes.add("Counted: animals with a final laboratory finding on accepted tissue. Detected: a final confirmatory"
                 + " detection, or a screening detection where the plan lets it stand. Inconclusive, unsuitable,"
                 + " untested and pending animals are not counted; from taken to counted lists them.");
+        tests(notes);
+        notes.add("The unit is the animal: both nodes, several tests and two kits of one animal count once.");
+        notes.add("Sampling: origin " + words(question.scope().origin()) + "; source "
+                + words(question.scope().mortalitySource()) + "; clinical signs "
+                + words(question.scope().clinicalSigns()) + "; basis "
+                + words(question.scope().samplingBasis())
+                + ". Every other animal is out of scope and in no figure of the table.");
+        notes.add(
+                "Age classes: fawn under 1 year, yearling from 1 to under 2, adult 2 and over, from tooth replacement and"
+                        + " wear as the plan's key reads them, or from a designated age. How readers agree is shown for each"
+                        + " reader under Jaws. Unknown age and sex have rows of their own.");
+        unknown(notes);
         notes.add(String.format(
                 Locale.ROOT,
-                "Intervals: %s at %s %% (%s). They describe chance in sampling, not how the animals came to be sampled.",
-                all.method(),
-                percent(question.confidence()),
-                all.source()));
-        notes.add("The unit is the animal: both nodes, several tests and two kits of one animal count once.");
-        notes.add("Age classes come from tooth replacement and wear as the plan's key reads them, or from a designated"
-                + " age; unknown age and sex have rows of their own.");
+                "The intervals (%s, %s %%) describe chance in sampling, not how the animals came to be sampled. No"
+                        + " correction is made for the size of the herd.",
+                question.interval().label(),
+                percent(question.confidence())));
+        notes.add("No two figures of this table are tested against each other: no p-value stands behind it, and none is"
+                + " adjusted.");
+        dates(notes);
         if (!question.filter().values().containsKey(LineColumn.MANAGEMENT_UNIT)) {
             notes.add("A figure over several units is of the deer tested, not of the herd: units are not sampled in"
                     + " proportion to their deer.");
@@ -40,34 +88,59 @@ record ReportNotes(
                     "None detected does not show absence: the upper limit is %.1f %%.",
                     100 * total.upper()));
         }
-        if (sexEvidence[0] > 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "Sex rests on head, tag or report alone in %d of %d counted animals.",
-                    sexEvidence[0],
-                    sexEvidence[1]));
-        }
-        unknownAge(notes);
-        notes.addAll(footnotes);
+        notes.add((cut == null ? "The lines as they are now" : "Data cut " + cut.id()) + "; rules of reports, version "
+                + StoredAnswerService.RULE_VERSION + ".");
         return notes;
     }
 
-    private void unknownAge(List<String> notes) {
-        int unknown = cells.stream()
-                .filter(cell -> "UNKNOWN".equals(cell.group().get("ageClass")))
-                .mapToInt(PrevalenceCell::counted)
-                .sum();
-        double limit = plan.settings()
-                .share(PlanSetting.UNKNOWN_AGE_NOTE_SHARE, question.season(), null, null)
-                .doubleValue();
-        if (total.counted() > 0 && (double) unknown / total.counted() > limit) {
+    private void tests(List<String> notes) {
+        String tests = plan.methods().stream()
+                .filter(method -> method.disease().equals(question.disease()))
+                .map(method -> method.name() + " on "
+                        + method.acceptedTissues().stream()
+                                .map(tissue -> Words.of(tissue).toLowerCase(Locale.ROOT))
+                                .collect(Collectors.joining(", ")))
+                .collect(Collectors.joining("; "));
+        if (!tests.isEmpty()) {
+            notes.add("Tests and the tissue on which they count, by the plan: " + tests + ".");
+        }
+    }
+
+    private void dates(List<String> notes) {
+        SeasonView season = plan.season(question.season());
+        String boundaries = plan.units().stream()
+                .map(UnitView::boundaryVersion)
+                .filter(java.util.Objects::nonNull)
+                .distinct()
+                .sorted()
+                .collect(Collectors.joining(", "));
+        notes.add("Season " + season.name() + " runs from " + season.startsOn() + " to " + season.endsOn()
+                + (boundaries.isEmpty()
+                        ? "; no boundary of a management unit is on record."
+                        : "; boundaries of the management units, edition " + boundaries + "."));
+    }
+
+    private void unknown(List<String> notes) {
+        if (sex.animals() > 0) {
             notes.add(String.format(
                     Locale.ROOT,
-                    "Age class is unknown in %d of %d counted animals, more than the plan's %s %%; the rows by age class"
-                            + " leave them out.",
-                    unknown,
-                    total.counted(),
-                    percent(limit)));
+                    "Sex rests on head, tag or report alone, or on nothing recorded, in %d of %d counted animals (%s).",
+                    sex.animals(),
+                    sex.of(),
+                    Words.percent(sex.share(), sex.of())));
+        }
+        PrevalenceReport.Share age = unknownAge.total();
+        if (unknownAge.aboveThreshold()) {
+            notes.add(String.format(
+                    Locale.ROOT,
+                    "Age class is unknown in %d of %d counted animals (%s), above the share at which the plan asks for"
+                            + " this note; the rows by age class leave them out.",
+                    age.animals(),
+                    age.of(),
+                    Words.percent(age.share(), age.of())));
+        } else if (age.animals() > 0) {
+            notes.add(String.format(
+                    Locale.ROOT, "Age class is unknown in %d of %d counted animals.", age.animals(), age.of()));
         }
     }
 
@@ -86,12 +159,29 @@ record ReportNotes(
         return warnings;
     }
 
+    /** The reviewed cautions of a report on this disease, those on ageing where it tells ages, and whose word stands above. */
     List<String> cautions() {
-        return List.of(
-                "A laboratory result here is surveillance information, not a food-safety inspection. Decide about meat on"
-                        + " your health agency's current advice.",
-                "Age from teeth is an estimate; do not use it for enforcement or prizes.",
-                "The laboratory's and the health agency's own reports and protocols stand above this table.");
+        Stream<CautionView> ageing = question.by().contains(Dimension.AGE_CLASS)
+                ? cautionTexts.at(Hazard.AGEING, question.disease()).stream()
+                : Stream.empty();
+        return Stream.concat(
+                        Stream.concat(cautionTexts.at(Hazard.REPORT, question.disease()).stream(), ageing)
+                                .distinct()
+                                .map(ReportNotes::told),
+                        Stream.of("The laboratory's and the health agency's own reports and protocols stand above this"
+                                + " report."))
+                .toList();
+    }
+
+    private static String told(CautionView caution) {
+        return caution.text() + " Who decides: " + caution.authority()
+                + (caution.reviewed() ? "." : "; not reviewed locally.");
+    }
+
+    private static String words(List<String> codes) {
+        return codes.stream()
+                .map(code -> Words.of(code).toLowerCase(Locale.ROOT))
+                .collect(Collectors.joining(", "));
     }
 
     private static String percent(double share) {

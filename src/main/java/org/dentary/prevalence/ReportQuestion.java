@@ -1,5 +1,7 @@
 package org.dentary.prevalence;
 
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,7 +24,7 @@ import org.dentary.statistics.IntervalMethod;
  * @param confidence two-sided level in (0, 1)
  * @param cut data cut, or null for the lines as they are now
  */
-record ReportQuestion(
+public record ReportQuestion(
         String season,
         String disease,
         String species,
@@ -41,7 +43,7 @@ record ReportQuestion(
      *
      * @throws InvalidInput naming the parameter, what was given and what is allowed
      */
-    static ReportQuestion of(Map<String, List<String>> parameters) {
+    public static ReportQuestion of(Map<String, List<String>> parameters) {
         Map<String, List<String>> rest = new LinkedHashMap<>(parameters);
         String season = one(rest, "season");
         String disease = one(rest, "disease");
@@ -149,6 +151,30 @@ record ReportQuestion(
 
     Lines lines() {
         return new Lines(season, disease, species, cut);
+    }
+
+    /** The address's part behind the question mark that asks the same again, everything said that was left to the plan. */
+    public String query() {
+        StringBuilder query = new StringBuilder();
+        add(query, "season", season);
+        add(query, "disease", disease);
+        add(query, "species", species);
+        add(query, "by", by.stream().map(Dimension::field).collect(Collectors.joining(",")));
+        filter.values().forEach((column, accepted) -> add(query, column.field(), String.join(",", accepted)));
+        scope.told().forEach((field, accepted) -> add(query, field, String.join(",", accepted)));
+        add(query, "interval", interval.name());
+        add(query, "confidence", String.valueOf(confidence));
+        add(query, "cut", cut == null ? null : cut.toString());
+        return query.substring(1);
+    }
+
+    private static void add(StringBuilder query, String name, String value) {
+        if (value != null) {
+            query.append('&')
+                    .append(name)
+                    .append('=')
+                    .append(URLEncoder.encode(value, StandardCharsets.UTF_8).replace("%2C", ","));
+        }
     }
 
     /** The question in a fixed order and form, equal for equal questions: the key of a stored answer. */

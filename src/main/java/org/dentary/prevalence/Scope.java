@@ -44,6 +44,13 @@ public record Scope(
         samplingBasis = List.copyOf(samplingBasis);
     }
 
+    void bind(jakarta.persistence.Query query) {
+        query.setParameter("origin", origin)
+                .setParameter("source", mortalitySource)
+                .setParameter("signs", clinicalSigns)
+                .setParameter("basis", samplingBasis);
+    }
+
     /** What differs from the default scope, as warnings in words; empty for the default. */
     List<String> warnings() {
         List<String> warnings = new ArrayList<>();
@@ -56,11 +63,15 @@ public record Scope(
 
     private static void warn(List<String> warnings, String what, List<String> chosen, List<String> usual) {
         if (!new java.util.HashSet<>(chosen).equals(new java.util.HashSet<>(usual))) {
-            warnings.add("Chosen " + what + ": " + String.join(", ", chosen) + " (the default is "
-                    + String.join(", ", usual)
+            warnings.add("Chosen " + what + ": " + words(chosen) + " (the default is "
+                    + words(usual)
                     + "). Animals taken for different reasons differ in how often the disease is found; a pooled figure"
                     + " describes neither group.");
         }
+    }
+
+    private static String words(List<String> codes) {
+        return codes.stream().map(Words::of).collect(java.util.stream.Collectors.joining(", "));
     }
 
     /** The scope as it is told in an answer, in alphabetical order of the fields. */

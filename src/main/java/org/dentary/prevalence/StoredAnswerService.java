@@ -20,7 +20,7 @@ import org.erdtman.jcs.JsonCanonicalizer;
 @ApplicationScoped
 public class StoredAnswerService {
     /** Named on each answer, so that an upgrade knows which answers to compute again. */
-    static final String RULE_VERSION = "1";
+    static final String RULE_VERSION = "2";
 
     private final StoredAnswerQueries queries;
     private final ObjectMapper json;

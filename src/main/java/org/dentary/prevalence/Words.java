@@ -3,11 +3,11 @@ package org.dentary.prevalence;
 import java.util.Locale;
 
 /** Codes and figures as people read them. */
-final class Words {
+public final class Words {
     private Words() {}
 
     /** {@code HUNTER_HARVEST} as "Hunter harvest"; a code that is not of that form stays as it is. */
-    static String of(String code) {
+    public static String of(String code) {
         if (!code.matches("[A-Z]+(_[A-Z]+)*")) {
             return code;
         }
@@ -16,7 +16,7 @@ final class Words {
     }
 
     /** A share as a percentage with no more digits than n carries: none below 30, one below 1,000, else two. */
-    static String percent(Double share, int n) {
+    public static String percent(Double share, int n) {
         if (share == null) {
             return "";
         }

@@ -1,0 +1,68 @@
+package org.dentary.prevalence;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.MediaType;
+
+/**
+ * The one answer to a question that every form of it is made from: page, JSON, CSV, workbook, document and picture. On a
+ * cut it is read back from the bytes that were stored with the first answer, so no form can differ from them.
+ */
+@ApplicationScoped
+public class PrevalenceAnswers {
+    private final PrevalenceService prevalence;
+    private final StoredAnswerService stored;
+    private final DataCutQueries cuts;
+    private final ObjectReader reader;
+
+    PrevalenceAnswers(
+            PrevalenceService prevalence, StoredAnswerService stored, DataCutQueries cuts, ObjectMapper json) {
+        this.prevalence = prevalence;
+        this.stored = stored;
+        this.cuts = cuts;
+        this.reader = json.readerFor(PrevalenceReport.class).without(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
+    }
+
+    /**
+     * An answer in every form it needs.
+     *
+     * @param question with everything filled in
+     * @param json RFC 8785 form of the report
+     * @param digest SHA-256 of that, hex
+     * @param superseded why the cut should no longer be used, as of now and not as of the first answer; null: it may
+     */
+    public record Answer(
+            ReportQuestion question, PrevalenceReport report, String json, String digest, String superseded) {}
+
+    /** The answer to a question, stored first if it stands on a cut. */
+    public Answer of(ReportQuestion asked) {
+        ReportQuestion question = prevalence.settle(asked);
+        if (question.cut() == null) {
+            PrevalenceReport report = prevalence.report(question);
+            String json = stored.canonical(report);
+            return new Answer(question, report, json, StoredAnswerService.digest(json), null);
+        }
+        String json = stored.answer(
+                question.cut(),
+                question.canonical(),
+                MediaType.APPLICATION_JSON,
+                () -> stored.canonical(prevalence.report(question)));
+        return new Answer(
+                question,
+                read(json),
+                json,
+                StoredAnswerService.digest(json),
+                cuts.require(question.cut()).supersededReason());
+    }
+
+    PrevalenceReport read(String json) {
+        try {
+            return reader.readValue(json);
+        } catch (JsonProcessingException fault) {
+            throw new IllegalStateException("A stored answer is not a report", fault);
+        }
+    }
+}
