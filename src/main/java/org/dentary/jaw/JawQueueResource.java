@@ -51,7 +51,17 @@ public class JawQueueResource {
         StreamingOutput stream = out -> {
             try (CsvTable table = CsvTable.on(
                     out,
-                    List.of("kit", "task", "since", "season", "station", "diedOn", "jawStatus", "readers", "why"))) {
+                    List.of(
+                            "kit",
+                            "task",
+                            "since",
+                            "season",
+                            "station",
+                            "diedOn",
+                            "jawStatus",
+                            "readers",
+                            "why",
+                            "photo"))) {
                 queued.forEach(jaw -> table.row(
                         jaw.kit(),
                         jaw.task(),
@@ -61,7 +71,8 @@ public class JawQueueResource {
                         jaw.diedOn(),
                         jaw.jawStatus(),
                         jaw.readers(),
-                        jaw.why()));
+                        jaw.why(),
+                        jaw.photo()));
             }
         };
         return Response.ok(stream, CsvTable.MEDIA_TYPE)

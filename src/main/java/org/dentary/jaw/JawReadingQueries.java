@@ -82,7 +82,9 @@ class JawReadingQueries {
                  and not exists (select 1 from designated_age d where d.kit = a.kit)
                  and (cast(:station as text) is null or a.station = :station)
                  and (cast(:kit as text) is null or a.kit = :kit))
-            select kit, task, since, season, station, died_on, jaw_status, cast(readers as int), why
+            select kit, task, since, season, station, died_on, jaw_status, cast(readers as int), why,
+                   (select cast(p.id as text) from jaw_photo p where p.kit = task.kit and p.erased_at is null
+                     order by p.added_at desc, p.id limit 1) as photo
               from task where task is not null and (cast(:task as text) is null or task = :task)
              order by since, kit limit :limit
             """;

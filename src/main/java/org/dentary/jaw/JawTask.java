@@ -13,6 +13,7 @@ import java.util.Locale;
  * @param since when it came to be so
  * @param readers how many persons have read it
  * @param why reasons as codes, separated by spaces; none of them gives a class away
+ * @param photo id of the newest photo of the jaw, or null
  */
 public record JawTask(
         String kit,
@@ -23,7 +24,8 @@ public record JawTask(
         LocalDate diedOn,
         String jawStatus,
         int readers,
-        String why) {
+        String why,
+        String photo) {
     /** The UTC day since which it waits. */
     @JsonIgnore
     public LocalDate getSinceDay() {
@@ -34,7 +36,7 @@ public record JawTask(
     @JsonIgnore
     public String getWhereabouts() {
         return switch (jawStatus) {
-            case "PHOTO_TO_READ" -> "photo";
+            case "PHOTO_TO_READ" -> photo == null ? "photo, not here yet" : "photo";
             case "NOT_EXAMINED" -> "not examined";
             default -> "kept";
         };

@@ -10,6 +10,7 @@ import org.dentary.animal.Identifier;
 import org.dentary.animal.LinkView;
 import org.dentary.jaw.DesignationView;
 import org.dentary.jaw.JawReadingView;
+import org.dentary.jaw.photo.JawPhotoView;
 import org.dentary.specimen.ReAttributionView;
 
 /**
@@ -18,6 +19,7 @@ import org.dentary.specimen.ReAttributionView;
  * @param keyClass end of the key of the reading that stands; null where none does
  * @param ageClass the age that stands; null where it is kept from a second reader until theirs is given
  * @param readingsHidden whether readings are kept from a second reader
+ * @param jawPhotos photos of the jaw, which a second reader may see; only for those who may see photos
  * @param outcome the released outcome for the plan's first disease
  * @param warnings what the last write allowed and is worth a second look
  */
@@ -33,6 +35,7 @@ public record AnimalStory(
         @JsonUnwrapped Facts facts,
         List<OutcomeOfDisease> outcomes,
         List<JawReadingView> jawReadings,
+        List<JawPhotoView> jawPhotos,
         List<DesignationView> designatedAges,
         List<SpecimenStory> specimens,
         List<FindingRow> findings,
@@ -108,6 +111,7 @@ public record AnimalStory(
                 facts,
                 outcomes,
                 jawReadings,
+                jawPhotos,
                 designatedAges,
                 specimens,
                 findings,

@@ -96,7 +96,10 @@ final class StoryRules {
 
     private static Open jaw(JawTask task, String kit) {
         return switch (task.task()) {
-            case "READ" -> new Open("READ_JAW", "Read the jaw.", "/animals/" + kit + "/jaw");
+            case "READ" ->
+                "PHOTO_TO_READ".equals(task.jawStatus()) && task.photo() == null
+                        ? new Open("ADD_PHOTO", "Add the photo of the jaw, to be read.", "/animals/" + kit + "/photos")
+                        : new Open("READ_JAW", "Read the jaw.", "/animals/" + kit + "/jaw");
             case "READ_AGAIN" ->
                 new Open(
                         "READ_JAW_AGAIN",

@@ -18,6 +18,8 @@ import org.dentary.jaw.DesignationView;
 import org.dentary.jaw.JawReadingService;
 import org.dentary.jaw.JawReadingView;
 import org.dentary.jaw.JawTask;
+import org.dentary.jaw.photo.JawPhotoService;
+import org.dentary.jaw.photo.JawPhotoView;
 import org.dentary.kit.KitService;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
@@ -41,6 +43,7 @@ public class StoryService {
     private final KitService kits;
     private final AnimalService animals;
     private final JawReadingService jaws;
+    private final JawPhotoService photos;
     private final SpecimenService specimens;
     private final ReAttributionService reAttributions;
     private final CustodyService custody;
@@ -51,6 +54,7 @@ public class StoryService {
             KitService kits,
             AnimalService animals,
             JawReadingService jaws,
+            JawPhotoService photos,
             SpecimenService specimens,
             ReAttributionService reAttributions,
             CustodyService custody,
@@ -59,6 +63,7 @@ public class StoryService {
         this.kits = kits;
         this.animals = animals;
         this.jaws = jaws;
+        this.photos = photos;
         this.specimens = specimens;
         this.reAttributions = reAttributions;
         this.custody = custody;
@@ -94,6 +99,7 @@ public class StoryService {
         Optional<JawTask> task = jaws.task(kit);
         boolean hidden = isHidden(reader, readings, task);
         List<SpecimenStory> tissue = tissue(kit, knowing);
+        List<JawPhotoView> pictures = whole && reader.may(Act.JAW_PHOTO_READ) ? photos.ofKit(kit) : List.of();
         LineView first = lines.isEmpty() ? nothing(kit) : lines.get(0);
         StoryRules.Known known = new StoryRules.Known(animal, !readings.isEmpty(), task, tissue, first);
         return new AnimalStory(
@@ -107,6 +113,7 @@ public class StoryService {
                 facts(animal.facts()),
                 outcomes(kit, lines, knowing, whole),
                 hidden ? List.of() : readings,
+                pictures,
                 designations,
                 tissue,
                 whole && reader.may(Act.RESULT_READ) ? queries.findings(kit) : List.of(),

@@ -11,6 +11,7 @@ public final class Act {
     public static final String SPECIMEN_WRITE = "specimen-write";
     public static final String CUSTODY_WRITE = "custody-write";
     public static final String ANIMAL_READ = "animal-read";
+    public static final String JAW_PHOTO_READ = "jaw-photo-read";
     /** Ask that two kits be one animal, or that a label be re-attributed; another person confirms. */
     public static final String PUT_RIGHT_ASK = "put-right-ask";
 
