@@ -330,6 +330,9 @@ class Acts {
                     "only a party or laboratory signs on the giver's screen; " + to.code()
                             + " accepts under an account of their own");
         }
+        if (!offer.isSigned() && offer.signature() != null && !offer.signature().isBlank()) {
+            throw InvalidInput.field("signedBy", "REQUIRED", "write the name of who signed beside the signature");
+        }
         boolean intoStore = to.kind().equals(Holder.STORE) && mayActFor(to);
         boolean outOfStore = from.kind().equals(Holder.STORE) && to.isPerson(actor());
         return intoStore || outOfStore || offer.isSigned() || offer.isOnPaper();

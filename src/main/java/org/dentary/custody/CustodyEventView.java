@@ -17,8 +17,13 @@ import java.util.UUID;
  * @param actor who recorded it
  * @param counterparty the other side, or null
  * @param place where, or null if nobody said
+ * @param from who gave custody away, or null where custody stayed
  * @param custodian who held afterwards, or null where custody stayed
  * @param relinquishedAt when the giver says to have given, or null
+ * @param tamperSealBefore number of the seal that was on before, or null
+ * @param tamperSeal number of the seal put on or found, or null
+ * @param signedBy who signed on the giver's screen, or null
+ * @param signature the strokes of that signature, see {@link Signature}, or null
  * @param late whether it was entered late, out of order or from paper
  * @param corrects sequence of the event that this one corrects, or null
  * @param correctedBy sequence of the event that corrects this one, or null
@@ -40,6 +45,8 @@ public record CustodyEventView(
         String counterpartyName,
         String place,
         String placeName,
+        String from,
+        String fromName,
         String custodian,
         String custodianName,
         Instant relinquishedAt,
@@ -47,6 +54,7 @@ public record CustodyEventView(
         String reason,
         BigDecimal temperatureCelsius,
         String sensor,
+        String tamperSealBefore,
         String tamperSeal,
         String condition,
         String box,
@@ -54,6 +62,7 @@ public record CustodyEventView(
         String carrier,
         String waybill,
         String signedBy,
+        String signature,
         String paperForm,
         String evidence,
         String discrepancy,
@@ -84,7 +93,11 @@ public record CustodyEventView(
                 null,
                 null,
                 null,
+                null,
+                null,
                 late,
+                null,
+                null,
                 null,
                 null,
                 null,

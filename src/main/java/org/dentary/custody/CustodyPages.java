@@ -106,7 +106,7 @@ public class CustodyPages {
             }
             handOvers.offer(
                     UUID.randomUUID(),
-                    new OfferHandOver(lines(codes), to.strip(), empty(place), now(), null, null, null, null),
+                    new OfferHandOver(lines(codes), to.strip(), empty(place), now(), null, null, null, null, null),
                     null);
         });
     }

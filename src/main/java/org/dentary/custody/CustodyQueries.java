@@ -74,7 +74,7 @@ class CustodyQueries {
             ) select code from around order by code
             """;
     private static final String PRESERVATIONS =
-            "select preservation, since from specimen_preservation where code = :code order by since, id";
+            "select code, preservation, since from specimen_preservation where code = any(:codes) order by code, since, id";
     private static final String EVENTS_OF_ACT = """
             select bytes from ledger_event where hand_over = cast(:act as uuid) order by chain, sequence
             """;
@@ -104,7 +104,7 @@ class CustodyQueries {
     record InsideRow(String code, String box, Integer depth) {}
 
     /** How a specimen was kept from a moment on. */
-    record PreservationRow(String preservation, Instant since) {}
+    record PreservationRow(String code, String preservation, Instant since) {}
 
     Map<String, Head> heads(Collection<String> codes) {
         return rows(entities.createNativeQuery(HEADS, HeadRow.class).setParameter("codes", array(codes)), HeadRow.class)
@@ -185,9 +185,10 @@ class CustodyQueries {
                 .getSingleResult();
     }
 
-    List<PreservationRow> preservations(String code) {
+    /** How specimens were kept, each one's oldest first. */
+    List<PreservationRow> preservations(Collection<String> codes) {
         return rows(
-                entities.createNativeQuery(PRESERVATIONS, PreservationRow.class).setParameter("code", code),
+                entities.createNativeQuery(PRESERVATIONS, PreservationRow.class).setParameter("codes", array(codes)),
                 PreservationRow.class);
     }
 

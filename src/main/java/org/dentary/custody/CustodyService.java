@@ -137,7 +137,23 @@ public class CustodyService {
         Head head = queries.head(label.code())
                 .orElseThrow(
                         () -> new NotFound("NOT_IN_CUSTODY", "Nothing was collected under " + label.code() + " yet"));
-        return views.of(label, head);
+        return views.all(List.of(label), Map.of(label.code(), head)).get(0);
+    }
+
+    /**
+     * The same for many codes, in as many statements as for one.
+     *
+     * @param codes label codes as kept, each once
+     * @return in the order given; codes that are no label, or without a chain, are left out
+     */
+    public List<CustodyView> chains(List<String> codes) {
+        Map<String, Head> heads = queries.heads(codes);
+        Map<String, CustodyQueries.LabelRow> labels = queries.labels(codes);
+        List<CustodyQueries.LabelRow> known = codes.stream()
+                .filter(code -> labels.containsKey(code) && heads.containsKey(code))
+                .map(labels::get)
+                .toList();
+        return known.isEmpty() ? List.of() : views.all(known, heads);
     }
 
     /**

@@ -11,6 +11,7 @@ import java.util.UUID;
  * @param code label code
  * @param part what the label is for
  * @param kit the kit the label is bound to
+ * @param zone time zone of the station that the label was issued to
  * @param custodian who has it now
  * @param place where it is, or null if nobody said
  * @param since when the present custody began
@@ -22,12 +23,14 @@ import java.util.UUID;
  * @param onHold whether a hold is in force
  * @param offer the open offer, or null
  * @param discrepancies open ones about this code
+ * @param settled discrepancies about this code that are settled
  * @param events in the order of recording
  */
 public record CustodyView(
         String code,
         String part,
         String kit,
+        String zone,
         String custodian,
         String custodianKind,
         String custodianName,
@@ -48,6 +51,7 @@ public record CustodyView(
         List<Concerns.Excursion> excursions,
         List<Concerns.SealMismatch> sealMismatches,
         List<DiscrepancyView> discrepancies,
+        List<DiscrepancyView> settled,
         List<CustodyEventView> events) {
 
     /** An offer that nobody has answered yet. */

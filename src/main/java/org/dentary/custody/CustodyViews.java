@@ -4,14 +4,15 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.dentary.ledger.Chain;
 import org.dentary.ledger.ChainHead;
 import org.dentary.ledger.Difference;
@@ -24,7 +25,7 @@ import org.dentary.plan.PlanSettings;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 
-/** Reads a chain for people: checks it, derives what is wrong, and names everybody and every place in it. */
+/** Reads chains for people: checks them, derives what is wrong, and names everybody and every place in them. */
 @ApplicationScoped
 class CustodyViews {
     private final CustodyQueries queries;
@@ -49,45 +50,112 @@ class CustodyViews {
         this.acts = acts;
     }
 
-    /** A label's chain; the label has one. */
-    CustodyView of(CustodyQueries.LabelRow label, Head head) {
-        List<LedgerEvent> recorded = ledger.chain(label.code());
+    /**
+     * The chains of labels that have one, however many in the same number of statements.
+     *
+     * @return in the order given
+     */
+    List<CustodyView> all(List<CustodyQueries.LabelRow> labels, Map<String, Head> heads) {
+        List<String> codes = labels.stream().map(CustodyQueries.LabelRow::code).toList();
+        Map<String, List<LedgerEvent>> recorded = ledger.chains(codes);
+        List<RecordedEvent> events = recorded.values().stream()
+                .flatMap(List::stream)
+                .map(RecordedEvent::of)
+                .toList();
+        Instant now = acts.now();
+        Known known = new Known(
+                now,
+                acts.limits(now, ZoneOffset.UTC),
+                queries.names(codesIn(events, heads.values())),
+                ledger.secrets(events.stream().map(event -> event.event().id()).toList()),
+                limitsByPreservation(plan.settings()),
+                queries.preservations(codes).stream()
+                        .collect(Collectors.groupingBy(CustodyQueries.PreservationRow::code)),
+                offers(heads.values()),
+                discrepancies.ofCodes(codes).stream().collect(Collectors.groupingBy(DiscrepancyView::code)));
+        boolean follows = mayFollowToTheLaboratory(acts.account());
+        return labels.stream()
+                .map(label ->
+                        view(label, heads.get(label.code()), recorded.getOrDefault(label.code(), List.of()), known))
+                .map(whole -> follows ? whole : veiled(whole))
+                .toList();
+    }
+
+    /** What the chains at hand have in common. */
+    private record Known(
+            Instant now,
+            Limits limits,
+            Map<String, String> names,
+            Map<UUID, Map<String, Redacted>> texts,
+            Map<String, Limits.Temperatures> temperatures,
+            Map<String, List<CustodyQueries.PreservationRow>> preservations,
+            Map<UUID, HandOverView> offers,
+            Map<String, List<DiscrepancyView>> discrepancies) {
+        String name(String code) {
+            return code == null
+                    ? null
+                    : names.getOrDefault(code, code.equals(CustodyService.CARRIER) ? "the carrier" : code);
+        }
+
+        /** Limits by how the specimen was kept at a moment; a box has none. */
+        Limits.Temperatures temperatures(String code, Instant at) {
+            String preservation = null;
+            for (CustodyQueries.PreservationRow row : preservations.getOrDefault(code, List.of())) {
+                if (preservation == null || !row.since().isAfter(at)) {
+                    preservation = row.preservation();
+                }
+            }
+            return preservation == null
+                    ? Limits.Temperatures.ANY
+                    : temperatures.getOrDefault(preservation, Limits.Temperatures.ANY);
+        }
+
+        CustodyView.Offer offer(UUID id) {
+            HandOverView offer = id == null ? null : offers.get(id);
+            return offer == null
+                    ? null
+                    : new CustodyView.Offer(
+                            offer.id(), offer.to(), offer.toName(), offer.occurredAt(), offer.overdue());
+        }
+    }
+
+    private static CustodyView view(CustodyQueries.LabelRow label, Head head, List<LedgerEvent> recorded, Known known) {
         List<RecordedEvent> events = recorded.stream().map(RecordedEvent::of).toList();
         List<Step> steps = events.stream().map(RecordedEvent::step).toList();
-        Instant now = acts.now();
-        Limits limits = acts.limits(now, ZoneOffset.UTC);
-        Map<String, String> names = names(events, head);
         List<String> differences =
                 Chain.verify(recorded, new ChainHead(head.code(), head.sequence(), head.hash())).stream()
                         .map(Difference::toString)
                         .toList();
         Step moved = CustodyRules.lastMove(steps).orElseThrow();
-        CustodyView whole = new CustodyView(
+        Map<Boolean, List<DiscrepancyView>> wrong = known.discrepancies().getOrDefault(label.code(), List.of()).stream()
+                .collect(Collectors.partitioningBy(one -> one.closedAt() == null));
+        return new CustodyView(
                 label.code(),
                 label.part(),
                 label.kit(),
+                label.timeZone(),
                 head.holder().code(),
                 head.holder().kind(),
-                name(names, head.holder().code()),
+                known.name(head.holder().code()),
                 head.place(),
-                name(names, head.place()),
+                known.name(head.place()),
                 moved.occurredAt(),
                 differences.isEmpty(),
                 differences,
                 head.collectedAt(),
-                CustodyRules.hours(head.collectedAt(), now),
+                CustodyRules.hours(head.collectedAt(), known.now()),
                 head.box(),
-                CustodyRules.isLost(steps, now),
+                CustodyRules.isLost(steps, known.now()),
                 head.isDestroyed(),
                 CustodyRules.isOnHold(steps),
-                offer(head),
-                CustodyRules.gaps(steps, limits.gap(), now),
+                known.offer(head.offered()),
+                CustodyRules.gaps(steps, known.limits().gap(), known.now()),
                 CustodyRules.lateEntries(steps),
-                CustodyRules.excursions(steps, temperatures(label.code())),
+                CustodyRules.excursions(steps, at -> known.temperatures(label.code(), at)),
                 CustodyRules.sealMismatches(steps),
-                discrepancies.list(true, null, null, label.code(), 100),
-                views(events, names));
-        return mayFollowToTheLaboratory(acts.account()) ? whole : veiled(whole);
+                wrong.get(true),
+                wrong.get(false),
+                EventViews.of(events, known::name, known.texts()));
     }
 
     /** Where tissue goes after its first laboratory tells what was found there; that is for those who may know. */
@@ -107,6 +175,7 @@ class CustodyViews {
                 whole.code(),
                 whole.part(),
                 whole.kit(),
+                whole.zone(),
                 arrival.custodian(),
                 Holder.PARTY,
                 arrival.custodianName(),
@@ -129,24 +198,25 @@ class CustodyViews {
                 whole.excursions(),
                 whole.sealMismatches(),
                 whole.discrepancies(),
+                whole.settled(),
                 whole.events().stream()
                         .map(event -> event.sequence() > arrival.sequence() ? event.veiled() : event)
                         .toList());
     }
 
-    private CustodyView.Offer offer(Head head) {
-        if (head.offered() == null) {
-            return null;
-        }
-        HandOverView offer = handOvers.view(head.offered());
-        return new CustodyView.Offer(offer.id(), offer.to(), offer.toName(), offer.occurredAt(), offer.overdue());
+    private Map<UUID, HandOverView> offers(Collection<Head> heads) {
+        List<UUID> offered = heads.stream()
+                .map(Head::offered)
+                .filter(Objects::nonNull)
+                .distinct()
+                .toList();
+        return offered.isEmpty()
+                ? Map.of()
+                : handOvers.views(offered).stream().collect(Collectors.toMap(HandOverView::id, Function.identity()));
     }
 
-    /** Limits by how the specimen was kept at a moment; a box has none. */
-    private Function<Instant, Limits.Temperatures> temperatures(String code) {
-        List<CustodyQueries.PreservationRow> kept = queries.preservations(code);
-        PlanSettings settings = plan.settings();
-        Map<String, Limits.Temperatures> limits = Map.of(
+    private static Map<String, Limits.Temperatures> limitsByPreservation(PlanSettings settings) {
+        return Map.of(
                 "FRESH_CHILLED",
                 new Limits.Temperatures(
                         celsius(settings, PlanSetting.CHILLED_LOWEST_CELSIUS),
@@ -155,29 +225,23 @@ class CustodyViews {
                 new Limits.Temperatures(null, celsius(settings, PlanSetting.FROZEN_HIGHEST_CELSIUS)),
                 "FORMALIN",
                 new Limits.Temperatures(celsius(settings, PlanSetting.FORMALIN_LOWEST_CELSIUS), null));
-        return at -> {
-            String preservation = null;
-            for (CustodyQueries.PreservationRow row : kept) {
-                if (preservation == null || !row.since().isAfter(at)) {
-                    preservation = row.preservation();
-                }
-            }
-            return preservation == null
-                    ? Limits.Temperatures.ANY
-                    : limits.getOrDefault(preservation, Limits.Temperatures.ANY);
-        };
     }
 
     private static BigDecimal celsius(PlanSettings settings, PlanSetting setting) {
         return BigDecimal.valueOf(settings.wholeNumber(setting, null, null, null));
     }
 
-    private Map<String, String> names(List<RecordedEvent> events, Head head) {
+    private static TreeSet<String> codesIn(List<RecordedEvent> events, Collection<Head> heads) {
         TreeSet<String> codes = new TreeSet<>();
-        add(codes, head.holder().code(), head.place());
+        heads.forEach(head -> add(codes, head.holder().code(), head.place()));
         events.forEach(event -> add(
-                codes, event.text("actor"), event.text("counterparty"), event.text("place"), event.field("custodian")));
-        return queries.names(codes);
+                codes,
+                event.text("actor"),
+                event.text("counterparty"),
+                event.text("place"),
+                event.field("from"),
+                event.field("custodian")));
+        return codes;
     }
 
     private static void add(TreeSet<String> codes, String... some) {
@@ -186,82 +250,5 @@ class CustodyViews {
                 codes.add(code);
             }
         }
-    }
-
-    private static String name(Map<String, String> names, String code) {
-        return code == null
-                ? null
-                : names.getOrDefault(code, code.equals(CustodyService.CARRIER) ? "the carrier" : code);
-    }
-
-    private List<CustodyEventView> views(List<RecordedEvent> events, Map<String, String> names) {
-        Map<UUID, Map<String, Redacted>> texts =
-                ledger.secrets(events.stream().map(event -> event.event().id()).toList());
-        Map<String, Integer> positions = new HashMap<>();
-        Map<String, Integer> corrections = new HashMap<>();
-        events.forEach(event -> {
-            positions.put(event.event().id().toString(), event.event().sequence());
-            if (event.field("corrects") != null) {
-                corrections.put(event.field("corrects"), event.event().sequence());
-            }
-        });
-        List<CustodyEventView> views = new ArrayList<>();
-        for (RecordedEvent event : events) {
-            Map<String, Redacted> kept = texts.getOrDefault(event.event().id(), Map.of());
-            views.add(view(event, names, kept, positions, corrections));
-        }
-        return views;
-    }
-
-    private static CustodyEventView view(
-            RecordedEvent event,
-            Map<String, String> names,
-            Map<String, Redacted> kept,
-            Map<String, Integer> positions,
-            Map<String, Integer> corrections) {
-        Step step = event.step();
-        String place = event.text("place") == null ? text(kept, "placeText") : event.text("place");
-        return new CustodyEventView(
-                step.sequence(),
-                step.id(),
-                step.kind().name(),
-                step.kind().words(),
-                step.occurredAt(),
-                step.enteredAt(),
-                event.time("receivedAt"),
-                event.text("zone"),
-                step.actor(),
-                name(names, step.actor()),
-                event.text("counterparty"),
-                name(names, event.text("counterparty")),
-                place,
-                name(names, place),
-                event.field("custodian"),
-                name(names, event.field("custodian")),
-                step.relinquishedAt(),
-                step.late(),
-                text(kept, "reason"),
-                step.temperatureCelsius(),
-                event.field("sensor"),
-                step.tamperSeal(),
-                event.field("condition"),
-                event.field("box"),
-                event.field("child") == null ? event.field("parent") : event.field("child"),
-                text(kept, "carrier"),
-                text(kept, "waybill"),
-                text(kept, "signedBy"),
-                event.field("paperForm"),
-                text(kept, "evidence"),
-                event.field("discrepancyKind"),
-                event.field("outcome"),
-                event.field("corrects") == null ? null : positions.get(event.field("corrects")),
-                corrections.get(step.id().toString()),
-                event.text("handOver") == null ? null : UUID.fromString(event.text("handOver")),
-                event.event().hash(),
-                event.event().predecessor());
-    }
-
-    private static String text(Map<String, Redacted> kept, String name) {
-        return kept.containsKey(name) ? kept.get(name).text() : null;
     }
 }

@@ -54,7 +54,9 @@ class Discrepancies {
                         moment.actor(),
                         moment.receivedAt(),
                         null,
-                        0));
+                        0,
+                        null,
+                        null));
         return opened;
     }
 

@@ -14,8 +14,11 @@ import java.util.Optional;
 class DiscrepancyQueries {
     private static final String COLUMNS = """
             select cast(d.id as text) as id, d.code, d.kind, d.owner, d.due_on, d.evidence, d.outcome, d.subject,
-                   d.opened_by, d.opened_at, d.closed_at, d.version
+                   d.opened_by, d.opened_at, d.closed_at, d.version, coalesce(owner.name, d.owner) as owner_name,
+                   coalesce(opener.name, d.opened_by) as opener_name
               from discrepancy d
+              left join person owner on owner.code = d.owner
+              left join person opener on opener.code = d.opened_by
             """;
     private static final String ONE = COLUMNS + " where d.id = cast(:id as uuid)";
     private static final String LOCK = "select version from discrepancy where id = cast(:id as uuid) for update";
@@ -28,6 +31,7 @@ class DiscrepancyQueries {
                     or (d.due_on, cast(d.id as text)) > (cast(:after as date), cast(:afterId as text)))
              order by d.due_on, cast(d.id as text) limit :most
             """;
+    private static final String OF_CODES = COLUMNS + " where d.code = any(:codes) order by d.code, d.opened_at, d.id";
     private static final String INSERT = """
             insert into discrepancy (id, code, kind, owner, due_on, evidence, subject, opened_by, opened_at)
             select cast(r.id as uuid), r.code, :kind, :owner, cast(:dueOn as date), :evidence, :subject, :by, :at
@@ -59,18 +63,22 @@ class DiscrepancyQueries {
             String openedBy,
             Instant openedAt,
             Instant closedAt,
-            Integer version) {
+            Integer version,
+            String ownerName,
+            String openedByName) {
         DiscrepancyView view(LocalDate today) {
             return new DiscrepancyView(
                     id,
                     code,
                     kind,
                     owner,
+                    ownerName,
                     dueOn,
                     evidence,
                     outcome,
                     subject,
                     openedBy,
+                    openedByName,
                     openedAt,
                     closedAt,
                     closedAt == null && dueOn.isBefore(today),
@@ -102,6 +110,12 @@ class DiscrepancyQueries {
                         "after", filter.after() == null ? null : filter.after().toString())
                 .setParameter("afterId", filter.afterId())
                 .setParameter("most", most));
+    }
+
+    /** All about some codes, each code's oldest first. */
+    List<DiscrepancyRow> ofCodes(Collection<String> codes) {
+        return rows(entities.createNativeQuery(OF_CODES, DiscrepancyRow.class)
+                .setParameter("codes", codes.toArray(String[]::new)));
     }
 
     /** @return how many are new; the first row stands for all, save id and code */

@@ -159,7 +159,9 @@ public class DiscrepancyService {
                 before == null ? by : before.openedBy(),
                 before == null ? now : before.openedAt(),
                 closedAt,
-                before == null ? 0 : before.version());
+                before == null ? 0 : before.version(),
+                null,
+                null);
     }
 
     private String owner(String typed) {
@@ -202,6 +204,12 @@ public class DiscrepancyService {
     List<DiscrepancyView> list(DiscrepancyQueries.Filter filter, int most) {
         LocalDate today = today();
         return queries.list(filter, most).stream().map(row -> row.view(today)).toList();
+    }
+
+    /** Open and settled ones about some codes, each code's oldest first. */
+    List<DiscrepancyView> ofCodes(Collection<String> codes) {
+        LocalDate today = today();
+        return queries.ofCodes(codes).stream().map(row -> row.view(today)).toList();
     }
 
     private LocalDate today() {

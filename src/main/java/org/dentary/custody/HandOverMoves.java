@@ -36,7 +36,8 @@ class HandOverMoves {
     void atOnce(HandOverRow row, OfferHandOver offer, Map<String, Head> heads, Past past, Moment moment) {
         boolean stored = row.toKind().equals(Holder.STORE);
         boolean signed = offer.isSigned() || offer.isOnPaper();
-        Redacted signature = Acts.redacted("signedBy", offer.signedBy());
+        Redacted name = Acts.redacted("signedBy", offer.signedBy());
+        Redacted strokes = Signature.redacted(offer.signature());
         String place = stored ? row.toCustodian() : moment.place().shown();
         List<Planned> planned = new ArrayList<>();
         for (Head head : heads.values()) {
@@ -53,7 +54,8 @@ class HandOverMoves {
                     .withCounterparty(stored || signed ? row.toCustodian() : row.fromCustodian())
                     .withHandOver(row.uuid())
                     .with("relinquishedAt", signed ? row.occurredAt() : null)
-                    .with("signedBy", signature)
+                    .with("signedBy", name)
+                    .with("signature", strokes)
                     .with("paperForm", offer.isOnPaper() ? offer.paperForm().strip() : null);
             planned.add(Planned.moving(
                     stored ? draft.atPlace(row.toCustodian()) : draft,

@@ -25,6 +25,7 @@ class HandOverQueries {
                   from hand_over_item where hand_over = o.id) i
             """;
     private static final String ONE = COLUMNS + " where o.id = cast(:id as uuid)";
+    private static final String OF_IDS = COLUMNS + " where o.id = any(cast(:ids as uuid[])) order by o.id";
     private static final String LIST = COLUMNS + """
              where (cast(:state as text) is null or o.state = :state)
                and (cast(:before as timestamptz) is null
@@ -101,6 +102,14 @@ class HandOverQueries {
                         HandOverRow.class)
                 .stream()
                 .findFirst();
+    }
+
+    /** Those hand-overs, in one query. */
+    List<HandOverRow> all(Collection<UUID> ids) {
+        return rows(
+                entities.createNativeQuery(OF_IDS, HandOverRow.class)
+                        .setParameter("ids", ids.stream().map(UUID::toString).toArray(String[]::new)),
+                HandOverRow.class);
     }
 
     /** Locks the hand-over until the transaction ends; empty if there is none. */

@@ -3,6 +3,7 @@ package org.dentary.custody;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -254,6 +255,11 @@ public class HandOverService {
     /** The hand-over as it stands, with its codes. */
     public HandOverView view(UUID id) {
         return views.one(queries.find(id).orElseThrow(() -> unknown(id)), queries.items(id));
+    }
+
+    /** Those hand-overs, without their codes; unknown ids are left out. */
+    List<HandOverView> views(Collection<UUID> ids) {
+        return views.all(queries.all(ids));
     }
 
     /** Hand-overs in a state (null: in any), newest first, without their codes. */

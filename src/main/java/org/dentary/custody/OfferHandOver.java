@@ -18,6 +18,7 @@ import java.util.List;
  * @param reason needed when entered beyond the plan's hours
  * @param signedBy who signed on this screen for a party without an account
  * @param paperForm number of the paper form that both signed; such an entry is always late
+ * @param signature what {@code signedBy} drew, strokes as {@link Signature} takes them, or left out
  */
 public record OfferHandOver(
         @NotEmpty(message = "send at least one code, as scanned")
@@ -41,7 +42,9 @@ public record OfferHandOver(
         String signedBy,
 
         @Size(max = 60, message = "a form number has up to 60 characters")
-        String paperForm) {
+        String paperForm,
+
+        String signature) {
 
     boolean isSigned() {
         return signedBy != null && !signedBy.isBlank();

@@ -8,8 +8,12 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import javax.sql.DataSource;
@@ -34,6 +38,10 @@ class CheckpointQueries {
     private static final String OF_EVENT = """
             select c.number, c.bytes, c.signature, l.index from checkpoint_leaf l join checkpoint c on c.number = l.checkpoint
              where l.event = ?
+            """;
+    private static final String SEALS = """
+            select l.event, l.checkpoint, l.index, l.hash, c.made_at from checkpoint_leaf l join checkpoint c on c.number = l.checkpoint
+             where l.event = any(?)
             """;
     private static final String LEAVES = "select hash from checkpoint_leaf where checkpoint = ? order by index";
     private static final String KEEP = """
@@ -149,6 +157,28 @@ class CheckpointQueries {
                             : Optional.empty();
                 }
             }
+        });
+    }
+
+    /** Where events lie under checkpoints, in one query; events without one are left out. */
+    Map<UUID, Seal> seals(Collection<UUID> events) {
+        return LedgerStore.on(database, "read where events lie", connection -> {
+            Map<UUID, Seal> seals = new HashMap<>();
+            try (PreparedStatement statement = connection.prepareStatement(SEALS)) {
+                statement.setArray(1, LedgerStore.array(connection, "uuid", events, id -> id));
+                try (ResultSet row = statement.executeQuery()) {
+                    while (row.next()) {
+                        seals.put(
+                                row.getObject(1, UUID.class),
+                                new Seal(
+                                        row.getLong(2),
+                                        row.getInt(3),
+                                        row.getString(4),
+                                        row.getObject(5, OffsetDateTime.class).toInstant()));
+                    }
+                }
+            }
+            return seals;
         });
     }
 

@@ -9,7 +9,10 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import javax.sql.DataSource;
@@ -109,6 +112,38 @@ public class CheckpointService {
                             + "; keep the database as it is and tell whoever answers for the records");
         }
         return InclusionProof.of(event, sealing.index(), leaves, sealing.checkpoint());
+    }
+
+    /** Where events lie under checkpoints, by event; those that no checkpoint seals yet are left out. */
+    public Map<UUID, Seal> seals(Collection<UUID> events) {
+        return events.isEmpty() ? Map.of() : queries.seals(events);
+    }
+
+    /**
+     * Proofs for several events, each checkpoint's leaves read once.
+     *
+     * @return by event; one that no checkpoint seals yet, or that is no longer what was sealed, is left out
+     */
+    public Map<UUID, InclusionProof> proofs(Collection<LedgerEvent> events) {
+        Map<UUID, Seal> seals = seals(events.stream().map(LedgerEvent::id).toList());
+        Map<Long, Checkpoint> checkpoints = new HashMap<>();
+        Map<Long, List<String>> leaves = new HashMap<>();
+        Map<UUID, InclusionProof> proofs = new HashMap<>();
+        for (LedgerEvent event : events) {
+            Seal seal = seals.get(event.id());
+            if (seal != null && seal.hash().equals(Sha256.hex(event.bytes()))) {
+                Checkpoint checkpoint = checkpoints.computeIfAbsent(
+                        seal.checkpoint(), number -> find(number).orElseThrow());
+                proofs.put(
+                        event.id(),
+                        InclusionProof.of(
+                                event,
+                                seal.index(),
+                                leaves.computeIfAbsent(seal.checkpoint(), queries::leaves),
+                                checkpoint));
+            }
+        }
+        return proofs;
     }
 
     /**

@@ -1,0 +1,94 @@
+package org.dentary.story.dossier;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import org.dentary.custody.CustodyEventView;
+import org.dentary.custody.CustodyView;
+import org.dentary.ledger.InclusionProof;
+import org.dentary.ledger.Seal;
+
+/**
+ * All there is to say about one specimen's or box's custody.
+ *
+ * @param preservations how it was kept, oldest first
+ * @param reAttributions asked, confirmed and refused ones of this label, oldest first
+ * @param corrections of the specimen's record, oldest first
+ * @param seals where its events lie under checkpoints, by event; those that none seals yet are left out
+ * @param proof that its last event lies under a checkpoint, or null while none seals it; as each event holds the hash of
+ *     the one before it, this vouches for all of them
+ */
+public record Dossier(
+        Identity identity,
+        CustodyView custody,
+        List<Preservation> preservations,
+        List<ReAttribution> reAttributions,
+        List<Correction> corrections,
+        Map<UUID, Seal> seals,
+        InclusionProof proof) {
+    private static final DateTimeFormatter LOCAL = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm z", Locale.US);
+
+    /** How a specimen was kept from a moment on. */
+    public record Preservation(String code, String preservation, Instant since, String by, String reason) {}
+
+    /** A correction of a specimen's record; the old values stand in the history. */
+    public record Correction(String code, Instant at, String by, String reason) {}
+
+    /**
+     * That what is under a label came from another animal.
+     *
+     * @param state {@code ASKED}, {@code CONFIRMED} or {@code REFUSED}
+     */
+    public record ReAttribution(
+            String code,
+            String fromKit,
+            String toKit,
+            String reason,
+            String evidence,
+            String askedBy,
+            Instant askedAt,
+            String state,
+            String decidedBy,
+            Instant decidedAt,
+            String decisionReason) {}
+
+    public Dossier {
+        preservations = List.copyOf(preservations);
+        reAttributions = List.copyOf(reAttributions);
+        corrections = List.copyOf(corrections);
+        seals = Map.copyOf(seals);
+    }
+
+    /** What is wrong or must not be missed, one sentence each; empty where nothing is. */
+    public List<String> concerns() {
+        return DossierRules.concerns(this);
+    }
+
+    /** What an event tells beside its times and its two sides, one sentence each. */
+    public List<String> details(CustodyEventView event) {
+        return DossierRules.details(event);
+    }
+
+    /** Where an event lies under a checkpoint, or null. */
+    public Seal seal(CustodyEventView event) {
+        return seals.get(event.id());
+    }
+
+    /** A moment on the clock of the station, with its zone. */
+    public String local(Instant at) {
+        return local(at, identity.zone());
+    }
+
+    /** A moment on the clock of an event's place, with its zone. */
+    public String local(CustodyEventView event, Instant at) {
+        return local(at, event.zone());
+    }
+
+    static String local(Instant at, String zone) {
+        return LOCAL.withZone(ZoneId.of(zone)).format(at);
+    }
+}

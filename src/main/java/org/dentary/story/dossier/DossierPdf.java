@@ -1,0 +1,300 @@
+package org.dentary.story.dossier;
+
+import com.lowagie.text.Phrase;
+import com.lowagie.text.pdf.PdfPCell;
+import com.lowagie.text.pdf.PdfPTable;
+import java.util.ArrayList;
+import java.util.List;
+import org.dentary.custody.CustodyEventView;
+import org.dentary.custody.CustodyView;
+import org.dentary.custody.DiscrepancyView;
+import org.dentary.ledger.Checkpoint;
+import org.dentary.ledger.InclusionProof;
+import org.dentary.ledger.Seal;
+
+/** Draws one dossier: who has it and whether anything is wrong, what it is, every entry, what vouches for them. */
+final class DossierPdf {
+    private static final String NOT_SAID = "not said";
+
+    private final DossierPaper paper;
+    private final Dossier dossier;
+    private final CustodyView chain;
+
+    private DossierPdf(DossierPaper paper, Dossier dossier) {
+        this.paper = paper;
+        this.dossier = dossier;
+        this.chain = dossier.custody();
+    }
+
+    /**
+     * Adds a dossier to a paper, from a fresh page on.
+     *
+     * @param cautions to print at its end
+     * @param fingerprint of the public key that signs checkpoints
+     */
+    static void draw(DossierPaper paper, Dossier dossier, List<String> cautions, String fingerprint) {
+        DossierPdf pdf = new DossierPdf(paper, dossier);
+        String code = DossierRules.grouped(dossier.custody().code());
+        paper.part("Custody dossier " + code);
+        paper.top("Chain of custody", pdf.what(), dossier.custody().code());
+        pdf.now();
+        pdf.identity();
+        pdf.entries();
+        pdf.attributions();
+        pdf.discrepancies();
+        pdf.vouchers(fingerprint);
+        paper.heading("Cautions");
+        cautions.forEach(one -> paper.line(one, DossierPaper.SMALL));
+        paper.line(
+                "The written instructions of the laboratory, the health agency and the safety officer stand above this"
+                        + " paper.",
+                DossierPaper.SMALL);
+        paper.line("End of dossier " + code + ".", DossierPaper.BOLD);
+    }
+
+    private String what() {
+        Identity identity = dossier.identity();
+        if (identity.isBox()) {
+            return "Box";
+        }
+        return identity.isSpecimen()
+                ? DossierRules.words(identity.side()) + " " + DossierRules.words(identity.tissue())
+                : "label of part " + DossierRules.words(identity.part());
+    }
+
+    private void now() {
+        paper.heading("Now");
+        String place = chain.placeName() == null ? "" : ", " + chain.placeName();
+        String box = chain.box() == null ? "" : ", in box " + DossierRules.grouped(chain.box());
+        paper.line(
+                (chain.destroyed() ? "Destroyed. Last with " : "With ") + chain.custodianName() + place + box
+                        + ", since " + dossier.local(chain.since()) + ". Collected "
+                        + dossier.local(chain.collectedAt()) + ", " + chain.hoursSinceCollection() + " h ago.",
+                DossierPaper.BOLD);
+        if (chain.onHold()) {
+            paper.line("On hold: it must not be destroyed.", DossierPaper.BOLD);
+        }
+        if (chain.offer() != null) {
+            paper.line(
+                    "Offered to " + chain.offer().toName() + " on "
+                            + dossier.local(chain.offer().offeredAt()) + ", not answered yet.",
+                    DossierPaper.TEXT);
+        }
+        List<String> concerns = dossier.concerns();
+        if (concerns.isEmpty()) {
+            paper.line("Nothing was found wrong with its custody.", DossierPaper.TEXT);
+        } else {
+            paper.line("Look closer:", DossierPaper.BOLD);
+            concerns.forEach(one -> paper.line("\u2022 " + one, DossierPaper.TEXT));
+        }
+    }
+
+    private void identity() {
+        Identity identity = dossier.identity();
+        List<String[]> facts = new ArrayList<>();
+        facts.add(new String[] {"Code", DossierRules.grouped(identity.code()) + ", part " + words(identity.part())});
+        facts.add(new String[] {
+            "Kit",
+            identity.kitBound() + (identity.isReAttributed() ? ", printed for kit " + identity.kitPrinted() : "")
+                    + ", issued to " + identity.issuedTo()
+        });
+        if (identity.replaces() != null) {
+            facts.add(new String[] {"Printed in place of", DossierRules.grouped(identity.replaces())});
+        }
+        if (identity.replacedBy() != null) {
+            facts.add(new String[] {"Replaced by", DossierRules.grouped(identity.replacedBy())});
+        }
+        if (identity.isSpecimen()) {
+            facts.add(new String[] {
+                "Tissue",
+                words(identity.tissue()) + (identity.tissueText() == null ? "" : " (" + identity.tissueText() + ")")
+                        + ", side " + words(identity.side()) + ", condition when taken " + words(identity.condition())
+            });
+            if (identity.parent() != null) {
+                facts.add(new String[] {"Cut from", DossierRules.grouped(identity.parent())});
+            }
+            facts.add(new String[] {"Taken", dossier.local(identity.collectedAt()) + " by " + identity.collectedBy()});
+            dossier.preservations()
+                    .forEach(kept -> facts.add(new String[] {
+                        "Kept",
+                        words(kept.preservation()) + " from " + dossier.local(kept.since()) + ", said by " + kept.by()
+                                + (kept.reason() == null ? "" : ": " + kept.reason())
+                    }));
+            dossier.corrections()
+                    .forEach(one -> facts.add(new String[] {
+                        "Record corrected", dossier.local(one.at()) + " by " + one.by() + ": " + one.reason()
+                    }));
+        }
+        if (identity.isTakenIn()) {
+            facts.add(new String[] {
+                "Animal",
+                identity.species() + ", " + words(identity.sex()) + ", died "
+                        + (identity.diedOn() == null
+                                ? "on a day not known"
+                                : identity.diedOn().toString())
+                        + (identity.sameAs() == null ? "" : "; the same animal as kit " + identity.sameAs())
+            });
+            facts.add(new String[] {
+                "Where",
+                "unit " + (identity.unit() == null ? "not known" : identity.unit()) + ", station " + identity.station()
+                        + ", " + (identity.season() == null ? "no season" : identity.season())
+            });
+        }
+        paper.heading("What it is");
+        paper.facts(facts, DossierPaper.TEXT);
+    }
+
+    private void entries() {
+        paper.heading("Every entry, in the order of recording");
+        paper.line(
+                "Times are of the place where it happened. Nothing is ever changed: a correction is an entry of its"
+                        + " own.",
+                DossierPaper.SMALL);
+        for (CustodyEventView event : chain.events()) {
+            PdfPTable table = new PdfPTable(new float[] {1.6f, 2f, 1.6f, 1.6f});
+            table.setWidthPercentage(100);
+            table.setKeepTogether(true);
+            table.setSpacingAfter(4);
+            table.addCell(
+                    cell("Entry " + event.sequence() + ", recorded by " + said(event.actorName()), event.words()));
+            table.addCell(cell(
+                    "Happened, entered, received",
+                    dossier.local(event, event.occurredAt()) + "\n" + dossier.local(event, event.enteredAt()) + "\n"
+                            + dossier.local(event, event.receivedAt())));
+            boolean offers = event.custodian() == null && event.counterparty() != null;
+            table.addCell(cell(
+                    event.relinquishedAt() == null
+                            ? offers ? "Offered or kept by" : "Relinquished by"
+                            : "Relinquished " + dossier.local(event, event.relinquishedAt()) + " by",
+                    giver(event, offers)));
+            table.addCell(cell(
+                    offers ? "Other side" : "Received by",
+                    offers ? said(event.counterpartyName()) : event.custodian() == null ? "" : event.custodianName()));
+            PdfPCell details = new PdfPCell();
+            details.setColspan(4);
+            details.setBorderWidth(0.6f);
+            details.setPadding(3);
+            Seal seal = dossier.seal(event);
+            String told = String.join(". ", dossier.details(event));
+            if (!told.isEmpty()) {
+                details.addElement(new Phrase(told + ".", DossierPaper.TEXT));
+            }
+            if (event.signature() != null) {
+                details.addElement(SignatureInk.of(paper.writer(), event.signature()));
+            }
+            details.addElement(new Phrase(11, event.hash(), DossierPaper.CODE));
+            details.addElement(new Phrase(
+                    10,
+                    "hash of this entry; "
+                            + (seal == null
+                                    ? "no checkpoint seals it yet"
+                                    : "sealed by checkpoint " + seal.checkpoint() + " as leaf " + seal.index())
+                            + "; id " + event.id(),
+                    DossierPaper.SMALL));
+            table.addCell(details);
+            paper.add(table);
+        }
+    }
+
+    private static String giver(CustodyEventView event, boolean offers) {
+        if (event.fromName() != null) {
+            return event.fromName();
+        }
+        return event.custodian() != null ? "custody begins" : offers ? NOT_SAID : "custody stayed";
+    }
+
+    private void attributions() {
+        if (dossier.reAttributions().isEmpty()) {
+            return;
+        }
+        paper.heading("Swapped labels");
+        for (Dossier.ReAttribution one : dossier.reAttributions()) {
+            paper.line(
+                    dossier.local(one.askedAt()) + ": " + one.askedBy() + " asked to put what is under this label from"
+                            + " kit " + one.fromKit() + " to kit " + one.toKit() + ". Reason: " + one.reason()
+                            + ". Evidence: " + one.evidence() + ".",
+                    DossierPaper.TEXT);
+            paper.line(
+                    one.decidedBy() == null
+                            ? "Not decided yet: it counts for neither animal."
+                            : dossier.local(one.decidedAt()) + ": " + words(one.state()) + " by " + one.decidedBy()
+                                    + (one.decisionReason() == null ? "" : ": " + one.decisionReason()) + ".",
+                    DossierPaper.TEXT);
+        }
+    }
+
+    private void discrepancies() {
+        List<DiscrepancyView> all = new ArrayList<>(chain.discrepancies());
+        all.addAll(chain.settled());
+        if (all.isEmpty()) {
+            return;
+        }
+        paper.heading("Discrepancies");
+        all.forEach(one -> paper.line(
+                words(one.kind()) + ", opened " + dossier.local(one.openedAt()) + " by " + one.openedByName() + "; "
+                        + (one.closedAt() == null
+                                ? "open, " + one.ownerName() + " settles it by " + one.dueOn()
+                                : "settled " + dossier.local(one.closedAt()) + " as " + words(one.outcome()))
+                        + (one.evidence() == null ? "" : ". Evidence: " + one.evidence()) + ".",
+                DossierPaper.TEXT));
+    }
+
+    private void vouchers(String fingerprint) {
+        paper.heading("What vouches for these entries");
+        paper.line(
+                "Each entry's hash covers the entry and the hash of the one before it, so the last one vouches for all."
+                        + " It lies under a signed checkpoint; docs/custody-verification.md tells how to check that"
+                        + " without this service.",
+                DossierPaper.SMALL);
+        InclusionProof proof = dossier.proof();
+        if (proof == null) {
+            paper.line("No checkpoint vouches for the last entry.", DossierPaper.BOLD);
+        } else {
+            Checkpoint checkpoint = proof.checkpoint();
+            List<String[]> facts = new ArrayList<>();
+            facts.add(new String[] {"Last entry's hash", proof.event().hash()});
+            facts.add(new String[] {"Leaf", proof.index() + " of " + checkpoint.treeSize()});
+            for (int i = 0; i < proof.path().size(); i++) {
+                facts.add(new String[] {
+                    i == 0 ? "Path, lowest first" : "", proof.path().get(i)
+                });
+            }
+            facts.addAll(checkpointFacts(checkpoint));
+            facts.add(new String[] {"Fingerprint of key", fingerprint});
+            paper.facts(facts, DossierPaper.CODE);
+        }
+        paper.line(
+                "It shows that nothing was changed, removed or put in since it was recorded and sealed. It does not show"
+                        + " that the first entry was true, nor that a record is good enough for a court: that is for"
+                        + " your counsel.",
+                DossierPaper.SMALL);
+    }
+
+    private static List<String[]> checkpointFacts(Checkpoint checkpoint) {
+        return List.of(
+                new String[] {"Checkpoint", checkpoint.number() + ", made " + checkpoint.madeAt()},
+                new String[] {"Its id", checkpoint.id().toString()},
+                new String[] {"Its root", checkpoint.root()},
+                new String[] {"Hash of the one before", checkpoint.previous()},
+                new String[] {"Its own hash", checkpoint.hash()},
+                new String[] {"Signature (Ed25519)", checkpoint.signature()},
+                new String[] {"Public key", checkpoint.key()});
+    }
+
+    private static PdfPCell cell(String label, String value) {
+        PdfPCell cell = new PdfPCell();
+        cell.setPadding(3);
+        cell.setBorderWidth(0.6f);
+        cell.addElement(new Phrase(9, label, DossierPaper.SMALL));
+        cell.addElement(new Phrase(12, value, DossierPaper.BOLD));
+        return cell;
+    }
+
+    private static String words(String code) {
+        return DossierRules.words(code);
+    }
+
+    private static String said(String text) {
+        return text == null ? NOT_SAID : text;
+    }
+}

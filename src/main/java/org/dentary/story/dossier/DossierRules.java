@@ -1,0 +1,159 @@
+package org.dentary.story.dossier;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.dentary.custody.Concerns;
+import org.dentary.custody.CustodyEventView;
+import org.dentary.custody.CustodyView;
+import org.dentary.custody.DiscrepancyView;
+
+/** How a dossier says in words what a chain shows: what is wrong first, then what each event tells. */
+final class DossierRules {
+    private DossierRules() {}
+
+    /** What is wrong or must not be missed, the gravest first. */
+    static List<String> concerns(Dossier dossier) {
+        CustodyView chain = dossier.custody();
+        List<String> concerns = new ArrayList<>();
+        chain.differences().forEach(one -> concerns.add("The record no longer agrees with itself: " + one + "."));
+        if (dossier.proof() == null && isSealed(dossier)) {
+            concerns.add("The last entry is not what a checkpoint sealed. Keep the database as it is and tell whoever"
+                    + " answers for the records.");
+        }
+        if (chain.lost()) {
+            concerns.add("It is reported lost and not found.");
+        }
+        if (dossier.identity().notAttributable()) {
+            concerns.add("A swapped label is unresolved: it is not known which animal this came from.");
+        }
+        if (dossier.identity().enteredInError()) {
+            concerns.add("The animal was entered in error; it is kept and counted nowhere.");
+        }
+        if (dossier.identity().voided()) {
+            concerns.add("This label is void.");
+        }
+        chain.discrepancies().forEach(one -> concerns.add(discrepancy(one)));
+        chain.sealMismatches().forEach(one -> concerns.add(sealMismatch(one)));
+        chain.gaps().forEach(one -> concerns.add(gap(dossier, one)));
+        chain.excursions().forEach(one -> concerns.add(excursion(one)));
+        chain.lateEntries()
+                .forEach(one -> concerns.add("Entry " + one.sequence() + " ("
+                        + one.kind().words() + ") was entered late: " + one.hours() + " h after it happened."));
+        if (chain.offer() != null && chain.offer().overdue()) {
+            concerns.add("Offered to " + chain.offer().toName() + " on "
+                    + dossier.local(chain.offer().offeredAt())
+                    + " and not accepted within the hours that the plan allows.");
+        }
+        return List.copyOf(concerns);
+    }
+
+    private static boolean isSealed(Dossier dossier) {
+        List<CustodyEventView> events = dossier.custody().events();
+        return !events.isEmpty()
+                && dossier.seals().containsKey(events.get(events.size() - 1).id());
+    }
+
+    private static String discrepancy(DiscrepancyView one) {
+        return "Open discrepancy: " + words(one.kind()) + "; " + one.ownerName() + " settles it by " + one.dueOn()
+                + (one.overdue() ? ", which has passed" : "") + ".";
+    }
+
+    private static String sealMismatch(Concerns.SealMismatch one) {
+        return "Entry " + one.sequence() + ": "
+                + (one.expected() == null
+                        ? "a tamper seal was looked for that was never put on"
+                        : "tamper seal " + one.expected() + " was expected")
+                + ", "
+                + (one.found() == null ? "none was found" : one.found() + " was found") + ".";
+    }
+
+    private static String gap(Dossier dossier, Concerns.Gap gap) {
+        String from = dossier.local(gap.from());
+        if (gap.why() == Concerns.Why.GIVEN_BY_SOMEBODY_ELSE) {
+            return "Entry " + gap.sequence() + ": by the times given, who gave it away on " + from
+                    + " did not have it.";
+        }
+        String why = switch (gap.why()) {
+            case BETWEEN_GIVING_AND_RECEIVING -> "given, and received only later";
+            case BETWEEN_DELIVERY_AND_COUNT -> "delivered, and counted only later";
+            default -> "lost";
+        };
+        return "Nobody is known to have had it for " + gap.hours() + " h, from " + from
+                + (gap.to() == null ? " on" : " to " + dossier.local(gap.to())) + ": " + why + ".";
+    }
+
+    private static String excursion(Concerns.Excursion one) {
+        String allowed = one.lowestCelsius() == null
+                ? "at most " + celsius(one.highestCelsius())
+                : one.highestCelsius() == null
+                        ? "at least " + celsius(one.lowestCelsius())
+                        : celsius(one.lowestCelsius()) + " to " + celsius(one.highestCelsius());
+        return "Entry " + one.sequence() + ": " + celsius(one.temperatureCelsius())
+                + " was read; kept as it was, it should be " + allowed + ".";
+    }
+
+    /** What an event tells beside its times and its two sides, in the order in which a reader asks. */
+    static List<String> details(CustodyEventView event) {
+        List<String> details = new ArrayList<>();
+        add(details, "Place", event.placeName());
+        add(details, "Box", grouped(event.box()));
+        add(details, "SPLIT".equals(event.kind()) ? "Piece" : "Cut from", grouped(event.otherCode()));
+        add(details, "Carrier", event.carrier());
+        add(details, "Waybill", event.waybill());
+        if (event.temperatureCelsius() != null) {
+            details.add("Temperature " + celsius(event.temperatureCelsius())
+                    + (event.sensor() == null ? "" : ", read on " + event.sensor()));
+        }
+        if (event.kind().startsWith("TAMPER_SEAL")) {
+            details.add("Tamper seal before: " + said(event.tamperSealBefore()) + "; "
+                    + (event.kind().equals("TAMPER_SEAL_APPLIED") ? "put on: " : "found: ") + said(event.tamperSeal()));
+        } else {
+            add(details, "Tamper seal", event.tamperSeal());
+        }
+        add(details, "Condition", event.condition() == null ? null : words(event.condition()));
+        add(details, "Signed on the giver's screen by", event.signedBy());
+        add(details, "Signed on paper form", event.paperForm());
+        add(details, "Discrepancy", event.discrepancy() == null ? null : words(event.discrepancy()));
+        add(details, "Outcome", event.outcome() == null ? null : words(event.outcome()));
+        add(details, "Reason", event.reason());
+        add(details, "Evidence", event.evidence());
+        if (event.corrects() != null) {
+            details.add("Corrects entry " + event.corrects() + "; both stay");
+        }
+        if (event.correctedBy() != null) {
+            details.add("Corrected by entry " + event.correctedBy());
+        }
+        if (event.late()) {
+            details.add("Entered late");
+        }
+        return List.copyOf(details);
+    }
+
+    /** A coded value in words, lower case. */
+    static String words(String code) {
+        return code.toLowerCase(Locale.ROOT).replace('_', ' ');
+    }
+
+    /** A label code as it is printed; other texts as they are; null of null. */
+    static String grouped(String code) {
+        return code == null || code.length() != 10
+                ? code
+                : code.substring(0, 4) + "-" + code.substring(4, 8) + "-" + code.substring(8);
+    }
+
+    private static String celsius(BigDecimal degrees) {
+        return degrees.stripTrailingZeros().toPlainString().replace('-', '\u2212') + "\u00a0\u00b0C";
+    }
+
+    private static String said(String seal) {
+        return seal == null ? "none" : seal;
+    }
+
+    private static void add(List<String> details, String what, String value) {
+        if (value != null && !value.isBlank()) {
+            details.add(what + " " + value);
+        }
+    }
+}

@@ -1,0 +1,64 @@
+package org.dentary.story.dossier;
+
+import java.time.Instant;
+import java.time.LocalDate;
+
+/**
+ * What a label is and what it came from; of a box, or of a label whose animal is not taken in yet, only the label. Names,
+ * not codes, except kits and labels. Who hunted the animal and where exactly is not here.
+ *
+ * @param kitPrinted the kit that the label was printed for
+ * @param kitBound the kit that what is under it belongs to; another one where a swap was put right
+ * @param zone time zone of the station that the animal was taken in at, else that the label was issued to
+ * @param parent code of the specimen that it was cut from, or null
+ * @param replaces code of the label that this one was printed in place of, or null
+ * @param replacedBy code of the label printed in its place, or null
+ * @param notAttributable whether a swapped label is unresolved
+ * @param sameAs kit of the same animal that is counted instead, or null
+ */
+public record Identity(
+        String code,
+        String part,
+        String kitPrinted,
+        String kitBound,
+        Boolean voided,
+        String replaces,
+        String replacedBy,
+        String issuedTo,
+        String parent,
+        String tissue,
+        String tissueText,
+        String side,
+        String condition,
+        String preservation,
+        Instant collectedAt,
+        String collectedBy,
+        String species,
+        String sex,
+        LocalDate diedOn,
+        String diedOnPrecision,
+        String unit,
+        String station,
+        String zone,
+        String season,
+        Boolean notAttributable,
+        Boolean enteredInError,
+        String sameAs) {
+
+    public boolean isBox() {
+        return part.equals("BOX");
+    }
+
+    public boolean isSpecimen() {
+        return tissue != null;
+    }
+
+    public boolean isTakenIn() {
+        return species != null;
+    }
+
+    /** Whether what is under the label belongs to another kit than the label was printed for. */
+    public boolean isReAttributed() {
+        return !kitPrinted.equals(kitBound);
+    }
+}
