@@ -91,6 +91,9 @@ public class LaterPages {
         IntakeForm form = IntakeForm.of(fields);
         try {
             ObjectNode reading = form.reading(json, zone(story));
+            if (!story.jawReadings().isEmpty()) {
+                reading.put("blind", false); // the page has shown them
+            }
             intake.read(kit, id(form), bodies.read(reading, ReadJaw.class));
         } catch (DomainException refusal) {
             List<FieldProblem> faults = new ArrayList<>();

@@ -13,8 +13,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import org.dentary.jaw.AgeDesignationService;
 import org.dentary.jaw.DesignateAge;
-import org.dentary.jaw.JawReadingService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.request.ETags;
@@ -43,7 +43,7 @@ public class PutRightResource {
             @PathParam("kit") String kit,
             @HeaderParam(HttpHeaders.IF_MATCH) String ifMatch,
             @NotNull @Valid DesignateAge decision) {
-        JawReadingService.Decided decided = putRight.designate(kit, decision, ifMatch);
+        AgeDesignationService.Decided decided = putRight.designate(kit, decision, ifMatch);
         return answer(kit, decided.first() ? 201 : 200, decided.version());
     }
 

@@ -3,8 +3,8 @@ package org.dentary.intake;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import org.dentary.animal.AnimalService;
+import org.dentary.jaw.AgeDesignationService;
 import org.dentary.jaw.DesignateAge;
-import org.dentary.jaw.JawReadingService;
 import org.dentary.kit.KitService;
 import org.dentary.platform.problem.InvalidInput;
 
@@ -13,18 +13,18 @@ import org.dentary.platform.problem.InvalidInput;
 public class PutRightService {
     private final KitService kits;
     private final AnimalService animals;
-    private final JawReadingService jaws;
+    private final AgeDesignationService ages;
 
-    PutRightService(KitService kits, AnimalService animals, JawReadingService jaws) {
+    PutRightService(KitService kits, AnimalService animals, AgeDesignationService ages) {
         this.kits = kits;
         this.animals = animals;
-        this.jaws = jaws;
+        this.ages = ages;
     }
 
-    /** Decides which age stands; see {@link JawReadingService#designate}. */
+    /** Decides which age stands; see {@link AgeDesignationService#designate}. */
     @Transactional
-    public JawReadingService.Decided designate(String typed, DesignateAge decision, String ifMatch) {
-        return jaws.designate(kits.kit(typed), decision, ifMatch);
+    public AgeDesignationService.Decided designate(String typed, DesignateAge decision, String ifMatch) {
+        return ages.designate(kits.kit(typed), decision, ifMatch);
     }
 
     /**

@@ -11,6 +11,8 @@ import java.util.UUID;
  * @param observation what was sent, as it was given
  * @param keyClass end of the key; null where it gave none
  * @param disputed whether it contradicts itself so that its class cannot stand
+ * @param countsAlone whether the plan lets the reader's class stand without a second reader
+ * @param drawn whether the jaw was drawn by lot for a second reading, with this one
  * @param blind whether it was given without sight of an earlier one
  */
 public record JawReadingView(
@@ -26,6 +28,8 @@ public record JawReadingView(
         boolean disputed,
         List<JawAnswer.Contradiction> contradictions,
         boolean needsSecondReader,
+        boolean countsAlone,
+        boolean drawn,
         boolean blind,
         String side,
         String jawState,

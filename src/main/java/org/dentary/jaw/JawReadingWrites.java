@@ -12,16 +12,25 @@ import java.util.UUID;
 class JawReadingWrites {
     private static final String READING = """
             insert into jaw_reading (id, kit, read_at, examiner, method, observation, key_class, age_class, certainty, disputed,
-                   contradictions, needs_second_reader, blind, side, jaw_state, whereabouts, note, rule_set_version, received_by,
+                   contradictions, needs_second_reader, counts_alone, drawn, blind, side, jaw_state, whereabouts, note, rule_set_version, received_by,
                    received_at)
             values (:id, :kit, :readAt, :examiner, :method, :observation, cast(:keyClass as text), :ageClass, :certainty,
-                   :disputed, :contradictions, :second, :blind, cast(:side as text), cast(:state as text),
+                   :disputed, :contradictions, :second, :alone, :drawn, :blind, cast(:side as text), cast(:state as text),
                    cast(:whereabouts as text), cast(:note as text), :rules, :actor, :now)
             """;
     private static final String DESIGNATION = """
             insert into designated_age (kit, reading, age_class, reason, by_actor, at)
             values (:kit, cast(:reading as uuid), :ageClass, :reason, :actor, :now)
             """;
+
+    /**
+     * On what terms a reading was given.
+     *
+     * @param blind without sight of an earlier one
+     * @param drawn the jaw was drawn by lot for a second reading, with this one
+     * @param countsAlone the plan lets this person's class stand without a second reader
+     */
+    record Terms(boolean blind, boolean drawn, boolean countsAlone) {}
 
     private final EntityManager entities;
     private final ObjectMapper json;
@@ -31,8 +40,7 @@ class JawReadingWrites {
         this.json = json;
     }
 
-    void append(
-            String kit, ReadJaw given, String examiner, JawAnswer answer, boolean blind, String actor, Instant now) {
+    void append(String kit, ReadJaw given, String examiner, JawAnswer answer, Terms terms, String actor, Instant now) {
         boolean refused =
                 answer.contradictions().stream().anyMatch(contradiction -> contradiction.severity() == Severity.REFUSE);
         entities.createNativeQuery(READING)
@@ -49,8 +57,10 @@ class JawReadingWrites {
                 .setParameter("certainty", answer.certainty().name())
                 .setParameter("disputed", refused)
                 .setParameter("contradictions", text(answer.contradictions()))
-                .setParameter("second", answer.needsSecondReader())
-                .setParameter("blind", blind)
+                .setParameter("second", answer.needsSecondReader() || !terms.countsAlone())
+                .setParameter("alone", terms.countsAlone())
+                .setParameter("drawn", terms.drawn())
+                .setParameter("blind", terms.blind())
                 .setParameter("side", name(given.side()))
                 .setParameter("state", name(given.jawState()))
                 .setParameter("whereabouts", name(given.whereabouts()))

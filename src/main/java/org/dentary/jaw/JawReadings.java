@@ -12,8 +12,38 @@ final class JawReadings {
 
     private JawReadings() {}
 
-    /** What counts of one reading. */
-    record Said(AgeingMethod method, AgeClass ageClass, Certainty certainty, boolean disputed) {
+    /**
+     * What counts of one reading.
+     *
+     * @param countsAlone whether it stands without another reader's word
+     */
+    record Said(
+            AgeingMethod method,
+            AgeClass ageClass,
+            Certainty certainty,
+            boolean disputed,
+            String examiner,
+            boolean countsAlone) {
+        static Said of(JawReadingView reading) {
+            return new Said(
+                    reading.method(),
+                    reading.ageClass(),
+                    reading.certainty(),
+                    reading.disputed(),
+                    reading.examiner(),
+                    reading.countsAlone());
+        }
+
+        /** Whether it may stand beside the others: by itself, or because somebody else says the same. */
+        boolean standsAmong(List<Said> others) {
+            return canStand()
+                    && (countsAlone
+                            || others.stream()
+                                    .anyMatch(other -> other.canStand()
+                                            && !other.examiner.equals(examiner)
+                                            && other.ageClass == ageClass));
+        }
+
         boolean canStand() {
             return LOOK_AT_TEETH.contains(method)
                     && !disputed
@@ -27,7 +57,8 @@ final class JawReadings {
 
     /**
      * The designated age if there is one; else the first reading that is clear or probable, disputed where a later one
-     * differs; else unknown, disputed where a reading contradicts itself.
+     * differs; else unknown, disputed where a reading contradicts itself. A reading by somebody whose readings do not count
+     * alone stands only where another reader gives the same class.
      *
      * @param said in the order they were received
      * @param designated null for none
@@ -36,10 +67,18 @@ final class JawReadings {
         if (designated != null) {
             return new Standing(designated, false);
         }
-        List<AgeClass> standing =
-                said.stream().filter(Said::canStand).map(Said::ageClass).toList();
+        List<AgeClass> standing = said.stream()
+                .filter(one -> one.standsAmong(said))
+                .map(Said::ageClass)
+                .toList();
+        boolean differ = said.stream()
+                        .filter(Said::canStand)
+                        .map(Said::ageClass)
+                        .distinct()
+                        .count()
+                > 1;
         return standing.isEmpty()
-                ? new Standing(AgeClass.UNKNOWN, said.stream().anyMatch(Said::disputed))
-                : new Standing(standing.get(0), standing.stream().distinct().count() > 1);
+                ? new Standing(AgeClass.UNKNOWN, differ || said.stream().anyMatch(Said::disputed))
+                : new Standing(standing.get(0), differ);
     }
 }

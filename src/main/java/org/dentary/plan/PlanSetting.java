@@ -54,6 +54,13 @@ public enum PlanSetting {
             "share",
             "0.05",
             Allowed.share()),
+    PRACTICE_SCORE_NEEDED(
+            "Share of a practice round's jaws that a person classes rightly, under the rules in force, before that person's"
+                    + " readings count without a second reader; 0 asks for no practice",
+            "share",
+            "0",
+            Allowed.share()),
+    PRACTICE_ROUND_JAWS("Jaws in a round of practice", "jaws", "10", Allowed.wholeNumber(5, 20)),
     UNKNOWN_AGE_NOTE_SHARE(
             "Share of animals without a known age class above which a report says so",
             "share",

@@ -9,7 +9,7 @@ import org.dentary.animal.JawStatus;
 import org.dentary.animal.LineView;
 import org.dentary.animal.MortalitySource;
 import org.dentary.animal.Sex;
-import org.dentary.jaw.JawTask;
+import org.dentary.jaw.queue.JawTask;
 import org.dentary.story.AnimalStory.Open;
 
 /** What is missing of an animal and what is to be done next, from what the reader may know. Pure. */

@@ -14,12 +14,14 @@ import org.dentary.animal.AnimalView;
 import org.dentary.animal.LineView;
 import org.dentary.custody.CustodyService;
 import org.dentary.custody.HeadView;
+import org.dentary.jaw.AgeDesignationService;
 import org.dentary.jaw.DesignationView;
 import org.dentary.jaw.JawReadingService;
 import org.dentary.jaw.JawReadingView;
-import org.dentary.jaw.JawTask;
 import org.dentary.jaw.photo.JawPhotoService;
 import org.dentary.jaw.photo.JawPhotoView;
+import org.dentary.jaw.queue.JawQueueService;
+import org.dentary.jaw.queue.JawTask;
 import org.dentary.kit.KitService;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
@@ -43,6 +45,8 @@ public class StoryService {
     private final KitService kits;
     private final AnimalService animals;
     private final JawReadingService jaws;
+    private final AgeDesignationService ages;
+    private final JawQueueService queue;
     private final JawPhotoService photos;
     private final SpecimenService specimens;
     private final ReAttributionService reAttributions;
@@ -54,6 +58,8 @@ public class StoryService {
             KitService kits,
             AnimalService animals,
             JawReadingService jaws,
+            AgeDesignationService ages,
+            JawQueueService queue,
             JawPhotoService photos,
             SpecimenService specimens,
             ReAttributionService reAttributions,
@@ -63,6 +69,8 @@ public class StoryService {
         this.kits = kits;
         this.animals = animals;
         this.jaws = jaws;
+        this.ages = ages;
+        this.queue = queue;
         this.photos = photos;
         this.specimens = specimens;
         this.reAttributions = reAttributions;
@@ -95,8 +103,8 @@ public class StoryService {
                 .map(line -> knowing ? line : released(line))
                 .toList();
         List<JawReadingView> readings = jaws.readings(kit);
-        List<DesignationView> designations = jaws.designations(kit);
-        Optional<JawTask> task = jaws.task(kit);
+        List<DesignationView> designations = ages.designations(kit);
+        Optional<JawTask> task = queue.task(kit);
         boolean hidden = isHidden(reader, readings, task);
         List<SpecimenStory> tissue = tissue(kit, knowing);
         List<JawPhotoView> pictures = whole && reader.may(Act.JAW_PHOTO_READ) ? photos.ofKit(kit) : List.of();

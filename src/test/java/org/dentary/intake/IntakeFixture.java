@@ -105,6 +105,16 @@ public class IntakeFixture {
         return reading(id, 4, 2, "FULL", "NOT_EXPOSED", "NOT_ERUPTED", "NOT_EXPOSED");
     }
 
+    /** An age known from a mark. */
+    public ObjectNode knownAge(UUID id, String ageClass) {
+        return json.createObjectNode()
+                .put("id", id.toString())
+                .put("readAt", READ_AT)
+                .put("method", "KNOWN_AGE_MARK")
+                .put("examinersClass", ageClass)
+                .put("examinersCertainty", "CLEAR");
+    }
+
     private ObjectNode reading(
             UUID id, int teeth, int cusps, String thirdUp, String thirdLine, String sixthUp, String sixthLine) {
         ObjectNode reading = json.createObjectNode();

@@ -18,10 +18,10 @@ import org.dentary.jaw.JawReadings.Standing;
 import org.junit.jupiter.api.Test;
 
 class JawReadingsTest {
-    private static final Said YEARLING_CLEAR = new Said(TOOTH_REPLACEMENT, YEARLING, CLEAR, false);
-    private static final Said ADULT_PROBABLE = new Said(TOOTH_REPLACEMENT, ADULT, PROBABLE, false);
-    private static final Said REFUSED = new Said(TOOTH_REPLACEMENT, UNKNOWN, UNRESOLVED, true);
-    private static final Said UNRESOLVED_ONE = new Said(TOOTH_REPLACEMENT, UNKNOWN, UNRESOLVED, false);
+    private static final Said YEARLING_CLEAR = said(TOOTH_REPLACEMENT, YEARLING, CLEAR, false);
+    private static final Said ADULT_PROBABLE = said(TOOTH_REPLACEMENT, ADULT, PROBABLE, false);
+    private static final Said REFUSED = said(TOOTH_REPLACEMENT, UNKNOWN, UNRESOLVED, true);
+    private static final Said UNRESOLVED_ONE = said(TOOTH_REPLACEMENT, UNKNOWN, UNRESOLVED, false);
 
     @Test
     void withoutAReadingTheAgeIsUnknownAndNotDisputed() {
@@ -50,10 +50,28 @@ class JawReadingsTest {
 
     @Test
     void anotherMethodNeverStandsUnlessItIsDesignated() {
-        Said cementum = new Said(CEMENTUM, ADULT, CLEAR, false);
-        Said reported = new Said(REPORTED_BY_HUNTER, FAWN, PROBABLE, false);
+        Said cementum = said(CEMENTUM, ADULT, CLEAR, false);
+        Said reported = said(REPORTED_BY_HUNTER, FAWN, PROBABLE, false);
         assertEquals(new Standing(UNKNOWN, false), JawReadings.standing(List.of(cementum, reported), null));
         assertEquals(new Standing(YEARLING, false), JawReadings.standing(List.of(cementum, YEARLING_CLEAR), null));
         assertEquals(new Standing(ADULT, false), JawReadings.standing(List.of(cementum, YEARLING_CLEAR), ADULT));
+    }
+
+    @Test
+    void aReadingThatDoesNotCountAloneStandsOnlyWithAnotherReadersWord() {
+        Said learner = new Said(TOOTH_REPLACEMENT, YEARLING, CLEAR, false, "LEARNER", false);
+        Said himselfAgain = new Said(TOOTH_REPLACEMENT, YEARLING, CLEAR, false, "LEARNER", false);
+        Said same = new Said(TOOTH_REPLACEMENT, YEARLING, PROBABLE, false, "OTHER", true);
+        Said differs = new Said(TOOTH_REPLACEMENT, ADULT, CLEAR, false, "OTHER", true);
+        Said learnerToo = new Said(TOOTH_REPLACEMENT, YEARLING, CLEAR, false, "OTHER", false);
+        assertEquals(new Standing(UNKNOWN, false), JawReadings.standing(List.of(learner), null));
+        assertEquals(new Standing(UNKNOWN, false), JawReadings.standing(List.of(learner, himselfAgain), null));
+        assertEquals(new Standing(YEARLING, false), JawReadings.standing(List.of(learner, same), null));
+        assertEquals(new Standing(YEARLING, false), JawReadings.standing(List.of(learner, learnerToo), null));
+        assertEquals(new Standing(ADULT, true), JawReadings.standing(List.of(learner, differs), null));
+    }
+
+    private static Said said(AgeingMethod method, AgeClass ageClass, Certainty certainty, boolean disputed) {
+        return new Said(method, ageClass, certainty, disputed, "SOMEBODY", true);
     }
 }

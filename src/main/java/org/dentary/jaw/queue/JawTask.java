@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.queue;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;

@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.queue;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.GET;
@@ -21,10 +21,10 @@ import org.dentary.platform.table.ItemList;
 public class JawQueueResource {
     private static final Set<String> TASKS = Set.of("READ", "READ_AGAIN", "DECIDE");
 
-    private final JawReadingService readings;
+    private final JawQueueService jaws;
 
-    JawQueueResource(JawReadingService readings) {
-        this.readings = readings;
+    JawQueueResource(JawQueueService jaws) {
+        this.jaws = jaws;
     }
 
     /** At most 500 jaws. */
@@ -36,7 +36,7 @@ public class JawQueueResource {
         if (task != null && !task.isBlank() && !TASKS.contains(task)) {
             throw InvalidInput.field("task", "INVALID_VALUE", "'" + task + "' is not one of READ, READ_AGAIN, DECIDE");
         }
-        return Response.ok(new ItemList<>(readings.queue(blank(station), blank(task))))
+        return Response.ok(new ItemList<>(jaws.queue(blank(station), blank(task))))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .build();
     }
@@ -47,7 +47,7 @@ public class JawQueueResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response csv(@QueryParam("station") String station) {
-        List<JawTask> queued = readings.queue(blank(station), null);
+        List<JawTask> queued = jaws.queue(blank(station), null);
         StreamingOutput stream = out -> {
             try (CsvTable table = CsvTable.on(
                     out,

@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.queue;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -17,11 +17,11 @@ import org.dentary.platform.account.Act;
 @Path("/jaws")
 @Produces(MediaType.TEXT_HTML)
 public class JawQueuePages {
-    private final JawReadingService readings;
+    private final JawQueueService jaws;
     private final PlanService plan;
 
-    JawQueuePages(JawReadingService readings, PlanService plan) {
-        this.readings = readings;
+    JawQueuePages(JawQueueService jaws, PlanService plan) {
+        this.jaws = jaws;
         this.plan = plan;
     }
 
@@ -39,7 +39,7 @@ public class JawQueuePages {
     @PermissionsAllowed(Act.ANIMAL_READ)
     public TemplateInstance queue(@QueryParam("station") String station) {
         String one = station == null || station.isBlank() ? null : station.trim();
-        List<JawTask> all = readings.queue(one, null);
+        List<JawTask> all = jaws.queue(one, null);
         return Templates.queue(
                 of(all, "READ"), of(all, "READ_AGAIN"), of(all, "DECIDE"), plan.stations(), one == null ? "" : one);
     }
