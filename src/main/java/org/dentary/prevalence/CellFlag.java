@@ -3,6 +3,7 @@ package org.dentary.prevalence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -51,14 +52,32 @@ public enum CellFlag {
         return flags.stream().map(Enum::name).toList();
     }
 
-    /** Flags by their names, each as mark and words; one that this release does not know is told by its name. */
+    /** The marks of flags by their names, such as "† ‡"; a flag that this release does not know is told by its name. */
+    static String marks(List<String> names) {
+        return told(names, flag -> flag.mark);
+    }
+
+    /** Flags by their names, each as mark and words. */
     static String told(List<String> names) {
+        return told(names, flag -> flag.mark + " " + flag.words);
+    }
+
+    /** Where a flag stands in a legend; one that this release does not know comes last. */
+    static int order(String name) {
+        return Arrays.stream(values())
+                .filter(flag -> flag.name().equals(name))
+                .map(Enum::ordinal)
+                .findFirst()
+                .orElse(values().length);
+    }
+
+    private static String told(List<String> names, Function<CellFlag, String> how) {
         return names.stream()
                 .filter(name -> !name.equals(NOT_SAMPLED.name()))
                 .map(name -> Arrays.stream(values())
                         .filter(flag -> flag.name().equals(name))
                         .findFirst()
-                        .map(flag -> flag.mark + " " + flag.words)
+                        .map(how)
                         .orElse(name))
                 .collect(Collectors.joining(", "));
     }

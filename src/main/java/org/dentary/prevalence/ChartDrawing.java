@@ -21,6 +21,7 @@ import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
 
@@ -132,6 +133,7 @@ public final class ChartDrawing {
         plot.setRangeGridlineStroke(new BasicStroke(1));
         JFreeChart chart = new JFreeChart(null, null, plot, series > 1);
         chart.setBackgroundPaint(null);
+        chart.setPadding(new RectangleInsets(0, 0, 0, 18));
         if (chart.getLegend() != null) {
             chart.getLegend().setPosition(RectangleEdge.TOP);
             chart.getLegend().setItemFont(inks.lettering());

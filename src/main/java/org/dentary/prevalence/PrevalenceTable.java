@@ -1,8 +1,10 @@
 package org.dentary.prevalence;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** A report as the page shows it: words for codes, percentages with no more digits than n carries. */
 public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<Row> rows, Row total) {
@@ -15,6 +17,7 @@ public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<
             String limits,
             int pending,
             String pendingShare,
+            String marks,
             String flags) {}
 
     static PrevalenceTable of(PrevalenceReport report, DimensionValues values) {
@@ -25,6 +28,16 @@ public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<
                 by.stream().map(Dimension::words).toList(),
                 report.cells().stream().map(cell -> row(cell, names)).toList(),
                 row(report.total(), List.of()));
+    }
+
+    /** What the marks of this table mean, in the order of the flags; empty where there are none. */
+    public String legend() {
+        List<String> names = Stream.concat(report.cells().stream(), Stream.of(report.total()))
+                .flatMap(cell -> cell.flags().stream())
+                .distinct()
+                .sorted(Comparator.comparing(CellFlag::order))
+                .toList();
+        return CellFlag.told(names);
     }
 
     private static Row row(PrevalenceCell cell, List<Map<String, String>> names) {
@@ -42,6 +55,7 @@ public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<
                 cell.isNotSampled() ? "" : Words.percent(cell.lower(), n) + " to " + Words.percent(cell.upper(), n),
                 cell.pending(),
                 cell.pending() == 0 ? "" : Words.percent(cell.pendingShare(), n + cell.pending()),
+                CellFlag.marks(cell.flags()),
                 CellFlag.told(cell.flags()));
     }
 }

@@ -177,6 +177,15 @@ public record ReportQuestion(
         }
     }
 
+    /** Columns that are filtered, by their field, and the values that pass. */
+    public Map<String, List<String>> filters() {
+        Map<String, List<String>> filters = new java.util.TreeMap<>();
+        filter.values()
+                .forEach((column, accepted) -> filters.put(
+                        column.field(), accepted.stream().sorted().distinct().toList()));
+        return filters;
+    }
+
     /** The question in a fixed order and form, equal for equal questions: the key of a stored answer. */
     Map<String, Object> canonical() {
         Map<String, Object> told = new java.util.TreeMap<>();
@@ -184,11 +193,7 @@ public record ReportQuestion(
         told.put("disease", disease);
         told.put("species", species);
         told.put("by", by.stream().map(Dimension::field).toList());
-        Map<String, List<String>> filters = new java.util.TreeMap<>();
-        filter.values()
-                .forEach((column, accepted) -> filters.put(
-                        column.field(), accepted.stream().sorted().distinct().toList()));
-        told.put("filter", filters);
+        told.put("filter", filters());
         told.put("scope", scope.told());
         told.put("interval", interval.name());
         told.put("confidence", confidence);

@@ -175,4 +175,29 @@ public class LineFixture {
                 .setParameter("outcome", outcome)
                 .executeUpdate();
     }
+
+    /** Closes the open lines of the kits and opens copies with footnotes, an age that is disputed or not, and a jaw. */
+    @Transactional
+    public void footnote(List<String> kits, String footnotes, boolean disputed, String jawStatus, String jawReason) {
+        entities.createNativeQuery("update line set closed_at = now() where kit in (:kits) and closed_at is null")
+                .setParameter("kits", kits)
+                .executeUpdate();
+        entities.createNativeQuery("""
+                        insert into line (kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed,
+                               unit, region, station, died_on, mortality_source, collection_route, clinical_signs,
+                               sampling_basis, has_specimen, derived_outcome, outcome, footnotes, exclusion, cause, opened_at,
+                               jaw_status, jaw_reason)
+                        select kit, disease, season, species, origin, sex, 'HEAD_ONLY', age_class, :disputed, unit,
+                               region, station, died_on, mortality_source, collection_route, clinical_signs, sampling_basis,
+                               has_specimen, derived_outcome, outcome, :footnotes, exclusion, 'READING', now(), :status, :reason
+                          from line l where kit in (:kits)
+                           and id = (select max(id) from line x where x.kit = l.kit and x.disease = l.disease)
+                        """)
+                .setParameter("kits", kits)
+                .setParameter("footnotes", footnotes)
+                .setParameter("disputed", disputed)
+                .setParameter("status", jawStatus)
+                .setParameter("reason", jawReason)
+                .executeUpdate();
+    }
 }

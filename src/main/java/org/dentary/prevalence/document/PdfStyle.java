@@ -1,0 +1,117 @@
+package org.dentary.prevalence.document;
+
+import com.lowagie.text.DocumentException;
+import com.lowagie.text.Element;
+import com.lowagie.text.Font;
+import com.lowagie.text.Paragraph;
+import com.lowagie.text.Phrase;
+import com.lowagie.text.pdf.BaseFont;
+import com.lowagie.text.pdf.PdfPCell;
+import com.lowagie.text.pdf.PdfPTable;
+import java.awt.Color;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+
+/** The lettering and the tables of the document. Nothing is told by color: headings are larger, heads of tables are ruled. */
+final class PdfStyle {
+    static final Font TITLE = new Font(embedded(), 17, Font.BOLD);
+    static final Font HEADING = new Font(TITLE.getBaseFont(), 12, Font.BOLD);
+    static final Font TEXT = new Font(TITLE.getBaseFont(), 9.5f);
+    static final Font STRONG = new Font(TITLE.getBaseFont(), 9.5f, Font.BOLD);
+    static final Font SMALL = new Font(TITLE.getBaseFont(), 8);
+    private static final Color RULE = new Color(0x888888);
+    private static final float SPACE = 3;
+
+    private PdfStyle() {}
+
+    static Paragraph heading(String words) {
+        Paragraph heading = new Paragraph(words, HEADING);
+        heading.setSpacingBefore(12);
+        heading.setSpacingAfter(4);
+        heading.setKeepTogether(true);
+        return heading;
+    }
+
+    static Paragraph text(String words, Font font) {
+        Paragraph paragraph = new Paragraph(font.getSize() * 1.35f, words, font);
+        paragraph.setSpacingAfter(SPACE);
+        return paragraph;
+    }
+
+    /** A list item with a dash hanging left of its text. */
+    static Paragraph item(String words) {
+        Paragraph item = text("\u2013  " + words, TEXT);
+        item.setIndentationLeft(10);
+        item.setFirstLineIndent(-10);
+        return item;
+    }
+
+    /** A table across the page whose head is repeated on every page it runs over. */
+    static PdfPTable table(float... widths) {
+        PdfPTable table = new PdfPTable(widths);
+        table.setWidthPercentage(100);
+        table.setSpacingBefore(2);
+        table.setSpacingAfter(4);
+        table.setSplitRows(false);
+        return table;
+    }
+
+    static PdfPCell cell(String words, Font font, boolean number) {
+        PdfPCell cell = new PdfPCell(new Phrase(words, font));
+        cell.setBorder(PdfPCell.BOTTOM);
+        cell.setBorderColor(RULE);
+        cell.setBorderWidth(0.4f);
+        cell.setPadding(SPACE);
+        cell.setNoWrap(number && words.length() < 24);
+        cell.setHorizontalAlignment(number ? Element.ALIGN_RIGHT : Element.ALIGN_LEFT);
+        return cell;
+    }
+
+    static PdfPCell head(String words, boolean number) {
+        PdfPCell cell = cell(words, STRONG, number);
+        cell.setNoWrap(false);
+        cell.setBorderColor(Color.BLACK);
+        cell.setBorderWidth(1);
+        cell.setVerticalAlignment(Element.ALIGN_BOTTOM);
+        return cell;
+    }
+
+    /** What belongs together in one cell, so that no page break comes between. */
+    static PdfPTable kept(Element... elements) {
+        PdfPCell cell = new PdfPCell();
+        cell.setBorder(PdfPCell.NO_BORDER);
+        cell.setPadding(0);
+        for (Element element : elements) {
+            cell.addElement(element);
+        }
+        PdfPTable kept = table(1);
+        kept.addCell(cell);
+        kept.setKeepTogether(true);
+        return kept;
+    }
+
+    /** A box with a thick left edge, as cautions have on the screen. */
+    static PdfPTable caution(String words) {
+        PdfPTable box = table(1);
+        PdfPCell cell = new PdfPCell(new Phrase(words, TEXT));
+        cell.setBorder(PdfPCell.LEFT);
+        cell.setBorderColor(Color.BLACK);
+        cell.setBorderWidth(2.5f);
+        cell.setPadding(4);
+        cell.setPaddingLeft(8);
+        box.addCell(cell);
+        box.setKeepTogether(true);
+        return box;
+    }
+
+    /** Embedded once for all documents, with the Latin, Greek and Cyrillic letters. */
+    private static BaseFont embedded() {
+        String file = "font-fallback/LiberationSans-Regular.ttf";
+        try (InputStream font = BaseFont.class.getClassLoader().getResourceAsStream(file)) {
+            return BaseFont.createFont(file, BaseFont.IDENTITY_H, BaseFont.EMBEDDED, true, font.readAllBytes(), null);
+        } catch (DocumentException | IOException fault) {
+            throw new UncheckedIOException(new IOException("The PDF library's font cannot be read", fault));
+        }
+    }
+}
