@@ -8,7 +8,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Duration;
-import java.util.Locale;
+import java.util.List;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.account.Account;
@@ -50,12 +50,8 @@ public class ContactService {
     public void write(String kit, Contact contact, ExactPoint point) {
         try {
             Envelope.Sealed sealed = envelope.seal(kit, json.writeValueAsBytes(new Content(contact, point)));
-            String phone = contact == null || contact.phone() == null
-                    ? null
-                    : contact.phone().replaceAll("[^0-9]", "");
-            String name = contact == null || contact.name() == null
-                    ? null
-                    : contact.name().trim().toUpperCase(Locale.ROOT);
+            String phone = contact == null ? null : ContactKey.PHONE.fold(contact.phone());
+            String name = contact == null ? null : ContactKey.NAME.fold(contact.name());
             rows.write(
                     kit,
                     sealed,
@@ -88,13 +84,36 @@ public class ContactService {
                         "CONTACT_NOT_OWN", "A sampler reads the contacts they wrote, for " + kept.toDays() + " days");
             }
         }
-        rows.audit(kit, reader.actor(), purpose, clock.instant());
+        rows.audit("contact", kit, reader.actor(), purpose, clock.instant());
         try {
             Content content = json.readValue(
                     envelope.open(kit, new Envelope.Sealed(row.wrappedKey(), row.content())), Content.class);
             return new PrivateView(kit, content.contact(), content.point(), row.writtenBy(), row.writtenAt());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    /**
+     * The kits whose contact has that phone or name, by the keyed index; audited once per kit found, or once where none
+     * is, so that a search is never without trace.
+     *
+     * @param purpose why, as the reader says
+     * @return kits in no order; empty where nobody is known so
+     */
+    @Transactional
+    public List<String> find(ContactKey key, String value, String purpose) {
+        String digest = envelope.index(key.fold(value));
+        List<String> kits = digest == null ? List.of() : rows.find(key, digest);
+        searched(kits, purpose);
+        return kits;
+    }
+
+    /** Audits a search for a person's animals that was made without the index, in the same way. */
+    @Transactional
+    public void searched(List<String> kits, String purpose) {
+        for (String kit : kits.isEmpty() ? List.of("none") : kits) {
+            rows.audit("contact-search", kit, current.get().actor(), purpose, clock.instant());
         }
     }
 

@@ -21,10 +21,12 @@ class ContactWrites {
             """;
     private static final String READ =
             "select wrapped_key, content, written_by, written_at from vault.contact where kit = :kit";
+    private static final String BY_PHONE = "select kit from vault.contact where phone_index = :digest limit 50";
+    private static final String BY_NAME = "select kit from vault.contact where name_index = :digest limit 50";
     private static final String ERASE = "delete from vault.contact where kit = :kit";
     private static final String AUDIT = """
             insert into read_audit (actor, at, what, key, purpose)
-            values (:actor, :now, 'contact', :kit, cast(:purpose as text))
+            values (:actor, :now, :what, :kit, cast(:purpose as text))
             """;
 
     private final EntityManager entities;
@@ -54,12 +56,20 @@ class ContactWrites {
                 .map(row -> new Row((byte[]) row[0], (byte[]) row[1], (String) row[2], (Instant) row[3]));
     }
 
+    @SuppressWarnings("unchecked")
+    List<String> find(ContactKey key, String digest) {
+        return entities.createNativeQuery(key == ContactKey.PHONE ? BY_PHONE : BY_NAME, String.class)
+                .setParameter("digest", digest)
+                .getResultList();
+    }
+
     int erase(String kit) {
         return entities.createNativeQuery(ERASE).setParameter("kit", kit).executeUpdate();
     }
 
-    void audit(String kit, String actor, String purpose, Instant now) {
+    void audit(String what, String kit, String actor, String purpose, Instant now) {
         entities.createNativeQuery(AUDIT)
+                .setParameter("what", what)
                 .setParameter("actor", actor)
                 .setParameter("now", now)
                 .setParameter("kit", kit)

@@ -130,7 +130,20 @@ public enum PlanSetting {
     PROTOCOL_REVIEWED_VERSION("Edition of the protocol that was reviewed", "text", "", Allowed.TEXT),
     EMERGENCY_NUMBER("Number to call when life is in danger", "telephone", "", Allowed.TEXT),
     POISON_CENTER_NUMBER("Number of the poison center", "telephone", "", Allowed.TEXT),
-    SUPERVISOR_NUMBER("Number of the supervisor on duty", "telephone", "", Allowed.TEXT);
+    SUPERVISOR_NUMBER("Number of the supervisor on duty", "telephone", "", Allowed.TEXT),
+    DETECTION_TOLD_HOURS(
+            "Hours after release within which whoever brought the animal is told of a detection",
+            "hours",
+            "24",
+            Allowed.wholeNumber(1, 720)),
+    OUTCOME_TOLD_DAYS(
+            "Days after release within which every other outcome is told", "days", "14", Allowed.wholeNumber(1, 180)),
+    RESULTS_NUMBER("Number to call about a result", "telephone", "", Allowed.TEXT),
+    LETTER_SENDER("Who writes letters, with the address, as they stand at their head", "text", "", Allowed.TEXT),
+    HEALTH_AGENCY("The health agency that advises about meat", "name", "", Allowed.TEXT),
+    HEALTH_AGENCY_NUMBER("Number of the health agency", "telephone", "", Allowed.TEXT),
+    HEALTH_AGENCY_ADVICE(
+            "The health agency's current advice, word for word, as letters print it", "text", "", Allowed.TEXT);
 
     private final String meaning;
     private final String unit;

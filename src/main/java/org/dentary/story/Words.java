@@ -11,6 +11,8 @@ import java.util.Locale;
 public final class Words {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm", Locale.US);
 
+    private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.US);
+
     private Words() {}
 
     /** A coded value as people say it: {@code HUNTER_HARVEST} is "Hunter harvest". */
@@ -35,5 +37,10 @@ public final class Words {
     /** A moment on the clock of a time zone, to the minute. */
     public static String inZone(Instant at, String zone) {
         return MOMENT.withZone(ZoneId.of(zone)).format(at);
+    }
+
+    /** The short name of a time zone at a moment, such as CST. */
+    public static String zoneOf(Instant at, String zone) {
+        return ZONE.withZone(ZoneId.of(zone)).format(at);
     }
 }

@@ -30,6 +30,11 @@ public final class Act {
     public static final String DATA_CUT = "data-cut";
     public static final String CONTACT_WRITE = "contact-write";
     public static final String CONTACT_READ = "contact-read";
+    /** See who is to be told what was released, and what was tried. */
+    public static final String NOTIFICATION_READ = "notification-read";
+    /** Tell people, and find a caller's animal. */
+    public static final String NOTIFY = "notify";
+
     public static final String LEDGER_READ = "ledger-read";
     public static final String CHECKPOINT = "checkpoint";
     public static final String SET_UP = "set-up";

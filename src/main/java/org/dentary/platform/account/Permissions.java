@@ -48,6 +48,8 @@ public final class Permissions {
         t.put(Act.DATA_CUT, EnumSet.of(EPIDEMIOLOGIST, COORDINATOR));
         t.put(Act.CONTACT_WRITE, EnumSet.of(SAMPLER, COORDINATOR, NOTIFIER));
         t.put(Act.CONTACT_READ, EnumSet.of(SAMPLER, COORDINATOR, NOTIFIER));
+        t.put(Act.NOTIFICATION_READ, EnumSet.of(COORDINATOR, NOTIFIER, AUDITOR));
+        t.put(Act.NOTIFY, EnumSet.of(COORDINATOR, NOTIFIER));
         t.put(Act.LEDGER_READ, EnumSet.of(LIAISON, EPIDEMIOLOGIST, COORDINATOR, AUDITOR));
         t.put(Act.CHECKPOINT, EnumSet.of(COORDINATOR, AUDITOR));
         t.put(Act.SET_UP, EnumSet.of(COORDINATOR));

@@ -22,6 +22,7 @@ public record Stop(String path, String words, String act, boolean here) {
             new Stop("/custody", "Custody", Act.CUSTODY_WRITE, false),
             new Stop("/submissions", "Submissions", Act.SUBMISSION_READ, false),
             new Stop("/results", "Results", Act.RESULT_READ, false),
+            new Stop("/notifications", "Telling", Act.NOTIFICATION_READ, false),
             new Stop("/prevalence", "Prevalence", Act.REPORT_READ, false),
             new Stop("/calculators", "Calculators", Act.READ_COMMON, false));
 

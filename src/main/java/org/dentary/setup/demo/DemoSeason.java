@@ -23,6 +23,13 @@ final class DemoSeason {
     private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
     private static final int AT_ONCE = 4;
 
+    private static final List<String> FIRST_NAMES = List.of(
+            "Ansel", "Birgit", "Caspar", "Delia", "Edvin", "Frida", "Gunnar", "Hedda", "Ivo", "Jorun", "Kasper");
+    private static final List<String> LAST_NAMES =
+            List.of("Aldergate", "Brackwater", "Corrin", "Dunmere", "Eastlake", "Farrow", "Glenwick", "Harrowby");
+    private static final List<String> STREETS =
+            List.of("Larch Lane", "Mill Road", "Quarry Street", "River Bend", "Station Road");
+
     private final DemoApi api;
     private final String season;
     private final List<Deer> deer;
@@ -104,6 +111,9 @@ final class DemoSeason {
                         "TWS",
                         "value",
                         season.substring(4) + String.format("%05d", d.number()))));
+        if (season.equals(RUNNING) && d.source().equals("HUNTER_HARVEST")) {
+            body.put("contact", contact(d));
+        }
         body.put("enteredAt", at(d, 11, 0));
         if (d.tissue()) {
             body.put(
@@ -123,6 +133,21 @@ final class DemoSeason {
                             at(d, 10, 45))));
         }
         api.put("sampler", "/animals/" + kit(d), body);
+    }
+
+    /** Invented people; some left only a telephone number. */
+    private static Map<String, Object> contact(Deer d) {
+        Map<String, Object> contact = new LinkedHashMap<>();
+        contact.put(
+                "name",
+                FIRST_NAMES.get(d.number() % FIRST_NAMES.size()) + " "
+                        + LAST_NAMES.get(d.number() / FIRST_NAMES.size() % LAST_NAMES.size()));
+        contact.put("phone", String.format("555-01%02d", d.number() % 100));
+        if (d.number() % 4 != 0) {
+            contact.put("address", (d.number() % 180 + 1) + " " + STREETS.get(d.number() % STREETS.size()));
+        }
+        contact.put("mayBeMessaged", d.number() % 3 == 0);
+        return contact;
     }
 
     private void readJawLater(Deer d) {

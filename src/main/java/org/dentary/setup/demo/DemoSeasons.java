@@ -46,6 +46,9 @@ class DemoSeasons implements DemoPart {
     @Override
     public void load(Path demoData) {
         DemoApi api = new DemoApi(json, port);
+        for (String outcome : List.of("DETECTED", "NOT_DETECTED", "INCONCLUSIVE", "UNSUITABLE", "NOT_TESTED")) {
+            api.post("coordinator", "/letter-wordings/" + outcome + "/1/review", Map.of());
+        }
         Map<String, List<Deer>> seasons = DeerDraw.draw(DeerDraw.SEED).stream()
                 .collect(Collectors.groupingBy(Deer::season, java.util.TreeMap::new, Collectors.toList()));
         seasons.forEach((season, deer) -> {

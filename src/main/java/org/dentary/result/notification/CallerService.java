@@ -1,0 +1,61 @@
+package org.dentary.result.notification;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.dentary.animal.ContactKey;
+import org.dentary.animal.ContactService;
+
+/** Finds the animals of a caller without a stub; every search is audited with its purpose, found or not. */
+@ApplicationScoped
+public class CallerService {
+    private final ContactService contacts;
+    private final NotificationQueries queries;
+
+    CallerService(ContactService contacts, NotificationQueries queries) {
+        this.contacts = contacts;
+        this.queries = queries;
+    }
+
+    /** The animals found, newest first, at most fifty; empty where nobody is known so. */
+    @Transactional
+    public List<CallerMatch> search(CallerSearch search) {
+        List<String> kits = switch (search.by()) {
+            case PHONE -> contacts.find(ContactKey.PHONE, search.value(), search.purpose());
+            case NAME -> contacts.find(ContactKey.NAME, search.value(), search.purpose());
+            case REGISTRATION -> byRegistration(search);
+        };
+        Map<String, List<NotificationQueries.Released>> animals = new LinkedHashMap<>();
+        queries.released(kits)
+                .forEach(row -> animals.computeIfAbsent(row.kit(), kit -> new ArrayList<>())
+                        .add(row));
+        return animals.values().stream().map(CallerService::match).toList();
+    }
+
+    private List<String> byRegistration(CallerSearch search) {
+        List<String> kits = queries.byRegistration(search.value().strip());
+        contacts.searched(kits, search.purpose());
+        return kits;
+    }
+
+    private static CallerMatch match(List<NotificationQueries.Released> rows) {
+        NotificationQueries.Released first = rows.get(0);
+        return new CallerMatch(
+                first.kit(),
+                first.registration(),
+                first.speciesName(),
+                first.diedOn(),
+                first.stationName(),
+                rows.stream()
+                        .map(row -> {
+                            // While a label is in doubt nothing is told, in the words of what is not finished.
+                            String outcome = row.exclusion().equals("NOT_ATTRIBUTABLE") ? "PENDING" : row.outcome();
+                            return new CallerMatch.Word(
+                                    row.disease(), outcome, NotificationRules.say(outcome, row.diseaseName()));
+                        })
+                        .toList());
+    }
+}

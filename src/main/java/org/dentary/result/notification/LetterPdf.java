@@ -1,0 +1,90 @@
+package org.dentary.result.notification;
+
+import com.lowagie.text.Document;
+import com.lowagie.text.DocumentException;
+import com.lowagie.text.Font;
+import com.lowagie.text.PageSize;
+import com.lowagie.text.Paragraph;
+import com.lowagie.text.Phrase;
+import com.lowagie.text.Rectangle;
+import com.lowagie.text.pdf.PdfPCell;
+import com.lowagie.text.pdf.PdfPTable;
+import com.lowagie.text.pdf.PdfWriter;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.ByteArrayOutputStream;
+import java.util.List;
+
+/** Draws a letter on one or more US Letter pages. */
+@ApplicationScoped
+class LetterPdf {
+    private static final Font TEXT = new Font(Font.TIMES_ROMAN, 11.5f);
+    private static final Font HEAD = new Font(Font.TIMES_ROMAN, 13, Font.BOLD);
+    private static final Font SMALL = new Font(Font.TIMES_ROMAN, 9);
+    private static final float LEADING = 15.5f;
+
+    /**
+     * What stands on the paper, from top to bottom.
+     *
+     * @param notes the cautions, set apart
+     * @param reference what the office needs to find it again
+     */
+    record Letter(
+            List<String> sender,
+            List<String> recipient,
+            String date,
+            String subject,
+            List<String> paragraphs,
+            List<String> notes,
+            String reference) {}
+
+    byte[] draw(Letter letter) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (Document document = new Document(PageSize.LETTER, 72, 72, 64, 60)) {
+            PdfWriter.getInstance(document, out);
+            document.addTitle(letter.subject());
+            document.open();
+            letter.sender().forEach(line -> document.add(new Paragraph(13, line, SMALL)));
+            block(document, letter.recipient(), 34);
+            block(document, List.of(letter.date()), 22);
+            Paragraph subject = new Paragraph(LEADING, letter.subject(), HEAD);
+            subject.setSpacingBefore(18);
+            subject.setSpacingAfter(4);
+            document.add(subject);
+            for (String text : letter.paragraphs()) {
+                Paragraph paragraph = new Paragraph(LEADING, text, TEXT);
+                paragraph.setSpacingBefore(9);
+                document.add(paragraph);
+            }
+            document.add(notes(letter.notes()));
+            Paragraph reference = new Paragraph(12, letter.reference(), SMALL);
+            reference.setSpacingBefore(14);
+            document.add(reference);
+        } catch (DocumentException e) {
+            throw new IllegalStateException(e);
+        }
+        return out.toByteArray();
+    }
+
+    private static void block(Document document, List<String> lines, float before) {
+        for (int i = 0; i < lines.size(); i++) {
+            Paragraph line = new Paragraph(LEADING, lines.get(i), TEXT);
+            line.setSpacingBefore(i == 0 ? before : 0);
+            document.add(line);
+        }
+    }
+
+    private static PdfPTable notes(List<String> notes) {
+        PdfPTable table = new PdfPTable(1);
+        table.setWidthPercentage(100);
+        table.setSpacingBefore(20);
+        for (String note : notes) {
+            PdfPCell cell = new PdfPCell(new Phrase(12.5f, note, SMALL));
+            cell.setBorder(Rectangle.LEFT);
+            cell.setBorderWidthLeft(1.5f);
+            cell.setPaddingLeft(8);
+            cell.setPaddingBottom(7);
+            table.addCell(cell);
+        }
+        return table;
+    }
+}
