@@ -2,10 +2,13 @@ package org.dentary.story.dossier;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
+import java.io.OutputStream;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.cautions.Hazard;
@@ -38,13 +41,50 @@ class DossierPrinter {
         return out.toByteArray();
     }
 
-    String printed(String zone) {
-        return "Printed " + Dossier.local(clock.instant(), zone) + " for "
-                + current.get().username();
+    /**
+     * A sample: how it was drawn, then its dossiers as they come.
+     *
+     * @param dossiers hands each dossier in the order drawn to what it is given
+     */
+    void sample(AuditSample sample, OutputStream out, Consumer<Consumer<Dossier>> dossiers) {
+        String fingerprint = checkpoints.keyFingerprint();
+        try (DossierPaper paper = new DossierPaper(
+                out, "Audit sample " + sample.season() + " " + sample.seed(), printed(ZoneOffset.UTC.getId()))) {
+            paper.part("Audit sample " + sample.season() + ", seed " + sample.seed());
+            front(paper, sample);
+            dossiers.accept(dossier -> DossierPdf.draw(paper, dossier, cautionsFor(dossier), fingerprint));
+        }
     }
 
-    String printed() {
-        return printed(ZoneOffset.UTC.getId());
+    private static void front(DossierPaper paper, AuditSample sample) {
+        paper.line("Audit sample", DossierPaper.TITLE);
+        paper.facts(
+                List.of(
+                        new String[] {"Season", sample.seasonName() + " (" + sample.season() + ")"},
+                        new String[] {"Seed", sample.seed()},
+                        new String[] {"Drawn", sample.codes().size() + " of " + sample.population() + " specimens"},
+                        new String[] {"Asked for", String.valueOf(sample.size())},
+                        new String[] {"Drawn at", Dossier.local(sample.drawnAt(), ZoneOffset.UTC.getId())},
+                        new String[] {"Digest of all codes", sample.populationDigest()}),
+                DossierPaper.TEXT);
+        paper.heading("How it was drawn");
+        paper.line(
+                "Every specimen in custody of the season's animals gets the number SHA-256(seed, a blank, code), and the"
+                        + " smallest numbers are the sample: each had the same chance, and who has the seed and the list"
+                        + " of codes draws the same. The digest is the SHA-256 of all their codes, sorted, a line each;"
+                        + " it differs once a specimen came in or was put right.",
+                DossierPaper.TEXT);
+        paper.heading("The specimens, in the order drawn");
+        paper.line(
+                sample.codes().isEmpty()
+                        ? "None: no specimen of this season is in custody."
+                        : sample.codes().stream().map(DossierRules::grouped).collect(Collectors.joining("   ")),
+                DossierPaper.CODE);
+    }
+
+    private String printed(String zone) {
+        return "Printed " + Dossier.local(clock.instant(), zone) + " for "
+                + current.get().username();
     }
 
     /** Names and places are on every dossier; formalin only where the specimen was in it. */
