@@ -43,4 +43,16 @@ public record BoxView(
     public BoxView {
         contents = List.copyOf(contents);
     }
+
+    /** Where what is in it is as CSV. */
+    @JsonIgnore
+    public String csv() {
+        return "/api/v1/boxes/" + code + "/contents.csv";
+    }
+
+    /** Where what went in and came out is as CSV. */
+    @JsonIgnore
+    public String movementsCsv() {
+        return "/api/v1/boxes/" + code + "/movements.csv";
+    }
 }

@@ -16,5 +16,6 @@ public record Packing(
 
         @Size(max = 2000, message = "a reason has up to 2000 characters")
         String reason) {
-    static final Packing NOW = new Packing(null, null, null);
+    /** Now, without a reason. */
+    public static final Packing NOW = new Packing(null, null, null);
 }

@@ -69,7 +69,7 @@ public class FindService {
 
     private static FindMatch match(CodeView code) {
         String words = code.partWords() + " label " + code.grouped();
-        if (code.box()) {
+        if (code.box() || code.part().equals("BOX")) {
             return FindMatch.of("BOX", code.code(), "Box " + code.grouped());
         }
         return code.boundTo() == null

@@ -9,7 +9,7 @@ import java.util.Locale;
 /** How pages say codes and times. */
 @TemplateExtension
 public final class Words {
-    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm", Locale.US);
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm z", Locale.US);
 
     private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.US);
 
@@ -34,7 +34,7 @@ public final class Words {
         return code.length() == 10 ? code.substring(0, 4) + "-" + code.substring(4, 8) + "-" + code.substring(8) : code;
     }
 
-    /** A moment on the clock of a time zone, to the minute. */
+    /** A moment on the clock of a time zone, to the minute, with the zone. */
     public static String inZone(Instant at, String zone) {
         return MOMENT.withZone(ZoneId.of(zone)).format(at);
     }

@@ -73,6 +73,21 @@ public record Dossier(
         return DossierRules.details(event);
     }
 
+    /** What it is in a few words, lower case: the side and tissue, a box, or the label's part. */
+    public String what() {
+        if (identity.isBox()) {
+            return "box";
+        }
+        return identity.isSpecimen()
+                ? DossierRules.words(identity.side()) + " " + DossierRules.words(identity.tissue())
+                : "label of part " + DossierRules.words(identity.part());
+    }
+
+    /** Where its entries are as CSV. */
+    public String csv() {
+        return "/api/v1/specimens/" + custody.code() + "/custody.csv";
+    }
+
     /** Where an event lies under a checkpoint, or null. */
     public Seal seal(CustodyEventView event) {
         return seals.get(event.id());

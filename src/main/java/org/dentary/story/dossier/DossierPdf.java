@@ -36,7 +36,7 @@ final class DossierPdf {
         DossierPdf pdf = new DossierPdf(paper, dossier);
         String code = DossierRules.grouped(dossier.custody().code());
         paper.part("Custody dossier " + code);
-        paper.top("Chain of custody", pdf.what(), dossier.custody().code());
+        paper.top("Chain of custody", dossier.what(), dossier.custody().code());
         pdf.now();
         pdf.identity();
         pdf.entries();
@@ -50,16 +50,6 @@ final class DossierPdf {
                         + " paper.",
                 DossierPaper.SMALL);
         paper.line("End of dossier " + code + ".", DossierPaper.BOLD);
-    }
-
-    private String what() {
-        Identity identity = dossier.identity();
-        if (identity.isBox()) {
-            return "Box";
-        }
-        return identity.isSpecimen()
-                ? DossierRules.words(identity.side()) + " " + DossierRules.words(identity.tissue())
-                : "label of part " + DossierRules.words(identity.part());
     }
 
     private void now() {

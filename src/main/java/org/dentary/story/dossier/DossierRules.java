@@ -113,7 +113,7 @@ final class DossierRules {
             add(details, "Tamper seal", event.tamperSeal());
         }
         add(details, "Condition", event.condition() == null ? null : words(event.condition()));
-        add(details, "Signed on the giver's screen by", event.signedBy());
+        add(details, "Signed on the giver's screen", event.signedBy());
         add(details, "Signed on paper form", event.paperForm());
         add(details, "Discrepancy", event.discrepancy() == null ? null : words(event.discrepancy()));
         add(details, "Outcome", event.outcome() == null ? null : words(event.outcome()));
@@ -153,7 +153,7 @@ final class DossierRules {
 
     private static void add(List<String> details, String what, String value) {
         if (value != null && !value.isBlank()) {
-            details.add(what + " " + value);
+            details.add(what + ": " + value);
         }
     }
 }

@@ -1,4 +1,4 @@
-package org.dentary.custody;
+package org.dentary.story.dossier;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -13,22 +13,22 @@ import org.dentary.platform.account.Act;
 /** The chain of one specimen or box: who has it, since when, is anything wrong; then everything that happened. */
 @Path("/specimens")
 @Produces(MediaType.TEXT_HTML)
-public class ChainPages {
-    private final CustodyService custody;
+public class DossierPages {
+    private final DossierService dossiers;
 
-    ChainPages(CustodyService custody) {
-        this.custody = custody;
+    DossierPages(DossierService dossiers) {
+        this.dossiers = dossiers;
     }
 
-    @CheckedTemplate(basePath = "custody")
+    @CheckedTemplate(basePath = "dossier")
     static class Templates {
-        static native TemplateInstance chain(CustodyView chain);
+        static native TemplateInstance dossier(Dossier dossier);
     }
 
     @GET
     @Path("{code}/custody")
     @PermissionsAllowed(Act.ANIMAL_READ)
     public TemplateInstance page(@PathParam("code") String code) {
-        return Templates.chain(custody.chain(code));
+        return Templates.dossier(dossiers.dossier(code));
     }
 }
