@@ -24,7 +24,7 @@ import org.dentary.platform.problem.InvalidInput;
  * @param said answers by question, {@code UNSURE} among them; in the order of the key
  * @param diedOn null when not given
  */
-record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn) {
+public record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn) {
 
     static final String UNSURE = "UNSURE";
     private static final String DIED_ON = "diedOn";
@@ -67,7 +67,7 @@ record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn) {
     }
 
     /** The answers as an observation. */
-    JawObservation observation() {
+    public JawObservation observation() {
         String cusps = value(KeyQuestion.THIRD_CUSPS);
         boolean cap = "CAP".equals(cusps);
         String count = value(KeyQuestion.CHEEK_TEETH);

@@ -82,7 +82,8 @@ public record ReadJaw(
         return JawReadings.LOOK_AT_TEETH.contains(methodOrDefault());
     }
 
-    JawObservation observation(String species) {
+    /** What was seen, as the key takes it. */
+    public JawObservation observation(String species) {
         return new JawObservation(
                 species,
                 null,

@@ -112,7 +112,7 @@ public class JawPhotoService {
      * @param small whether the small copy will do
      * @throws NotFound if the animal has no such photograph, or no longer
      */
-    byte[] picture(String kit, UUID id, boolean small) {
+    public byte[] picture(String kit, UUID id, boolean small) {
         return queries.content(UUID.fromString(row(kit, id).id()), small);
     }
 

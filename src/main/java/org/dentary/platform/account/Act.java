@@ -11,6 +11,12 @@ public final class Act {
     public static final String SPECIMEN_WRITE = "specimen-write";
     public static final String CUSTODY_WRITE = "custody-write";
     public static final String ANIMAL_READ = "animal-read";
+    /** Practice rounds in reading jaws: one's own. */
+    public static final String PRACTICE = "practice";
+
+    /** The jaws by which readers are measured, with their classes. */
+    public static final String REFERENCE_PANEL_READ = "reference-panel-read";
+
     public static final String JAW_PHOTO_READ = "jaw-photo-read";
     /** Ask that two kits be one animal, or that a label be re-attributed; another person confirms. */
     public static final String PUT_RIGHT_ASK = "put-right-ask";
