@@ -45,9 +45,35 @@ public class AgeingPlans {
                 set.monthDay(PlanSetting.ANTLERS_SHED_TO, season, region, unit),
                 set.wholeNumber(PlanSetting.FRESH_JAW_DAYS, season, region, unit),
                 set.wholeNumber(PlanSetting.FAWN_FETUS_MILLIMETRES, season, region, unit),
-                northern.massBands(),
+                massBands(set, season, region, unit),
                 set.isSet(PlanSetting.PROBABLE_NEEDS_SECOND_READER, season, region, unit),
                 reviewed(plan.species()));
+    }
+
+    private static List<AgeingPlan.MassBand> massBands(PlanSettings set, String season, String region, String unit) {
+        return List.of(
+                band(AgeClass.FAWN, null, set.span(PlanSetting.FIELD_DRESSED_KILOGRAMS_FAWN, season, region, unit)),
+                band(
+                        AgeClass.YEARLING,
+                        JawContext.Sex.FEMALE,
+                        set.span(PlanSetting.FIELD_DRESSED_KILOGRAMS_YEARLING_FEMALE, season, region, unit)),
+                band(
+                        AgeClass.YEARLING,
+                        JawContext.Sex.MALE,
+                        set.span(PlanSetting.FIELD_DRESSED_KILOGRAMS_YEARLING_MALE, season, region, unit)),
+                band(
+                        AgeClass.ADULT,
+                        JawContext.Sex.FEMALE,
+                        set.span(PlanSetting.FIELD_DRESSED_KILOGRAMS_ADULT_FEMALE, season, region, unit)),
+                band(
+                        AgeClass.ADULT,
+                        JawContext.Sex.MALE,
+                        set.span(PlanSetting.FIELD_DRESSED_KILOGRAMS_ADULT_MALE, season, region, unit)));
+    }
+
+    private static AgeingPlan.MassBand band(AgeClass ageClass, JawContext.Sex sex, PlanSettings.Span kilograms) {
+        return new AgeingPlan.MassBand(
+                ageClass, sex, kilograms.from().doubleValue(), kilograms.to().doubleValue());
     }
 
     /**

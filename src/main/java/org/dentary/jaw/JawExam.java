@@ -9,7 +9,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.dentary.jaw.JawObservation.Dentine;
 import org.dentary.jaw.JawObservation.Eruption;
 import org.dentary.jaw.JawObservation.RowSeen;
@@ -23,11 +25,13 @@ import org.dentary.platform.problem.InvalidInput;
  *
  * @param said answers by question, {@code UNSURE} among them; in the order of the key
  * @param diedOn null when not given
+ * @param region region of the plan whose dates apply; null for those of everywhere
  */
-public record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn) {
+public record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn, String region) {
 
     static final String UNSURE = "UNSURE";
     private static final String DIED_ON = "diedOn";
+    private static final String REGION = "region";
 
     /** @throws InvalidInput naming an answer that is none of its question's */
     static JawExam of(MultivaluedMap<String, String> query) {
@@ -45,7 +49,9 @@ public record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn) {
                 said.put(question, answer);
             }
         }
-        return new JawExam(said, date(query.getFirst(DIED_ON)));
+        String region = query.getFirst(REGION);
+        return new JawExam(
+                said, date(query.getFirst(DIED_ON)), region == null || region.isBlank() ? null : region.trim());
     }
 
     private static List<String> allowed(KeyQuestion question) {
@@ -106,12 +112,12 @@ public record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn) {
     String with(KeyQuestion question, String answer) {
         Map<KeyQuestion, String> more = before(question);
         more.put(question, answer);
-        return new JawExam(more, diedOn).address();
+        return new JawExam(more, diedOn, region).address();
     }
 
     /** The address at which a question is put again. */
     String back(KeyQuestion question) {
-        return new JawExam(before(question), diedOn).address();
+        return new JawExam(before(question), diedOn, region).address();
     }
 
     private Map<KeyQuestion, String> before(KeyQuestion question) {
@@ -125,12 +131,14 @@ public record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn) {
     }
 
     private String address() {
-        String query = said.entrySet().stream()
-                .map(entry -> entry.getKey().field() + "=" + entry.getValue())
+        String query = Stream.of(
+                        said.entrySet().stream().map(entry -> entry.getKey().field() + "=" + entry.getValue()),
+                        Stream.ofNullable(diedOn).map(day -> DIED_ON + "=" + day),
+                        Stream.ofNullable(region)
+                                .map(code -> REGION + "=" + URLEncoder.encode(code, StandardCharsets.UTF_8)))
+                .flatMap(Function.identity())
                 .collect(Collectors.joining("&"));
-        String day = diedOn == null ? "" : DIED_ON + "=" + URLEncoder.encode(diedOn.toString(), StandardCharsets.UTF_8);
-        String all = query + (query.isEmpty() || day.isEmpty() ? "" : "&") + day;
-        return all.isEmpty() ? "/jaw-key" : "/jaw-key?" + all;
+        return query.isEmpty() ? "/jaw-key" : "/jaw-key?" + query;
     }
 
     private String value(KeyQuestion question) {

@@ -14,8 +14,10 @@ import org.dentary.jaw.drawing.JawDrawings;
  * @param answer the key's answer; null while it asks
  * @param months the band of ages in words; null without one
  * @param diedOn day of death; null when not given
+ * @param region region code; empty when not given
  */
-public record JawExamView(List<Asked> asked, Asked next, JawAnswer answer, String months, LocalDate diedOn) {
+public record JawExamView(
+        List<Asked> asked, Asked next, JawAnswer answer, String months, LocalDate diedOn, String region) {
 
     /**
      * A question with its choices.
@@ -54,12 +56,13 @@ public record JawExamView(List<Asked> asked, Asked next, JawAnswer answer, Strin
     static JawExamView of(JawExam exam, AgeingPlan plan) {
         List<Asked> asked = new ArrayList<>();
         exam.said().keySet().forEach(question -> asked.add(asked(exam, question, asked.size() + 1)));
+        String region = exam.region() == null ? "" : exam.region();
         KeyQuestion next = exam.next();
         if (next != null) {
-            return new JawExamView(asked, asked(exam, next, asked.size() + 1), null, null, exam.diedOn());
+            return new JawExamView(asked, asked(exam, next, asked.size() + 1), null, null, exam.diedOn(), region);
         }
         JawAnswer answer = JawKey.answer(exam.observation(), JawContext.NONE, plan);
-        return new JawExamView(asked, null, answer, months(answer.ageInMonths()), exam.diedOn());
+        return new JawExamView(asked, null, answer, months(answer.ageInMonths()), exam.diedOn(), region);
     }
 
     private static Asked asked(JawExam exam, KeyQuestion question, int number) {

@@ -8,6 +8,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -22,6 +23,8 @@ import org.dentary.cautions.Hazard;
 import org.dentary.jaw.drawing.JawDrawing;
 import org.dentary.jaw.drawing.JawDrawingSvg;
 import org.dentary.jaw.drawing.JawDrawings;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.RegionView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
@@ -33,17 +36,19 @@ public class JawKeyPages {
 
     private final AgeingPlans plans;
     private final CautionService cautions;
+    private final PlanService plan;
     private final Clock clock;
 
-    JawKeyPages(AgeingPlans plans, CautionService cautions, Clock clock) {
+    JawKeyPages(AgeingPlans plans, CautionService cautions, PlanService plan, Clock clock) {
         this.plans = plans;
         this.cautions = cautions;
+        this.plan = plan;
         this.clock = clock;
     }
 
     @CheckedTemplate(basePath = "jaw")
     static class Templates {
-        static native TemplateInstance jawKey(JawExamView exam);
+        static native TemplateInstance jawKey(JawExamView exam, List<RegionView> regions);
     }
 
     @GET
@@ -56,16 +61,33 @@ public class JawKeyPages {
             throw InvalidInput.field(
                     "diedOn", "FUTURE", "diedOn is " + exam.diedOn() + ", which is still to come; check the date");
         }
-        return Templates.jawKey(JawExamView.of(exam, plans.on(exam.diedOn(), null)));
+        requireKnown(exam.region());
+        return Templates.jawKey(JawExamView.of(exam, plans.on(exam.diedOn(), exam.region())), plan.regions());
     }
 
-    /** The printed key: one Letter page, drawn anew each time. */
+    private void requireKnown(String region) {
+        List<String> codes = plan.regions().stream().map(RegionView::code).toList();
+        if (region != null && !codes.contains(region)) {
+            throw InvalidInput.field(
+                    "region",
+                    "REGION_UNKNOWN",
+                    "'" + region + "' is no region of the plan; allowed: " + String.join(", ", codes));
+        }
+    }
+
+    /**
+     * The printed key: one Letter page, drawn anew each time.
+     *
+     * @param region region whose dates it names; those of everywhere when left out
+     */
     @GET
     @Path("jaw-key.pdf")
     @Produces("application/pdf")
     @PermissionsAllowed(Act.READ_COMMON)
-    public Response printed() {
-        return Response.ok(JawKeySheet.pdf(plans.on(null, null), cautions()))
+    public Response printed(@QueryParam("region") String region) {
+        String one = region == null || region.isBlank() ? null : region.trim();
+        requireKnown(one);
+        return Response.ok(JawKeySheet.pdf(plans.on(null, one), cautions()))
                 .header("Content-Disposition", "inline; filename=\"jaw-key.pdf\"")
                 .build();
     }

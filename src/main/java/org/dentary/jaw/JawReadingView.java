@@ -1,5 +1,6 @@
 package org.dentary.jaw;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
 import java.util.List;
@@ -37,4 +38,10 @@ public record JawReadingView(
         String note,
         String ruleSetVersion,
         String receivedBy,
-        Instant receivedAt) {}
+        Instant receivedAt) {
+    /** The youngest it can be where only a bound was told, as a code; null otherwise. */
+    @JsonIgnore
+    public String getAtLeast() {
+        return observation == null ? null : observation.path("atLeast").textValue();
+    }
+}

@@ -21,6 +21,8 @@ import org.dentary.jaw.JawObservation.ToothDetail;
  * @param unsure names of fields answered "unsure"
  * @param abnormal whether the jaw is called abnormal or damaged; then with a note
  * @param examinersClass the reader's own call; for other methods the age itself
+ * @param atLeast for other methods, in place of a class: the youngest it can be, such as an outside "not a fawn"; a bound is never
+ *     a class
  * @param blind false where an earlier reading was known to the reader
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -46,6 +48,7 @@ public record ReadJaw(
         JawState jawState,
         Whereabouts whereabouts,
         @Size(max = 2000) String note,
+        AgeClass atLeast,
         Boolean blind,
         OffsetDateTime enteredAt) {
     /** The same under the id of its address. */
@@ -69,6 +72,7 @@ public record ReadJaw(
                 jawState,
                 whereabouts,
                 note,
+                atLeast,
                 blind,
                 enteredAt);
     }

@@ -23,6 +23,13 @@ record Allowed(String words, Predicate<String> test) {
         return new Allowed("a whole number from " + least + " to " + most, v -> between(v, "-?\\d{1,6}", least, most));
     }
 
+    /** Two numbers, the smaller first. */
+    static Allowed span(int least, int most) {
+        return new Allowed(
+                "two numbers from " + least + " to " + most + ", the smaller first, such as 10-45 or 27.5-80",
+                v -> isSpan(v, least, most));
+    }
+
     static Allowed share() {
         return new Allowed("a share from 0 to 1, such as 0.05", v -> between(v, "[01](\\.\\d{1,6})?", 0, 1));
     }
@@ -31,6 +38,17 @@ record Allowed(String words, Predicate<String> test) {
         return value.matches(form)
                 && new BigDecimal(value).compareTo(BigDecimal.valueOf(least)) >= 0
                 && new BigDecimal(value).compareTo(BigDecimal.valueOf(most)) <= 0;
+    }
+
+    private static boolean isSpan(String value, int least, int most) {
+        String number = "\\d{1,4}(\\.\\d{1,2})?";
+        if (!value.matches(number + "-" + number)) {
+            return false;
+        }
+        String[] ends = value.split("-");
+        return between(ends[0], number, least, most)
+                && between(ends[1], number, least, most)
+                && new BigDecimal(ends[0]).compareTo(new BigDecimal(ends[1])) < 0;
     }
 
     private static boolean isMonthDay(String value) {

@@ -47,6 +47,31 @@ public enum PlanSetting {
             "millimetres",
             "100",
             Allowed.wholeNumber(1, 500)),
+    FIELD_DRESSED_KILOGRAMS_FAWN(
+            "J23: field-dressed mass to be expected of a fawn; outside it the mass is flagged",
+            "kilograms",
+            "10-45",
+            Allowed.span(1, 300)),
+    FIELD_DRESSED_KILOGRAMS_YEARLING_FEMALE(
+            "J23: field-dressed mass to be expected of a female yearling; outside it the mass is flagged",
+            "kilograms",
+            "25-65",
+            Allowed.span(1, 300)),
+    FIELD_DRESSED_KILOGRAMS_YEARLING_MALE(
+            "J23: field-dressed mass to be expected of a male yearling; outside it the mass is flagged",
+            "kilograms",
+            "25-80",
+            Allowed.span(1, 300)),
+    FIELD_DRESSED_KILOGRAMS_ADULT_FEMALE(
+            "J23: field-dressed mass to be expected of a female adult; outside it the mass is flagged",
+            "kilograms",
+            "30-85",
+            Allowed.span(1, 300)),
+    FIELD_DRESSED_KILOGRAMS_ADULT_MALE(
+            "J23: field-dressed mass to be expected of a male adult; outside it the mass is flagged",
+            "kilograms",
+            "35-140",
+            Allowed.span(1, 300)),
     PROBABLE_NEEDS_SECOND_READER(
             "Whether a PROBABLE reading waits for a second reader", "yes or no", "true", Allowed.YES_OR_NO),
     BLIND_SECOND_READING_SHARE(

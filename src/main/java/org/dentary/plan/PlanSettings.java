@@ -58,6 +58,20 @@ public final class PlanSettings {
         return MonthDay.parse("--" + text(setting, season, region, unit));
     }
 
+    /**
+     * Two numbers, both within.
+     *
+     * @param from the smaller
+     * @param to the greater
+     */
+    public record Span(BigDecimal from, BigDecimal to) {}
+
+    /** The value of a setting that is a span of numbers. */
+    public Span span(PlanSetting setting, String season, String region, String unit) {
+        String[] ends = text(setting, season, region, unit).split("-");
+        return new Span(new BigDecimal(ends[0]), new BigDecimal(ends[1]));
+    }
+
     /** The value of a setting that is a list of codes; empty if it names none. */
     public List<String> codes(PlanSetting setting, String season, String region, String unit) {
         String text = text(setting, season, region, unit);

@@ -62,6 +62,13 @@ class PlanSettingsTest {
         "SCREENING_ALONE_DETECTS, yes, false",
         "PROTOCOL_REVIEWED_ON, 2026-02-30, false",
         "PROTOCOL_REVIEWED_ON, 2026-02-28, true",
+        "FIELD_DRESSED_KILOGRAMS_FAWN, 10-45, true",
+        "FIELD_DRESSED_KILOGRAMS_FAWN, 27.5-80, true",
+        "FIELD_DRESSED_KILOGRAMS_FAWN, 45-10, false",
+        "FIELD_DRESSED_KILOGRAMS_FAWN, 10-10, false",
+        "FIELD_DRESSED_KILOGRAMS_FAWN, 0-45, false",
+        "FIELD_DRESSED_KILOGRAMS_FAWN, 10-301, false",
+        "FIELD_DRESSED_KILOGRAMS_FAWN, 10, false",
         "RELEASE_DEPUTIES, 'a, b', false",
         "RELEASE_DEPUTIES, 'ana ben', true"
     })

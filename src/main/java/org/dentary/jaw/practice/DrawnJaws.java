@@ -71,7 +71,7 @@ final class DrawnJaws {
                 said.put(question, value);
             }
         }
-        SEEN.put(row.getField("name"), new JawExam(said, null).observation());
+        SEEN.put(row.getField("name"), new JawExam(said, null, null).observation());
         DRAWN.put(row.getField("name"), pictures(said));
     }
 
