@@ -26,9 +26,11 @@ import org.jboss.resteasy.reactive.RestForm;
 public class DataCutPages {
     private final DataCutService cuts;
     private final PlanService plan;
+    private final ReportZone zone;
 
-    DataCutPages(DataCutService cuts, PlanService plan) {
+    DataCutPages(DataCutService cuts, PlanService plan, ReportZone zone) {
         this.cuts = cuts;
+        this.zone = zone;
         this.plan = plan;
     }
 
@@ -38,6 +40,7 @@ public class DataCutPages {
                 String season,
                 List<PrevalenceForm.Choice> seasons,
                 List<DataCutView> cuts,
+                ReportZone zone,
                 DataCutChanges changes,
                 String from,
                 String to,
@@ -102,6 +105,7 @@ public class DataCutPages {
                         shown,
                         PrevalenceForm.choices(seasons, SeasonView::code, SeasonView::name, shown, null),
                         shown == null ? List.of() : cuts.all(shown),
+                        zone,
                         changes,
                         from,
                         to,

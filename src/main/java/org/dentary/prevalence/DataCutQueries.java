@@ -1,5 +1,7 @@
 package org.dentary.prevalence;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
@@ -13,7 +15,7 @@ import org.dentary.platform.problem.NotFound;
 class DataCutQueries {
     private static final String SELECT = """
             select c.id::text, c.season, c.name, c.made_by, c.made_at, c.superseded_reason, c.version,
-                   (select count(*) from data_cut_line l where l.cut = c.id)
+                   (select count(*) from data_cut_line l where l.cut = c.id), c.context
               from data_cut c
             """;
     private static final String INSERT =
@@ -36,29 +38,63 @@ class DataCutQueries {
              order by 1, 2
             """;
 
-    private final EntityManager entities;
+    private static final String CONTEXT = "update data_cut set context = :context where id = :id";
 
-    DataCutQueries(EntityManager entities) {
+    private final EntityManager entities;
+    private final ObjectMapper json;
+
+    DataCutQueries(EntityManager entities, ObjectMapper json) {
         this.entities = entities;
+        this.json = json;
+    }
+
+    /** A cut as stored. */
+    record Row(
+            String id,
+            String season,
+            String name,
+            String madeBy,
+            Instant madeAt,
+            String supersededReason,
+            Integer version,
+            Long lines,
+            String context) {
+        DataCutView view(ObjectMapper json) {
+            try {
+                return new DataCutView(
+                        id,
+                        season,
+                        name,
+                        madeBy,
+                        madeAt,
+                        supersededReason,
+                        version,
+                        lines,
+                        json.readValue(context, CutContext.class));
+            } catch (JsonProcessingException fault) {
+                throw new IllegalStateException("The context of cut " + id + " cannot be read", fault);
+            }
+        }
     }
 
     @SuppressWarnings("unchecked")
     List<DataCutView> all(String season) {
         var query = entities.createNativeQuery(
                 SELECT + (season == null ? "" : " where c.season = :season") + " order by c.made_at, c.name",
-                DataCutView.class);
+                Row.class);
         if (season != null) {
             query.setParameter("season", season);
         }
-        return query.getResultList();
+        return ((List<Row>) query.getResultList())
+                .stream().map(row -> row.view(json)).toList();
     }
 
     @SuppressWarnings("unchecked")
     Optional<DataCutView> find(UUID id) {
-        return ((List<DataCutView>) entities.createNativeQuery(SELECT + " where c.id = :id", DataCutView.class)
+        return ((List<Row>) entities.createNativeQuery(SELECT + " where c.id = :id", Row.class)
                         .setParameter("id", id)
                         .getResultList())
-                .stream().findFirst();
+                .stream().map(row -> row.view(json)).findFirst();
     }
 
     DataCutView require(UUID id) {
@@ -78,6 +114,17 @@ class DataCutQueries {
                 .setParameter("id", id)
                 .setParameter("season", season)
                 .executeUpdate();
+    }
+
+    void setContext(UUID id, CutContext context) {
+        try {
+            entities.createNativeQuery(CONTEXT)
+                    .setParameter("id", id)
+                    .setParameter("context", json.writeValueAsString(context))
+                    .executeUpdate();
+        } catch (JsonProcessingException fault) {
+            throw new IllegalStateException("The context of a cut cannot be written", fault);
+        }
     }
 
     void supersede(UUID id, String reason, String by, Instant at) {

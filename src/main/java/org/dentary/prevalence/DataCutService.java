@@ -22,6 +22,7 @@ public class DataCutService {
     private static final String RESOURCE = "data cut";
 
     private final DataCutQueries queries;
+    private final CutContextQueries context;
     private final PlanService plan;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
@@ -30,12 +31,14 @@ public class DataCutService {
 
     DataCutService(
             DataCutQueries queries,
+            CutContextQueries context,
             PlanService plan,
             RepeatableRequests requests,
             CurrentAccount account,
             Clock clock,
             EntityManager entities) {
         this.queries = queries;
+        this.context = context;
         this.plan = plan;
         this.requests = requests;
         this.account = account;
@@ -69,6 +72,7 @@ public class DataCutService {
                                 + "'; take another name");
             }
             queries.insert(id, command.season(), command.name(), account.get().actor(), clock.instant());
+            queries.setContext(id, context.of(id, command.season()));
         } else {
             if (!present.season().equals(command.season()) || !present.name().equals(command.name())) {
                 throw new RuleBroken(
@@ -87,12 +91,12 @@ public class DataCutService {
     }
 
     /** The cut of that id. */
-    DataCutView require(UUID id) {
+    public DataCutView require(UUID id) {
         return queries.require(id);
     }
 
     /** Cuts oldest first; of all seasons when {@code season} is null. */
-    List<DataCutView> all(String season) {
+    public List<DataCutView> all(String season) {
         return queries.all(season);
     }
 

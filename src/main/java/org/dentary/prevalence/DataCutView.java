@@ -8,6 +8,7 @@ import java.time.Instant;
  * @param id UUID
  * @param supersededReason why it should no longer be used, or null
  * @param lines how many lines it holds
+ * @param context what was still on its way when it was made
  */
 public record DataCutView(
         String id,
@@ -17,4 +18,5 @@ public record DataCutView(
         Instant madeAt,
         String supersededReason,
         Integer version,
-        Long lines) {}
+        Long lines,
+        CutContext context) {}

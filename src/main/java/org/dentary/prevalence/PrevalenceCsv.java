@@ -7,10 +7,10 @@ import java.util.List;
 import org.dentary.platform.table.CsvTable;
 
 /** A report's cells as CSV: dimensions, counts, then figures in full precision; empty where not sampled. */
-final class PrevalenceCsv {
+public final class PrevalenceCsv {
     private PrevalenceCsv() {}
 
-    static String of(PrevalenceReport report) {
+    public static String of(PrevalenceReport report) {
         List<String> columns = new ArrayList<>(report.by());
         columns.addAll(List.of("counted", "detected", "prevalence", "lower", "upper", "pending", "flags"));
         ByteArrayOutputStream out = new ByteArrayOutputStream();

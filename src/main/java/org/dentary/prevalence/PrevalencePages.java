@@ -18,6 +18,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
@@ -61,6 +62,7 @@ public class PrevalencePages {
     /**
      * What the page shows of an answer.
      *
+     * @param disease its name
      * @param asOf when its lines were read, on people's clocks
      * @param superseded why the cut should no longer be used, or null
      * @param digest SHA-256 of the answer as JSON
@@ -68,7 +70,13 @@ public class PrevalencePages {
      * @param narrow the picture for a narrow one
      */
     record PrevalencePage(
-            PrevalenceTable table, String asOf, String superseded, String digest, RawString wide, RawString narrow) {}
+            PrevalenceTable table,
+            String disease,
+            String asOf,
+            String superseded,
+            String digest,
+            RawString wide,
+            RawString narrow) {}
 
     @GET
     @Produces(MediaType.TEXT_HTML)
@@ -90,6 +98,11 @@ public class PrevalencePages {
             PrevalenceReport report = told.report();
             PrevalencePage page = new PrevalencePage(
                     PrevalenceTable.of(report, values),
+                    plan.diseases().stream()
+                            .filter(disease -> disease.code().equals(report.disease()))
+                            .findFirst()
+                            .map(DiseaseView::name)
+                            .orElse(report.disease()),
                     zone.told(report.asOf()),
                     told.superseded(),
                     told.digest(),

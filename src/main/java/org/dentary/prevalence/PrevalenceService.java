@@ -51,7 +51,7 @@ public class PrevalenceService {
      * @throws InvalidInput if the season is missing, or the cut is of another season
      * @throws org.dentary.platform.problem.NotFound if season, disease, species, unit or cut is not known
      */
-    ReportQuestion settle(ReportQuestion question) {
+    public ReportQuestion settle(ReportQuestion question) {
         if (question.season() == null) {
             throw InvalidInput.field("season", "REQUIRED", "season is missing; /api/v1/seasons lists them");
         }
@@ -82,7 +82,7 @@ public class PrevalenceService {
     }
 
     /** The report, all its numbers of one moment. */
-    PrevalenceReport report(ReportQuestion asked) {
+    public PrevalenceReport report(ReportQuestion asked) {
         ReportQuestion question = settle(asked);
         return snapshot.read(() -> assemble(question));
     }

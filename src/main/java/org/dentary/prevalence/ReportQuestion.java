@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.platform.problem.InvalidInput;
@@ -175,6 +176,33 @@ public record ReportQuestion(
                     .append('=')
                     .append(URLEncoder.encode(value, StandardCharsets.UTF_8).replace("%2C", ","));
         }
+    }
+
+    /**
+     * Reads a question back from its canonical form.
+     *
+     * @param told as {@link #canonical} tells it
+     * @throws InvalidInput if it is the question of another kind of report
+     */
+    public static ReportQuestion told(Map<String, Object> told, UUID cut) {
+        if (!told.keySet()
+                .equals(Set.of("season", "disease", "species", "by", "filter", "scope", "interval", "confidence"))) {
+            throw new InvalidInput("ANOTHER_REPORT", "a question of another kind of report");
+        }
+        Map<String, List<String>> parameters = new LinkedHashMap<>();
+        for (String name : List.of("season", "disease", "species", "interval", "confidence")) {
+            parameters.put(name, List.of(told.get(name).toString()));
+        }
+        parameters.put("by", List.of(String.join(",", words(told.get("by")))));
+        for (String name : List.of("filter", "scope")) {
+            ((Map<?, ?>) told.get(name)).forEach((field, values) -> parameters.put(field.toString(), words(values)));
+        }
+        parameters.put("cut", List.of(cut.toString()));
+        return of(parameters);
+    }
+
+    private static List<String> words(Object values) {
+        return ((List<?>) values).stream().map(Object::toString).toList();
     }
 
     /** Columns that are filtered, by their field, and the values that pass. */

@@ -16,17 +16,16 @@ class StoredAnswerQueries {
             insert into report_answer (cut, question, media_type, answer, digest, rule_version, answered_at)
             values (:cut, :question, :type, :answer, :digest, :version, :at) on conflict do nothing
             """;
-    private static final String OF =
-            "select question, media_type, digest, rule_version from report_answer where cut = :cut order by 1, 2";
+    private static final String ALL = """
+            select cut::text, question, media_type, answer, digest, rule_version from report_answer
+             order by answered_at, cut, question, media_type
+            """;
 
     private final EntityManager entities;
 
     StoredAnswerQueries(EntityManager entities) {
         this.entities = entities;
     }
-
-    /** What is known of a stored answer. */
-    record Stored(String question, String mediaType, String digest, String ruleVersion) {}
 
     @SuppressWarnings("unchecked")
     Optional<String> find(UUID cut, String question, String mediaType) {
@@ -51,9 +50,7 @@ class StoredAnswerQueries {
     }
 
     @SuppressWarnings("unchecked")
-    List<Stored> of(UUID cut) {
-        return entities.createNativeQuery(OF, Stored.class)
-                .setParameter("cut", cut)
-                .getResultList();
+    List<StoredAnswer> all() {
+        return entities.createNativeQuery(ALL, StoredAnswer.class).getResultList();
     }
 }

@@ -20,7 +20,7 @@ import org.erdtman.jcs.JsonCanonicalizer;
 @ApplicationScoped
 public class StoredAnswerService {
     /** Named on each answer, so that an upgrade knows which answers to compute again. */
-    static final String RULE_VERSION = "2";
+    public static final String RULE_VERSION = "2";
 
     private final StoredAnswerQueries queries;
     private final ObjectMapper json;
@@ -39,7 +39,7 @@ public class StoredAnswerService {
      *
      * @param question any value; equal questions have equal RFC 8785 forms
      */
-    String answer(UUID cut, Object question, String mediaType, Supplier<String> make) {
+    public String answer(UUID cut, Object question, String mediaType, Supplier<String> make) {
         String key = canonical(question);
         return queries.find(cut, key, mediaType).orElseGet(() -> {
             String answer = make.get();
@@ -52,7 +52,7 @@ public class StoredAnswerService {
     }
 
     /** RFC 8785 form of a value as JSON. */
-    String canonical(Object value) {
+    public String canonical(Object value) {
         try {
             return new JsonCanonicalizer(json.writeValueAsString(value)).getEncodedString();
         } catch (IOException e) {
@@ -61,7 +61,7 @@ public class StoredAnswerService {
     }
 
     /** SHA-256 in hex. */
-    static String digest(String text) {
+    public static String digest(String text) {
         try {
             return HexFormat.of()
                     .formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
@@ -70,8 +70,8 @@ public class StoredAnswerService {
         }
     }
 
-    /** The answers stored for a cut, for the check after an upgrade. */
-    List<StoredAnswerQueries.Stored> of(UUID cut) {
-        return queries.of(cut);
+    /** Every answer stored, oldest first, for the check after an upgrade. */
+    public List<StoredAnswer> all() {
+        return queries.all();
     }
 }

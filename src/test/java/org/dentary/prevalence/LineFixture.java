@@ -200,4 +200,38 @@ public class LineFixture {
                 .setParameter("reason", jawReason)
                 .executeUpdate();
     }
+
+    /** A submission to that laboratory, dispatched then, with a specimen of each kit. */
+    @Transactional
+    public void sent(List<String> kits, String laboratory, String dispatchedAt) {
+        UUID submission = UUID.randomUUID();
+        entities.createNativeQuery("""
+                        insert into submission (id, laboratory, state, dispatched_at, opened_by, opened_at)
+                        values (:id, :laboratory, 'DISPATCHED', cast(:at as timestamptz), 'test', now())
+                        """)
+                .setParameter("id", submission)
+                .setParameter("laboratory", laboratory)
+                .setParameter("at", dispatchedAt)
+                .executeUpdate();
+        for (String sql : List.of(
+                "insert into label (code, part, kit_printed, kit_bound) select kit || '01', 'NODES', kit, kit"
+                        + " from unnest(:kits) kit on conflict do nothing",
+                """
+                insert into specimen (code, tissue, side, condition, preservation, collected_at, collected_by, recorded_by,
+                       recorded_at)
+                select kit || '01', 'MEDIAL_RETROPHARYNGEAL_NODE', 'BOTH', 'GOOD', 'FROZEN', now(), 'test', 'test', now()
+                  from unnest(:kits) kit on conflict do nothing
+                """)) {
+            entities.createNativeQuery(sql)
+                    .setParameter("kits", kits.toArray(String[]::new))
+                    .executeUpdate();
+        }
+        entities.createNativeQuery(
+                        "insert into submission_specimen (submission, code, packed_at, packed_by, recorded_at)"
+                                + " select :id, kit || '01', now(), 'test', cast(:at as timestamptz) from unnest(:kits) kit")
+                .setParameter("id", submission)
+                .setParameter("at", dispatchedAt)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .executeUpdate();
+    }
 }

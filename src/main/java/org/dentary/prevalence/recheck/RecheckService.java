@@ -1,0 +1,135 @@
+package org.dentary.prevalence.recheck;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.scheduler.Scheduled;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.prevalence.PrevalenceCsv;
+import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.PrevalenceService;
+import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.StoredAnswer;
+import org.dentary.prevalence.StoredAnswerService;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jboss.logging.Logger;
+
+/**
+ * Computes every stored answer again and keeps what it found. After an upgrade it does so by itself, once a release; the
+ * answers stay as they were sent, whatever it finds.
+ */
+@ApplicationScoped
+public class RecheckService {
+    private static final Logger LOG = Logger.getLogger(RecheckService.class);
+    private static final TypeReference<Map<String, Object>> QUESTION = new TypeReference<>() {};
+
+    private final RecheckQueries queries;
+    private final StoredAnswerService stored;
+    private final PrevalenceService prevalence;
+    private final CurrentAccount account;
+    private final ObjectMapper json;
+    private final Clock clock;
+    private final String release;
+
+    RecheckService(
+            RecheckQueries queries,
+            StoredAnswerService stored,
+            PrevalenceService prevalence,
+            CurrentAccount account,
+            ObjectMapper json,
+            Clock clock,
+            @ConfigProperty(name = "quarkus.application.version") String version) {
+        this.queries = queries;
+        this.stored = stored;
+        this.prevalence = prevalence;
+        this.account = account;
+        this.json = json;
+        this.clock = clock;
+        this.release = version + ", rules of reports " + StoredAnswerService.RULE_VERSION;
+    }
+
+    /** What a check found, and whether it was made now. */
+    record Made(RecheckView check, boolean fresh) {}
+
+    /** Checks under an id of the client's; the same id again answers what was found then. */
+    @Transactional
+    Made put(UUID id) {
+        return queries.find(id)
+                .map(check -> new Made(check, false))
+                .orElseGet(() -> new Made(check(id, account.get().actor()), true));
+    }
+
+    /** Checks once after each upgrade, a while after the start so that people are served first. */
+    @Scheduled(
+            every = "{dentary.recheck.every}",
+            delayed = "{dentary.recheck.delay}",
+            concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    @Transactional
+    void afterAnUpgrade() {
+        if (!queries.isDone(release)) {
+            RecheckView check = check(UUID.randomUUID(), "service");
+            if (check.moved() > 0) {
+                LOG.warnf("%d numbers of stored answers moved; /data-cuts/rechecks names them", check.moved());
+            }
+        }
+    }
+
+    /** Newest first, without the figures. */
+    List<RecheckView> all() {
+        return queries.all();
+    }
+
+    RecheckView require(UUID id) {
+        return queries.find(id)
+                .orElseThrow(() -> new NotFound(
+                        "RECHECK_UNKNOWN", "There is no check " + id + "; /api/v1/data-cuts/rechecks lists them"));
+    }
+
+    private RecheckView check(UUID id, String by) {
+        List<RecheckQueries.Found> found = new ArrayList<>();
+        int unchecked = 0;
+        List<StoredAnswer> answers = stored.all();
+        for (StoredAnswer answer : answers) {
+            try {
+                moved(answer)
+                        .forEach(moved -> found.add(
+                                new RecheckQueries.Found(answer.cut(), answer.question(), answer.mediaType(), moved)));
+            } catch (DomainException anotherReport) {
+                unchecked++;
+            }
+        }
+        queries.insert(id, release, by, clock.instant(), answers.size() - unchecked, unchecked, found);
+        return queries.find(id).orElseThrow();
+    }
+
+    private List<AnswerRules.Moved> moved(StoredAnswer answer) {
+        List<AnswerRules.Moved> moved = new ArrayList<>();
+        String digest = StoredAnswerService.digest(answer.answer());
+        if (!digest.equals(answer.digest())) {
+            moved.add(new AnswerRules.Moved("the stored bytes (SHA-256)", answer.digest(), digest));
+        }
+        try {
+            ReportQuestion question =
+                    ReportQuestion.told(json.readValue(answer.question(), QUESTION), UUID.fromString(answer.cut()));
+            PrevalenceReport report = prevalence.report(question);
+            if (answer.mediaType().equals("text/csv")) {
+                moved.addAll(AnswerRules.movedCsv(answer.answer(), PrevalenceCsv.of(report)));
+            } else {
+                moved.addAll(
+                        AnswerRules.moved(json.readTree(answer.answer()), json.readTree(stored.canonical(report))));
+            }
+        } catch (JsonProcessingException fault) {
+            moved.add(new AnswerRules.Moved("the whole answer: it cannot be read", null, null));
+        }
+        return moved;
+    }
+}

@@ -1,0 +1,114 @@
+package org.dentary.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.AriaRole;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.platform.DatabaseTestResource;
+import org.dentary.platform.account.Role;
+import org.dentary.prevalence.LineFixture;
+import org.dentary.prevalence.LineFixture.ALine;
+import org.junit.jupiter.api.Test;
+
+/** The epidemiologist's desk: a figure, its document, a cut, a question kept and asked again, answers checked again. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class ReportsBrowserTest extends Browser {
+    @Inject
+    LineFixture lines;
+
+    private String season() {
+        String season = lines.season();
+        lines.add(season, 81, ALine.of("ADULT", "MALE", "DETECTED"));
+        lines.add(season, 182, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        lines.add(season, 148, ALine.of("ADULT", "FEMALE", "NOT_DETECTED").in(SeasonFixture.SOUTHERN_UNIT));
+        lines.add(season, 3, ALine.of("YEARLING", "FEMALE", "DETECTED"));
+        lines.add(season, 20, ALine.of("YEARLING", "FEMALE", "NOT_DETECTED"));
+        lines.sent(
+                lines.add(season, 70, ALine.of("FAWN", "FEMALE", "PENDING")),
+                SeasonFixture.LABORATORY,
+                "2025-11-10T12:00:00Z");
+        lines.footnote(
+                lines.add(season, 30, ALine.of("UNKNOWN", "FEMALE", "NOT_DETECTED")),
+                "POOL",
+                false,
+                "NOT_EXAMINED",
+                "Head not brought");
+        return season;
+    }
+
+    @Test
+    void pagesOfTheReportAreReadableAtBothWidthsInLightAndDark() {
+        String season = season();
+        look(Role.EPIDEMIOLOGIST, "/prevalence?season=" + season, "report");
+        look(Role.EPIDEMIOLOGIST, "/prevalence?season=" + season + "&by=managementUnit,ageClass", "report-units");
+        look(Role.EPIDEMIOLOGIST, "/line-list?season=" + season, "report-lines");
+    }
+
+    @Test
+    void onAPhoneThePictureKeepsItsLettering() {
+        Page page = signedIn(PHONE, Role.EPIDEMIOLOGIST);
+        page.navigate("/prevalence?season=" + season());
+        Locator lettering = page.locator(".on-narrow svg text").first();
+        assertTrue(lettering.isVisible());
+        assertTrue(
+                ((Number) lettering.evaluate("e => e.getBoundingClientRect().height")).doubleValue() >= 12,
+                "letters are as high as those of the page's small print");
+        assertEquals(0, page.locator(".on-wide svg:visible").count());
+    }
+
+    @Test
+    void aNumberItsDocumentACutAndTheSameQuestionAgain() throws IOException {
+        String season = season();
+        Page page = signedIn(DESK, Role.EPIDEMIOLOGIST);
+        page.navigate("/data-cuts?season=" + season);
+        page.getByLabel("Name").first().fill("First");
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Cut the season as it is now"))
+                .click();
+        page.getByText("What was on its way when each was made").waitFor();
+        shoot(page, "report-cuts-" + DESK);
+        assertAccessible(page);
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("First"))
+                .first()
+                .click();
+        page.getByRole(AriaRole.HEADING, new Page.GetByRoleOptions().setName("From taken to counted"))
+                .waitFor();
+        Download pdf = page.waitForDownload(
+                () -> page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Report as PDF"))
+                        .click());
+        assertTrue(new String(Files.readAllBytes(pdf.path()), java.nio.charset.StandardCharsets.ISO_8859_1)
+                .startsWith("%PDF-"));
+        String name = "Monthly " + UUID.randomUUID();
+        page.getByLabel("Name, to ask it again of another cut").fill(name);
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Keep the question"))
+                .click();
+        Locator kept = page.getByRole(AriaRole.REGION, new Page.GetByRoleOptions().setName(name));
+        kept.waitFor();
+        shoot(page, "report-saved-" + DESK);
+        assertAccessible(page);
+        assertNoSidewaysScroll(page);
+        kept.getByLabel("Ask it of")
+                .selectOption(
+                        new com.microsoft.playwright.options.SelectOption().setLabel("Season " + season + ", First"));
+        kept.getByRole(AriaRole.BUTTON, new Locator.GetByRoleOptions().setName("Ask again"))
+                .click();
+        page.waitForURL(url -> url.contains("/prevalence?season=" + season));
+        assertTrue(page.content().contains("Data cut “First”"));
+        page.navigate("/data-cuts/rechecks");
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Check now"))
+                .click();
+        page.getByText("stored answers computed again").waitFor();
+        shoot(page, "report-rechecks-" + DESK);
+        assertAccessible(page);
+    }
+}

@@ -1,0 +1,145 @@
+package org.dentary.prevalence;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import org.dentary.SeasonFixture;
+import org.dentary.platform.DatabaseTestResource;
+import org.dentary.prevalence.LineFixture.ALine;
+import org.junit.jupiter.api.Test;
+
+/** What a report says beside its figures, counted over the animals it counts and no others. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class PrevalenceFootnotesTest {
+    @Inject
+    LineFixture lines;
+
+    private static JsonPath report(String season, String more) {
+        return given().auth()
+                .preemptive()
+                .basic("epidemiologist", SeasonFixture.PASSWORD)
+                .get("/api/v1/prevalence?season=" + season + more)
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+    }
+
+    @Test
+    void footnotesAreSentencesAboutCountedAnimalsAlone() {
+        String season = lines.season();
+        ALine adult = ALine.of("ADULT", "FEMALE", "NOT_DETECTED");
+        lines.add(season, 10, adult);
+        lines.footnote(lines.add(season, 3, adult), "POOL", false, "READ", "");
+        lines.footnote(lines.add(season, 4, adult.from("VEHICLE")), "POOL", false, "READ", "");
+        lines.footnote(
+                lines.add(season, 1, ALine.of("ADULT", "MALE", "DETECTED")), "POOL SCREENING_ALONE", false, "READ", "");
+        JsonPath report = report(season, "");
+        assertEquals(List.of("POOL", "SCREENING_ALONE"), report.getList("footnotes.code"));
+        assertEquals(List.of(4, 1), report.getList("footnotes.animals"));
+        assertTrue(report.getString("footnotes[1].text").startsWith("1 counted animal: detected by screening alone"));
+        assertFalse(report.getString("footnotes.text").contains("POOL"), "no bare code");
+        // HEAD_ONLY evidence of the three pooled and the one screened; the roadkill is not counted.
+        assertEquals(4, report.getInt("sexWithoutBodilyEvidence.animals"));
+        assertEquals(14, report.getInt("sexWithoutBodilyEvidence.of"));
+        assertEquals(4 / 14.0, report.getDouble("sexWithoutBodilyEvidence.share"), 1e-6);
+        JsonPath withVehicles = report(season, "&mortalitySource=HUNTER_HARVEST,VEHICLE");
+        assertEquals(List.of(8, 1), withVehicles.getList("footnotes.animals"));
+    }
+
+    @Test
+    void unknownAgesAreToldBySexSourceAndReasonWithANoteAboveThePlansShare() {
+        String season = lines.season();
+        lines.add(season, 93, ALine.of("ADULT", "FEMALE", "NOT_DETECTED"));
+        lines.footnote(
+                lines.add(season, 4, ALine.of("UNKNOWN", "FEMALE", "NOT_DETECTED")),
+                "",
+                false,
+                "NOT_EXAMINED",
+                "Head not brought");
+        lines.footnote(lines.add(season, 1, ALine.of("UNKNOWN", "MALE", "NOT_DETECTED")), "", true, "READ", "");
+        lines.footnote(lines.add(season, 2, ALine.of("UNKNOWN", "MALE", "PENDING")), "", false, "READ", "");
+        // 5 of 98 counted: above the plan's 5 %, and the two pending are not counted.
+        JsonPath report = report(season, "");
+        assertEquals(true, report.getBoolean("unknownAge.aboveThreshold"));
+        assertEquals(5, report.getInt("unknownAge.total.animals"));
+        assertEquals(98, report.getInt("unknownAge.total.of"));
+        assertEquals(List.of("NOT_EXAMINED", "DISPUTED"), report.getList("unknownAge.rows.reason"));
+        assertEquals(List.of("FEMALE", "MALE"), report.getList("unknownAge.rows.sex"));
+        assertEquals(List.of("Head not brought", ""), report.getList("unknownAge.rows.words"));
+        assertTrue(report.getList("notes").toString().contains("above the share at which the plan asks for this note"));
+        lines.add(season, 10, ALine.of("ADULT", "FEMALE", "NOT_DETECTED"));
+        JsonPath below = report(season, "");
+        assertEquals(false, below.getBoolean("unknownAge.aboveThreshold"));
+        assertFalse(below.getList("notes").toString().contains("above the share"));
+    }
+
+    @Test
+    void smallCellsAreFlaggedAndEachCellTellsItsPendingShare() {
+        String season = lines.season();
+        lines.add(season, 30, ALine.of("ADULT", "FEMALE", "NOT_DETECTED"));
+        lines.add(season, 10, ALine.of("ADULT", "FEMALE", "PENDING"));
+        lines.add(season, 29, ALine.of("YEARLING", "FEMALE", "NOT_DETECTED"));
+        lines.add(season, 4, ALine.of("FAWN", "FEMALE", "DETECTED"));
+        JsonPath report = report(season, "&by=ageClass");
+        assertEquals(List.of(), flags(report, "ADULT"));
+        assertEquals(List.of("FEW_COUNTED"), flags(report, "YEARLING"));
+        assertEquals(List.of("VERY_FEW_COUNTED", "FEW_DETECTED"), flags(report, "FAWN"));
+        assertEquals(List.of("NOT_SAMPLED"), flags(report, "UNKNOWN"));
+        assertEquals(0.25, report.getDouble("cells.find { it.ageClass == 'ADULT' }.pendingShare"), 1e-9);
+        assertEquals(null, report.<Object>get("cells.find { it.ageClass == 'UNKNOWN' }.pendingShare"));
+        // Four fawns of one place could be told apart; four fawns of the whole state could not.
+        JsonPath byUnit = report(season, "&by=managementUnit,ageClass");
+        assertTrue(byUnit.<List<String>>get("cells.find { it.ageClass == 'FAWN' && it.counted == 4 }.flags")
+                .contains("MAY_IDENTIFY"));
+    }
+
+    private static List<String> flags(JsonPath report, String age) {
+        return report.getList("cells.find { it.ageClass == '" + age + "' }.flags");
+    }
+
+    @Test
+    void cautionsAreTheReviewedSetAndMethodsNameTheirSource() {
+        String season = lines.season();
+        JsonPath report = report(season, "&interval=CLOPPER_PEARSON");
+        String cautions = report.getList("cautions").toString();
+        assertTrue(cautions.contains("surveillance, not inspection of food"), cautions);
+        assertTrue(cautions.contains("no ground for a prize"), cautions);
+        assertTrue(cautions.contains("Who decides: The state health department"), cautions);
+        assertFalse(report(season, "&by=sex").getList("cautions").toString().contains("no ground for a prize"));
+        List<Map<String, String>> methods = report.getList("methods");
+        assertTrue(methods.get(0).get("source").contains("Biometrika 26:404-413"), methods.toString());
+        methods.forEach(method -> assertFalse(method.get("source").isBlank()));
+    }
+
+    @Test
+    void thePageShowsThemInWords() {
+        String season = lines.season();
+        lines.footnote(
+                lines.add(season, 4, ALine.of("UNKNOWN", "FEMALE", "NOT_DETECTED")),
+                "POOL",
+                false,
+                "COLLECTED_TO_READ",
+                "");
+        String page = given().auth()
+                .preemptive()
+                .basic("epidemiologist", SeasonFixture.PASSWORD)
+                .accept("text/html")
+                .get("/prevalence?season=" + season)
+                .asString();
+        assertTrue(page.contains("Jaw collected, no class from it yet"), page);
+        assertTrue(page.contains("tested only together with other animals"), page);
+        assertTrue(page.contains("†† fewer than 5 counted"), page);
+        assertTrue(page.contains("/api/v1/prevalence.pdf?"), page);
+        assertTrue(page.contains("/api/v1/prevalence.xlsx?"), page);
+    }
+}

@@ -1,0 +1,59 @@
+package org.dentary.prevalence.recheck;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.List;
+import org.dentary.prevalence.recheck.AnswerRules.Moved;
+import org.junit.jupiter.api.Test;
+
+class AnswerRulesTest {
+    private static final ObjectMapper JSON = new ObjectMapper();
+
+    private static List<Moved> moved(String stored, String computed) throws JsonProcessingException {
+        return AnswerRules.moved(JSON.readTree(stored), JSON.readTree(computed));
+    }
+
+    @Test
+    void equalNumbersInOtherFormsHaveNotMoved() throws JsonProcessingException {
+        assertEquals(List.of(), moved("{\"a\":0.25,\"b\":1e-3,\"c\":null}", "{\"c\":null,\"b\":0.001,\"a\":0.250}"));
+    }
+
+    @Test
+    void aNumberThatDiffersIsNamedByTheWordsOfItsRow() throws JsonProcessingException {
+        assertEquals(
+                List.of(new Moved("cells: ADULT, MALE: counted", "7", "8")),
+                moved(
+                        "{\"cells\":[{\"ageClass\":\"ADULT\",\"counted\":7,\"sex\":\"MALE\"}]}",
+                        "{\"cells\":[{\"ageClass\":\"FAWN\",\"counted\":7,\"sex\":\"MALE\"},"
+                                + "{\"ageClass\":\"ADULT\",\"counted\":8,\"sex\":\"MALE\"}]}"));
+    }
+
+    @Test
+    void theLastBitOfALimitCounts() throws JsonProcessingException {
+        assertEquals(
+                1,
+                moved("{\"upper\":0.36620000000000014}", "{\"upper\":0.3662}").size());
+    }
+
+    @Test
+    void nullThatBecameANumberAndANumberThatWentHaveMoved() throws JsonProcessingException {
+        assertEquals(
+                List.of(new Moved("upper", null, "0.5"), new Moved("lower", "0.5", null)),
+                moved("{\"upper\":null,\"lower\":0.5}", "{\"upper\":0.5}"));
+    }
+
+    @Test
+    void otherWordsAndNewNumbersHaveNotMoved() throws JsonProcessingException {
+        assertEquals(
+                List.of(), moved("{\"notes\":[\"old\"],\"n\":1}", "{\"notes\":[\"new words\"],\"n\":1,\"more\":2}"));
+    }
+
+    @Test
+    void tablesAreComparedLineByLine() {
+        assertEquals(
+                List.of(new Moved("line 2", "ADULT,7", "ADULT,8"), new Moved("line 3", null, "FAWN,1")),
+                AnswerRules.movedCsv("a,b\r\nADULT,7\r\n", "a,b\r\nADULT,8\r\nFAWN,1\r\n"));
+    }
+}
