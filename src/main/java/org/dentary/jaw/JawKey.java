@@ -68,7 +68,7 @@ public final class JawKey {
         if (!plan.reviewedSpecies().contains(jaw.species())) {
             return withoutKey(jaw.species());
         }
-        KeyWalk.End end = KeyWalk.of(jaw);
+        KeyTrail.End end = KeyWalk.of(jaw);
         JawFacts facts = new JawFacts(jaw, context, plan, end.keyClass());
         List<JawRule> speaking =
                 JawRules.ALL.stream().filter(rule -> rule.seen().test(facts)).toList();

@@ -1,20 +1,30 @@
 package org.dentary.jaw;
 
+import static org.dentary.jaw.SheetPen.HEAD;
+import static org.dentary.jaw.SheetPen.SMALL;
+import static org.dentary.jaw.SheetPen.STRONG;
+import static org.dentary.jaw.SheetPen.TEXT;
+import static org.dentary.jaw.SheetPen.TITLE;
+import static org.dentary.jaw.SheetPen.bare;
+import static org.dentary.jaw.SheetPen.cell;
+import static org.dentary.jaw.SheetPen.drawing;
+import static org.dentary.jaw.SheetPen.listed;
+import static org.dentary.jaw.SheetPen.paragraph;
+import static org.dentary.jaw.SheetPen.ruled;
+import static org.dentary.jaw.SheetPen.spaced;
+import static org.dentary.jaw.SheetPen.table;
+
 import com.lowagie.text.Document;
 import com.lowagie.text.Element;
 import com.lowagie.text.Font;
 import com.lowagie.text.FontFactory;
-import com.lowagie.text.Image;
 import com.lowagie.text.PageSize;
 import com.lowagie.text.Paragraph;
 import com.lowagie.text.Phrase;
-import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import com.lowagie.text.pdf.PdfReader;
-import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
-import java.awt.Graphics2D;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -23,64 +33,16 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import org.dentary.cautions.CautionView;
-import org.dentary.jaw.JawObservation.Dentine;
-import org.dentary.jaw.JawObservation.Eruption;
-import org.dentary.jaw.JawObservation.SixthTooth;
-import org.dentary.jaw.JawObservation.ThirdTooth;
-import org.dentary.jaw.drawing.JawDrawing;
-import org.dentary.jaw.drawing.JawDrawings;
 
 /**
  * The printed key: one US Letter page, black on white, from the same questions, drawings and rules as the page and the service.
  * The classes in its table are not written here but asked of {@link JawKey}.
  */
 final class JawKeySheet {
-    private static final Font TITLE = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 14);
-    private static final Font HEAD = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 9.5f);
-    private static final Font TEXT = FontFactory.getFont(FontFactory.HELVETICA, 8.6f);
-    private static final Font STRONG = FontFactory.getFont(FontFactory.HELVETICA_BOLD, 8.6f);
-    private static final Font SMALL = FontFactory.getFont(FontFactory.HELVETICA, 7.6f);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMMM d", Locale.US);
-
-    private static final List<Row> ROWS = List.of(
-            new Row(
-                    "Fewer than six cheek teeth, third tooth with three cusps",
-                    observation(5, 3, null, null, null, null)),
-            new Row(
-                    "Six, third tooth with three cusps, no dentine on the sixth",
-                    observation(6, 3, null, null, Eruption.ERUPTING, Dentine.NOT_EXPOSED)),
-            new Row(
-                    "Six, third tooth with two cusps, coming up or full, no dentine on third or sixth",
-                    observation(6, 2, Eruption.FULL, Dentine.NOT_EXPOSED, Eruption.FULL, Dentine.NOT_EXPOSED)),
-            new Row(
-                    "Six, third tooth with two cusps and sixth both fully up, a defined line on both",
-                    observation(6, 2, Eruption.FULL, Dentine.DEFINED, Eruption.FULL, Dentine.DEFINED)),
-            new Row(
-                    "As the last, but only a trace on the sixth",
-                    observation(6, 2, Eruption.FULL, Dentine.DEFINED, Eruption.FULL, Dentine.TRACE)),
-            new Row(
-                    "Fewer than six, third tooth with two cusps",
-                    observation(5, 2, Eruption.FULL, Dentine.NOT_EXPOSED, Eruption.NOT_ERUPTED, Dentine.NOT_EXPOSED)),
-            new Row(
-                    "The back of the row cannot be seen",
-                    new JawObservation(
-                            null,
-                            null,
-                            JawObservation.RowSeen.FRONT_ONLY,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null,
-                            null)));
 
     /** Sizes of the small print, tried until everything stands on one page: a program's own cautions may be longer. */
     private static final float[] SMALL_PRINT = {7.6f, 7.2f, 6.8f, 6.2f, 5.6f};
-
-    private record Row(String seen, JawObservation observation) {}
 
     private JawKeySheet() {}
 
@@ -181,7 +143,7 @@ final class JawKeySheet {
             cell.setPhrase(new Phrase(head, HEAD));
             table.addCell(cell);
         }
-        for (Row row : ROWS) {
+        for (SheetExample row : SheetExample.ALL) {
             JawAnswer answer = JawKey.answer(row.observation(), JawContext.NONE, plan);
             table.addCell(cell(row.seen(), TEXT));
             table.addCell(cell(answer.label(), STRONG));
@@ -235,37 +197,6 @@ final class JawKeySheet {
         return foot;
     }
 
-    /** A drawing as lines on the page, as wide as told. */
-    private static Image drawing(PdfWriter writer, String name, float width) {
-        JawDrawing drawing = JawDrawings.find(name).orElseThrow();
-        PdfTemplate template = writer.getDirectContent().createTemplate(drawing.width(), drawing.height());
-        Graphics2D graphics = template.createGraphicsShapes(drawing.width(), drawing.height());
-        drawing.paint(graphics);
-        graphics.dispose();
-        Image image = Image.getInstance(template);
-        image.scaleToFit(width, width);
-        image.setAlignment(Element.ALIGN_CENTER);
-        image.setAlt(drawing.title() + ". " + drawing.description());
-        return image;
-    }
-
-    private static JawObservation observation(
-            int count, int cusps, Eruption third, Dentine thirdDentine, Eruption sixth, Dentine sixthDentine) {
-        return new JawObservation(
-                null,
-                null,
-                null,
-                count,
-                new ThirdTooth(cusps, third, thirdDentine, null, null),
-                new SixthTooth(sixth, sixthDentine),
-                null,
-                null,
-                null,
-                null,
-                null,
-                null);
-    }
-
     private static String words(Certainty certainty) {
         return switch (certainty) {
             case CLEAR -> "Clear";
@@ -276,49 +207,5 @@ final class JawKeySheet {
 
     private static String day(MonthDay day) {
         return DAY.format(day);
-    }
-
-    private static PdfPTable table(float... widths) {
-        PdfPTable table = new PdfPTable(widths);
-        table.setWidthPercentage(100);
-        return table;
-    }
-
-    private static PdfPCell bare() {
-        PdfPCell cell = new PdfPCell();
-        cell.setBorder(Rectangle.NO_BORDER);
-        cell.setPadding(1.5f);
-        return cell;
-    }
-
-    private static PdfPCell ruled() {
-        PdfPCell cell = bare();
-        cell.setBorder(Rectangle.BOTTOM);
-        cell.setBorderWidth(0.6f);
-        cell.setVerticalAlignment(Element.ALIGN_MIDDLE);
-        return cell;
-    }
-
-    private static PdfPCell cell(String text, Font font) {
-        PdfPCell cell = ruled();
-        cell.setPhrase(new Phrase(text, font));
-        return cell;
-    }
-
-    private static Paragraph paragraph(String text, Font font) {
-        Paragraph paragraph = new Paragraph(text, font);
-        paragraph.setLeading(0, 1.16f);
-        return paragraph;
-    }
-
-    private static Paragraph listed(String text, Font font) {
-        Paragraph paragraph = paragraph(text, font);
-        paragraph.setSpacingBefore(1.8f);
-        return paragraph;
-    }
-
-    private static Paragraph spaced(Paragraph paragraph) {
-        paragraph.setSpacingBefore(6);
-        return paragraph;
     }
 }
