@@ -34,6 +34,30 @@ record Allowed(String words, Predicate<String> test) {
         return new Allowed("a share from 0 to 1, such as 0.05", v -> between(v, "[01](\\.\\d{1,6})?", 0, 1));
     }
 
+    static Allowed shareAboveNone() {
+        Allowed share = share();
+        return new Allowed(
+                "a share above 0, up to 1, such as 0.01", v -> share.test().test(v) && new BigDecimal(v).signum() > 0);
+    }
+
+    static Allowed shareBetween() {
+        Allowed share = shareAboveNone();
+        return new Allowed(
+                "a share above 0 and below 1, such as 0.95",
+                v -> share.test().test(v) && new BigDecimal(v).compareTo(BigDecimal.ONE) < 0);
+    }
+
+    static Allowed wholeNumberOrNothing(int least, int most) {
+        Allowed number = wholeNumber(least, most);
+        return new Allowed(
+                number.words() + ", or nothing",
+                v -> v.isEmpty() || number.test().test(v));
+    }
+
+    static Allowed word(String... words) {
+        return new Allowed("one of " + String.join(", ", words), java.util.Set.of(words)::contains);
+    }
+
     private static boolean between(String value, String form, int least, int most) {
         return value.matches(form)
                 && new BigDecimal(value).compareTo(BigDecimal.valueOf(least)) >= 0

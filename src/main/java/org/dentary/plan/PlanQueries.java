@@ -56,6 +56,12 @@ class PlanQueries {
               from laboratory_acceptance a join laboratory l on l.code = a.laboratory
              order by l.position, a.in_force_from, a.id
             """;
+    private static final String RISK_WEIGHTS = """
+            select weight_set, disease, species, age_class, sex, mortality_source, clinical_signs, relative_risk,
+                   population_share, citation
+              from risk_weight where weight_set = :set and disease = :disease and species = :species
+             order by age_class, sex, mortality_source, clinical_signs
+            """;
     private static final String SETTINGS =
             "select name, value, season, region, unit from plan_setting order by name, unit, region, season";
 
@@ -148,6 +154,15 @@ class PlanQueries {
 
     List<SettingRow> settings() {
         return list(SETTINGS, SettingRow.class);
+    }
+
+    List<RiskWeightView> riskWeights(String set, String disease, String species) {
+        return rows(
+                entities.createNativeQuery(RISK_WEIGHTS, RiskWeightView.class)
+                        .setParameter("set", set)
+                        .setParameter("disease", disease)
+                        .setParameter("species", species),
+                RiskWeightView.class);
     }
 
     private <T> List<T> list(String sql, Class<T> row) {

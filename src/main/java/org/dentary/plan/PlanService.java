@@ -54,6 +54,13 @@ public class PlanService {
         return queries.seasonOn(day);
     }
 
+    /** The season that a report opens with: that of the day, else the last one; empty if none is set up. */
+    public Optional<SeasonView> seasonToReport(LocalDate day) {
+        List<SeasonView> seasons = seasons();
+        return seasonOn(day)
+                .or(() -> seasons.isEmpty() ? Optional.empty() : Optional.of(seasons.get(seasons.size() - 1)));
+    }
+
     public List<UnitView> units() {
         return queries.units();
     }
@@ -103,6 +110,11 @@ public class PlanService {
     /** The test method of that code. */
     public TestMethodView method(String code) {
         return queries.method(code).orElseThrow(unknown("METHOD_UNKNOWN", "test method", code));
+    }
+
+    /** The weights of a set for a disease and species, by class; empty if there are none. */
+    public List<RiskWeightView> riskWeights(String set, String disease, String species) {
+        return queries.riskWeights(set, disease, species);
     }
 
     /** All settings as they are now; read it once when many are asked for. */

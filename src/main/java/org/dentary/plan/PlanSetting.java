@@ -93,7 +93,56 @@ public enum PlanSetting {
             Allowed.share()),
     PENDING_SHARE_INCOMPLETE(
             "Share of results pending above which a report is headed incomplete", "share", "0.10", Allowed.share()),
-    DESIGN_PREVALENCE("Prevalence that the sampling should be able to find", "share", "0.01", Allowed.share()),
+    DESIGN_PREVALENCE("Prevalence that the sampling should be able to find", "share", "0.01", Allowed.shareAboveNone()),
+    DETECTION_TARGET(
+            "Probability with which the sampling should find the disease at the design prevalence",
+            "share",
+            "0.95",
+            Allowed.shareBetween()),
+    TEST_SENSITIVITY(
+            "Share of a herd's infected animals in which the disease is found by tissue and test as used here",
+            "share",
+            "1",
+            Allowed.shareAboveNone()),
+    TEST_SENSITIVITY_SOURCE("Publication or validation that the sensitivity is from", "text", "", Allowed.TEXT),
+    TEST_SENSITIVITY_MEANS(
+            "Whether the sensitivity is of infected animals or relative to another test; a relative one is refused",
+            "word",
+            "ANIMAL_LEVEL",
+            Allowed.word("ANIMAL_LEVEL", "RELATIVE")),
+    HERD_SIZE(
+            "Animals of the species in a management unit; nothing if not known, and then the herd counts as large",
+            "animals",
+            "",
+            Allowed.wholeNumberOrNothing(1, 999999)),
+    HERD_SIZE_SOURCE("Survey or model that the herd size is from, with its year", "text", "", Allowed.TEXT),
+    FREEDOM_PRIOR(
+            "Probability, before the first season of sampling, that prevalence is below the design prevalence; 0.5 says"
+                    + " that nothing is known",
+            "share",
+            "0.5",
+            Allowed.share()),
+    INTRODUCTION_RISK(
+            "Probability that from one season to the next the disease arrives and reaches the design prevalence",
+            "share",
+            "0.05",
+            Allowed.share()),
+    RISK_WEIGHT_SET(
+            "Set of risk weights by which animals count towards detection; nothing counts all alike",
+            "code",
+            "",
+            Allowed.CODES),
+    SPARSE_SAMPLE(
+            "A unit with fewer animals tested than this is said to be sparsely sampled",
+            "animals",
+            "30",
+            Allowed.wholeNumber(1, 999999)),
+    ONE_SIDED_SHARE(
+            "Share of a unit's tested animals in one sex, age class or station above which the sample is said to be"
+                    + " one-sided",
+            "share",
+            "0.80",
+            Allowed.shareAboveNone()),
     CUSTODY_LATE_HOURS(
             "Hours between what happened and its entry beyond which a custody entry is late and needs a reason",
             "hours",

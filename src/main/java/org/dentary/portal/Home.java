@@ -1,6 +1,7 @@
 package org.dentary.portal;
 
 import java.util.List;
+import org.dentary.prevalence.detection.TakeNext;
 
 /**
  * A home page.
@@ -11,9 +12,27 @@ import java.util.List;
  * @param todo what waits
  * @param facts how things stand
  * @param notices what has to be said, such as low stock; often empty
+ * @param season season of what to take next, or null
+ * @param takeNext units short of their target and what to take there; empty for those who take in no animals
  */
 public record Home(
-        String greeting, String where, List<Deed> deeds, List<Tile> todo, List<Tile> facts, List<String> notices) {
+        String greeting,
+        String where,
+        List<Deed> deeds,
+        List<Tile> todo,
+        List<Tile> facts,
+        List<String> notices,
+        String season,
+        List<TakeNext> takeNext) {
+    Home(String greeting, String where, List<Deed> deeds, List<Tile> todo, List<Tile> facts, List<String> notices) {
+        this(greeting, where, deeds, todo, facts, notices, null, List.of());
+    }
+
+    /** This page with what to take next in a season. */
+    Home taking(String season, List<TakeNext> takeNext) {
+        return new Home(greeting, where, deeds, todo, facts, notices, season, takeNext);
+    }
+
     /** A way to start work. */
     public record Deed(String words, String href) {}
 }

@@ -17,12 +17,15 @@ import org.dentary.plan.StationView;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.detection.ChanceService;
 
 /** What each role finds when it opens the house. */
 @ApplicationScoped
 public class HomeService {
     private final HomeQueries queries;
     private final StockService stock;
+    private final ChanceService chances;
     private final PlanService plan;
     private final PeopleService people;
     private final CurrentAccount current;
@@ -31,12 +34,14 @@ public class HomeService {
     HomeService(
             HomeQueries queries,
             StockService stock,
+            ChanceService chances,
             PlanService plan,
             PeopleService people,
             CurrentAccount current,
             Clock clock) {
         this.queries = queries;
         this.stock = stock;
+        this.chances = chances;
         this.plan = plan;
         this.people = people;
         this.current = current;
@@ -48,10 +53,10 @@ public class HomeService {
         Account account = current.get();
         Optional<SeasonView> season = season();
         return switch (account.role()) {
-            case SAMPLER -> sampler(account, season);
+            case SAMPLER -> taking(sampler(account, season), account, season);
             case LIAISON -> liaison(account, season);
             case EPIDEMIOLOGIST -> epidemiologist(account, season);
-            case COORDINATOR -> coordinator(account, season);
+            case COORDINATOR -> taking(coordinator(account, season), account, season);
             case NOTIFIER, AUDITOR -> reader(account, season);
         };
     }
@@ -95,6 +100,22 @@ public class HomeService {
                                 "your stations",
                                 "/animals")),
                 lowStock(account));
+    }
+
+    /** With what to take next; a plan that does not allow the figures leaves the list out, its report says why. */
+    private Home taking(Home home, Account account, Optional<SeasonView> season) {
+        if (season.isEmpty()) {
+            return home;
+        }
+        try {
+            return home.taking(
+                    season.get().code(),
+                    chances.takeNext(season.get().code()).stream()
+                            .filter(next -> next.isFor(account.stations()))
+                            .toList());
+        } catch (InvalidInput notNow) {
+            return home;
+        }
     }
 
     private Home liaison(Account account, Optional<SeasonView> season) {

@@ -36,7 +36,8 @@ public enum LineColumn {
         this.expression = expression;
     }
 
-    String field() {
+    /** The name in requests and answers, camelCase. */
+    public String field() {
         return field;
     }
 

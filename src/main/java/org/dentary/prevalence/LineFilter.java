@@ -16,7 +16,7 @@ public record LineFilter(Map<LineColumn, List<String>> values) {
     }
 
     /** {@code and ...} for each column, or nothing. */
-    String sql() {
+    public String sql() {
         StringBuilder sql = new StringBuilder();
         values.keySet()
                 .forEach(column -> sql.append(" and ")
@@ -27,7 +27,8 @@ public record LineFilter(Map<LineColumn, List<String>> values) {
         return sql.toString();
     }
 
-    void bind(jakarta.persistence.Query query) {
+    /** Sets the parameters that {@link #sql} names. */
+    public void bind(jakarta.persistence.Query query) {
         values.forEach((column, accepted) ->
                 query.setParameter("filter_" + column.name().toLowerCase(java.util.Locale.ROOT), accepted));
     }

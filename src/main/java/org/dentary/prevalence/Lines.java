@@ -12,14 +12,15 @@ import java.util.UUID;
  */
 public record Lines(String season, String disease, String species, UUID cut) {
     /** {@code from ... where ...} over lines {@code l}. */
-    String from() {
+    public String from() {
         return (cut == null
                         ? " from line l where l.closed_at is null and l.season = :season"
                         : " from data_cut_line c join line l on l.id = c.line where c.cut = :cut")
                 + " and l.disease = :disease and l.species = :species";
     }
 
-    void bind(jakarta.persistence.Query query) {
+    /** Sets the parameters that {@link #from} names. */
+    public void bind(jakarta.persistence.Query query) {
         if (cut == null) {
             query.setParameter("season", season);
         } else {

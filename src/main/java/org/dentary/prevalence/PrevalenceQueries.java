@@ -11,23 +11,15 @@ import java.util.stream.Collectors;
 /** Counts lines by step and by the dimensions of a report, in one pass over the season's lines. */
 @ApplicationScoped
 class PrevalenceQueries {
-    /** The step at which a line leaves; {@link Scope} says what its parameters are. */
-    private static final String STEP = """
-            case when l.exclusion <> '' then l.exclusion
-                 when not (l.origin in (:origin) and l.mortality_source in (:source)
-                           and l.clinical_signs in (:signs) and l.sampling_basis in (:basis)) then 'OUT_OF_SCOPE'
-                 when not l.has_specimen then 'NO_SPECIMEN'
-                 when l.outcome in ('NOT_TESTED', 'UNSUITABLE', 'INCONCLUSIVE', 'PENDING') then l.outcome
-                 else 'COUNTED' end""";
-
     private static final String COUNTS = """
             select %s, step, count(*), count(*) filter (where outcome = 'DETECTED')
-              from (select l.outcome, %s, """ + STEP + """
+              from (select l.outcome, %s, """ + Scope.STEP + """
                      as step %s %s) as leaving
              group by %s, step
              order by %s, step
             """;
-    private static final String OF_COUNTED = "(select l.*, " + STEP + " as step %s) as l where l.step = 'COUNTED'";
+    private static final String OF_COUNTED =
+            "(select l.*, " + Scope.STEP + " as step %s) as l where l.step = 'COUNTED'";
     private static final String FOOTNOTES = """
             select code, cast(count(*) as int) as animals
               from (select unnest(string_to_array(trim(l.footnotes), ' ')) as code from """ + OF_COUNTED + """

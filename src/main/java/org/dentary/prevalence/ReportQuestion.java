@@ -150,7 +150,8 @@ public record ReportQuestion(
         return new ReportQuestion(season, disease, species, by, filter, scope, interval, confidence, cut);
     }
 
-    Lines lines() {
+    /** Where its lines come from. */
+    public Lines lines() {
         return new Lines(season, disease, species, cut);
     }
 
@@ -214,8 +215,8 @@ public record ReportQuestion(
         return filters;
     }
 
-    /** The question in a fixed order and form, equal for equal questions: the key of a stored answer. */
-    Map<String, Object> canonical() {
+    /** The question in a fixed order and form, equal for equal questions: the key of a stored answer; free to be added to. */
+    public Map<String, Object> canonical() {
         Map<String, Object> told = new java.util.TreeMap<>();
         told.put("season", season);
         told.put("disease", disease);

@@ -37,6 +37,15 @@ public record Scope(
             List.of("NONE_SEEN", "NOT_OBSERVED"),
             List.of("MANDATORY", "VOLUNTARY", "QUOTA"));
 
+    /** The name of the {@link Step} at which a line {@code l} leaves, as SQL; {@link #bind} sets its parameters. */
+    public static final String STEP = """
+            case when l.exclusion <> '' then l.exclusion
+                 when not (l.origin in (:origin) and l.mortality_source in (:source)
+                           and l.clinical_signs in (:signs) and l.sampling_basis in (:basis)) then 'OUT_OF_SCOPE'
+                 when not l.has_specimen then 'NO_SPECIMEN'
+                 when l.outcome in ('NOT_TESTED', 'UNSUITABLE', 'INCONCLUSIVE', 'PENDING') then l.outcome
+                 else 'COUNTED' end""";
+
     public Scope {
         origin = List.copyOf(origin);
         mortalitySource = List.copyOf(mortalitySource);
@@ -44,21 +53,22 @@ public record Scope(
         samplingBasis = List.copyOf(samplingBasis);
     }
 
-    void bind(jakarta.persistence.Query query) {
-        query.setParameter("origin", origin)
-                .setParameter("source", mortalitySource)
-                .setParameter("signs", clinicalSigns)
-                .setParameter("basis", samplingBasis);
-    }
-
     /** What differs from the default scope, as warnings in words; empty for the default. */
-    List<String> warnings() {
+    public List<String> warnings() {
         List<String> warnings = new ArrayList<>();
         warn(warnings, "origin", origin, DEFAULT.origin);
         warn(warnings, "mortality source", mortalitySource, DEFAULT.mortalitySource);
         warn(warnings, "clinical signs", clinicalSigns, DEFAULT.clinicalSigns);
         warn(warnings, "sampling basis", samplingBasis, DEFAULT.samplingBasis);
         return warnings;
+    }
+
+    /** Sets the parameters that {@link #STEP} names. */
+    public void bind(jakarta.persistence.Query query) {
+        query.setParameter("origin", origin)
+                .setParameter("source", mortalitySource)
+                .setParameter("signs", clinicalSigns)
+                .setParameter("basis", samplingBasis);
     }
 
     private static void warn(List<String> warnings, String what, List<String> chosen, List<String> usual) {
@@ -75,7 +85,7 @@ public record Scope(
     }
 
     /** The scope as it is told in an answer, in alphabetical order of the fields. */
-    Map<String, List<String>> told() {
+    public Map<String, List<String>> told() {
         Map<String, List<String>> told = new TreeMap<>();
         told.put("clinicalSigns", clinicalSigns);
         told.put("mortalitySource", mortalitySource);

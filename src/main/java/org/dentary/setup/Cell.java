@@ -77,6 +77,16 @@ record Cell(String words, String write, String read, BiPredicate<String, Known> 
                         && Integer.parseInt(value) <= most);
     }
 
+    static Cell decimal(int least, int most) {
+        return new Cell(
+                "a number from " + least + " to " + most + " with up to 6 decimals",
+                "cast(nullif(%s, '') as numeric)",
+                "coalesce(cast(trim_scale(%s) as text), '')",
+                (value, known) -> value.matches("\\d{1,6}(\\.\\d{1,6})?")
+                        && Double.parseDouble(value) >= least
+                        && Double.parseDouble(value) <= most);
+    }
+
     static Cell oneOf(List<String> values) {
         return new Cell(
                 "one of " + String.join(", ", values), FROM_TEXT, TO_TEXT, (value, known) -> values.contains(value));

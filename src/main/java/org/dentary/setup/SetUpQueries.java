@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 class SetUpQueries {
     private static final List<SetUpList> REFERRED_TO = List.of(
             SetUpList.DISEASES,
+            SetUpList.SPECIES,
             SetUpList.REGIONS,
             SetUpList.SEASONS,
             SetUpList.UNITS,

@@ -2,6 +2,7 @@ package org.dentary.setup;
 
 import java.util.Arrays;
 import java.util.List;
+import org.dentary.animal.MortalitySource;
 import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.account.Role;
@@ -16,6 +17,7 @@ final class Vocabulary {
     static final List<String> PRESERVATIONS = names(Preservation.values());
     static final List<String> ROLES = names(Role.values());
     static final List<String> SETTINGS = names(PlanSetting.values());
+    static final List<String> SOURCES = names(MortalitySource.values());
     static final List<String> HAZARDS = names(Hazard.values());
 
     private Vocabulary() {}

@@ -108,7 +108,7 @@ public record SampleSize(
         return low;
     }
 
-    private static int infinite(double detectedShare, double confidence) {
+    static int infinite(double detectedShare, double confidence) {
         if (detectedShare >= 1) {
             return 1;
         }

@@ -27,6 +27,7 @@ class RoomsBrowserTest extends Browser {
         "/submissions",
         "/results",
         "/prevalence?season=T2025",
+        "/chance-of-detection?season=T2025",
         "/line-list?season=T2025",
         "/data-cuts",
         "/calculators",

@@ -26,6 +26,9 @@ class HomePagesTest {
     @Inject
     IntakeFixture intake;
 
+    @Inject
+    org.dentary.prevalence.detection.ChanceFixture chances;
+
     @BeforeEach
     void season() {
         season.ensure();
@@ -50,6 +53,31 @@ class HomePagesTest {
                 .header("Cache-Control", "private, no-store")
                 .body(containsString(deed))
                 .body(containsString(tile));
+    }
+
+    @Test
+    void whoTakesInAnimalsIsToldWhatToTakeNext() {
+        String unit = chances.unit();
+        for (String account : java.util.List.of("sampler", "coordinator")) {
+            as(account)
+                    .accept("text/html")
+                    .get("/")
+                    .then()
+                    .body(containsString("What to take next"))
+                    .body(containsString("Chance unit " + unit))
+                    .body(containsString("314 more animals (hunter harvest)"))
+                    .body(containsString("/api/v1/take-next.csv?season=T2026"));
+        }
+        as("liaison").accept("text/html").get("/").then().body(not(containsString("What to take next")));
+        // a plan that the figures cannot be had from leaves the list out and home standing
+        chances.set(org.dentary.plan.PlanSetting.TEST_SENSITIVITY_MEANS, "RELATIVE", unit);
+        as("sampler")
+                .accept("text/html")
+                .get("/")
+                .then()
+                .statusCode(200)
+                .body(not(containsString("What to take next")));
+        chances.set(org.dentary.plan.PlanSetting.TEST_SENSITIVITY_MEANS, "ANIMAL_LEVEL", unit);
     }
 
     @Test

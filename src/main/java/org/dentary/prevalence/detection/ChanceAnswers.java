@@ -1,0 +1,49 @@
+package org.dentary.prevalence.detection;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.MediaType;
+import java.util.Map;
+import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.StoredAnswerService;
+
+/**
+ * The one answer to a question that page, JSON and CSV are made from. On a cut it is read back from the bytes that were
+ * stored with the first answer, so that no form differs from them and no later change of the plan moves a number.
+ */
+@ApplicationScoped
+public class ChanceAnswers {
+    private final ChanceService chances;
+    private final StoredAnswerService stored;
+    private final ObjectReader reader;
+
+    ChanceAnswers(ChanceService chances, StoredAnswerService stored, ObjectMapper json) {
+        this.chances = chances;
+        this.stored = stored;
+        this.reader =
+                json.readerFor(ChanceOfDetection.class).without(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
+    }
+
+    /** The report as a value and in RFC 8785 form. */
+    public record Answer(ChanceOfDetection report, String json) {}
+
+    /** The answer to a settled question, stored first if it stands on a cut. */
+    public Answer of(ReportQuestion question) {
+        if (question.cut() == null) {
+            ChanceOfDetection report = chances.answer(question);
+            return new Answer(report, stored.canonical(report));
+        }
+        Map<String, Object> key = question.canonical();
+        key.put("report", "chance-of-detection");
+        String json = stored.answer(
+                question.cut(), key, MediaType.APPLICATION_JSON, () -> stored.canonical(chances.answer(question)));
+        try {
+            return new Answer(reader.readValue(json), json);
+        } catch (JsonProcessingException fault) {
+            throw new IllegalStateException("A stored answer is not a report", fault);
+        }
+    }
+}
