@@ -68,6 +68,7 @@ public class DiscrepanciesResource {
                 new DiscrepancyQueries.Filter(
                         open,
                         owner,
+                        null,
                         subject,
                         code,
                         mark == null ? null : mark.at(LocalDate::parse),

@@ -25,6 +25,7 @@ class DiscrepancyQueries {
     private static final String LIST = COLUMNS + """
              where (cast(:open as boolean) is null or (d.closed_at is null) = :open)
                and (cast(:owner as text) is null or d.owner = :owner)
+               and (cast(:of as text) is null or d.owner = :of or d.opened_by = :of)
                and (cast(:subject as text) is null or d.subject = :subject)
                and (cast(:code as text) is null or d.code = :code)
                and (cast(:after as date) is null
@@ -97,13 +98,15 @@ class DiscrepancyQueries {
     }
 
     /** What a list asks for; null asks for all. */
-    record Filter(Boolean open, String owner, String subject, String code, LocalDate after, String afterId) {}
+    record Filter(
+            Boolean open, String owner, String of, String subject, String code, LocalDate after, String afterId) {}
 
     /** The next due first, after a known one. */
     List<DiscrepancyRow> list(Filter filter, int most) {
         return rows(entities.createNativeQuery(LIST, DiscrepancyRow.class)
                 .setParameter("open", filter.open())
                 .setParameter("owner", filter.owner())
+                .setParameter("of", filter.of())
                 .setParameter("subject", filter.subject())
                 .setParameter("code", filter.code())
                 .setParameter(

@@ -198,7 +198,18 @@ public class DiscrepancyService {
      * @param code null: any
      */
     public List<DiscrepancyView> list(Boolean open, String owner, String subject, String code, int most) {
-        return list(new DiscrepancyQueries.Filter(open, owner, subject, code, null, null), most);
+        return list(new DiscrepancyQueries.Filter(open, owner, null, subject, code, null, null), most);
+    }
+
+    /**
+     * Those that the account at hand may settle, or may read where it settles none: a sampler's own, everybody's for the
+     * others.
+     *
+     * @param open null: open and settled ones
+     */
+    public List<DiscrepancyView> mine(Boolean open, int most) {
+        String of = acts.account().role() == Role.SAMPLER ? acts.actor() : null;
+        return list(new DiscrepancyQueries.Filter(open, null, of, null, null, null, null), most);
     }
 
     List<DiscrepancyView> list(DiscrepancyQueries.Filter filter, int most) {

@@ -33,11 +33,21 @@ class HandOverQueries {
              order by o.offered_at desc, cast(o.id as text) desc limit :most
             """;
     private static final String OPEN_TO = COLUMNS + """
-             where o.state = 'OFFERED' and o.to_custodian = any(:custodians)
-             order by o.offered_at, o.id limit 200
+             where o.state = 'OFFERED' and o.offered_by <> :actor
+               and (o.to_kind = 'PERSON' and o.to_custodian = :actor
+                    or o.to_kind = 'STORE' and o.to_custodian = any(:stores)
+                    or o.to_kind = 'PARTY' and (:anyParty or o.to_custodian = :organisation))
+             order by o.occurred_at, o.id limit :most
             """;
-    private static final String OPEN_BY = COLUMNS + """
-             where o.state = 'OFFERED' and o.offered_by = :actor order by o.offered_at, o.id limit 200
+    private static final String OPEN_FROM = COLUMNS + """
+             where o.state = 'OFFERED'
+               and (o.offered_by = :actor or o.from_kind = 'PERSON' and o.from_custodian = :actor)
+             order by o.occurred_at, o.id limit :most
+            """;
+    private static final String IS_ANSWERED = """
+            select exists (select 1 from hand_over o join ledger_event e on e.hand_over = o.id
+                            where o.id = cast(:id as uuid) and o.state <> 'OFFERED' and e.actor = :actor
+                              and e.kind in ('HANDOVER_ACCEPTED', 'HANDOVER_REFUSED'))
             """;
     private static final String LOCK = "select version from hand_over where id = cast(:id as uuid) for update";
     private static final String INSERT = """
@@ -129,18 +139,33 @@ class HandOverQueries {
                 HandOverRow.class);
     }
 
-    /** Open offers to custodians, oldest first. */
-    List<HandOverRow> openTo(Collection<String> custodians) {
+    /** Open offers to somebody and to those it acts for, the longest waiting first. */
+    List<HandOverRow> openTo(ActingFor acting, int most) {
         return rows(
                 entities.createNativeQuery(OPEN_TO, HandOverRow.class)
-                        .setParameter("custodians", custodians.toArray(String[]::new)),
+                        .setParameter("actor", acting.actor())
+                        .setParameter("stores", acting.stores().toArray(String[]::new))
+                        .setParameter("anyParty", acting.anyParty())
+                        .setParameter("organisation", acting.organisation())
+                        .setParameter("most", most),
                 HandOverRow.class);
     }
 
-    /** Open offers by somebody, oldest first. */
-    List<HandOverRow> openBy(String actor) {
+    /** Open offers by somebody, the longest waiting first. */
+    List<HandOverRow> openFrom(String actor, int most) {
         return rows(
-                entities.createNativeQuery(OPEN_BY, HandOverRow.class).setParameter("actor", actor), HandOverRow.class);
+                entities.createNativeQuery(OPEN_FROM, HandOverRow.class)
+                        .setParameter("actor", actor)
+                        .setParameter("most", most),
+                HandOverRow.class);
+    }
+
+    /** Whether a hand-over waits no more because of what somebody did. */
+    boolean isAnswered(UUID id, String actor) {
+        return (Boolean) entities.createNativeQuery(IS_ANSWERED, Boolean.class)
+                .setParameter("id", id.toString())
+                .setParameter("actor", actor)
+                .getSingleResult();
     }
 
     List<HandOverView.Item> items(UUID id) {

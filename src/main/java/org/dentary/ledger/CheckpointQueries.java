@@ -30,6 +30,9 @@ class CheckpointQueries {
              where not exists (select from checkpoint_leaf l where l.event = e.id)
              order by e.chain collate "C", e.sequence
             """;
+    private static final String COUNT_UNSEALED = """
+            select count(*) from ledger_event e where not exists (select from checkpoint_leaf l where l.event = e.id)
+            """;
     private static final String CHECKPOINT = "select number, id, bytes, signature from checkpoint ";
     private static final String LAST = CHECKPOINT + "order by number desc limit 1";
     private static final String BY_ID = CHECKPOINT + "where id = ?";
@@ -91,6 +94,16 @@ class CheckpointQueries {
             }
         }
         return events;
+    }
+
+    long countUnsealed() {
+        return LedgerStore.on(database, "count what is not sealed", connection -> {
+            try (PreparedStatement statement = connection.prepareStatement(COUNT_UNSEALED);
+                    ResultSet row = statement.executeQuery()) {
+                row.next();
+                return row.getLong(1);
+            }
+        });
     }
 
     Optional<Checkpoint> last(Connection connection) throws SQLException {

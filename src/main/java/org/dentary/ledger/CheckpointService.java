@@ -85,6 +85,11 @@ public class CheckpointService {
         return queries.newest(before, count);
     }
 
+    /** How many events no checkpoint seals yet. */
+    public long unsealed() {
+        return queries.countUnsealed();
+    }
+
     /** The checkpoint that seals an event; empty if none does yet or the event is unknown. */
     public Optional<Checkpoint> sealing(UUID event) {
         return queries.sealing(event).map(CheckpointQueries.Sealing::checkpoint);

@@ -20,6 +20,7 @@ public record Stop(String path, String words, String act, boolean here) {
             new Stop("/animals", "Animals", Act.ANIMAL_READ, false),
             new Stop("/jaws", "Jaws", Act.ANIMAL_READ, false),
             new Stop("/custody", "Custody", Act.CUSTODY_WRITE, false),
+            new Stop("/ledger", "Ledger", Act.LEDGER_READ, false),
             new Stop("/submissions", "Submissions", Act.SUBMISSION_READ, false),
             new Stop("/results", "Results", Act.RESULT_READ, false),
             new Stop("/notifications", "Telling", Act.NOTIFICATION_READ, false),

@@ -1,0 +1,144 @@
+package org.dentary.custody.desk;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.UUID;
+import org.dentary.custody.AcceptHandOver;
+import org.dentary.custody.HandOverService;
+import org.dentary.custody.HandOverView;
+import org.dentary.custody.RefuseHandOver;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
+import org.jboss.resteasy.reactive.RestForm;
+
+/** Custody as a page: what is offered to me, what I have, and the hand-over itself. A button pressed twice acts once. */
+@Path("/custody")
+@Produces(MediaType.TEXT_HTML)
+public class DeskPages {
+    private final HandOverService handOvers;
+    private final DeskReading desks;
+    private final SentForms sent;
+    private final Clock clock;
+
+    DeskPages(HandOverService handOvers, DeskReading desks, SentForms sent, Clock clock) {
+        this.handOvers = handOvers;
+        this.desks = desks;
+        this.sent = sent;
+        this.clock = clock;
+    }
+
+    /** An answer to an offer as it was typed; every field may be null. */
+    record Counted(UUID offer, String codes, String reason) {
+        static final Counted NOTHING = new Counted(null, null, null);
+
+        /** The codes counted for that offer, so that a fault loses no scan; empty until somebody counts. */
+        public String codesFor(UUID id) {
+            return id.equals(offer) && codes != null ? codes : "";
+        }
+
+        public String reasonFor(UUID id) {
+            return id.equals(offer) && reason != null ? reason : "";
+        }
+    }
+
+    @CheckedTemplate(basePath = "custody")
+    static class Templates {
+        static native TemplateInstance custody(
+                Desk desk, HandOverForm form, Counted counted, HandOverView done, Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    public TemplateInstance page(@QueryParam("codes") String codes, @QueryParam("done") String done) {
+        return Templates.custody(desks.desk(), HandOverForm.fresh(codes), Counted.NOTHING, done(done), Faults.NONE);
+    }
+
+    @POST
+    @Path("hand-overs")
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    public Response offer(@BeanParam HandOverForm form) {
+        try {
+            UUID id = form.id();
+            if (!sent.isSentAlready(id, form)) {
+                handOvers.offer(id, form.command(now()), null);
+            }
+            return done(id);
+        } catch (DomainException fault) {
+            // Two clicks at once: the second finds what the first has done.
+            if (fault instanceof RuleBroken && sent.isSent(form.id(), form)) {
+                return done(form.id());
+            }
+            return Response.status(fault.status())
+                    .entity(Templates.custody(desks.desk(), form, Counted.NOTHING, null, Faults.of(fault)))
+                    .build();
+        }
+    }
+
+    @POST
+    @Path("hand-overs/{id}/acceptance")
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    public Response accept(@PathParam("id") UUID id, @RestForm String codes) {
+        return answer(
+                new Counted(id, codes, null),
+                () -> handOvers.accept(id, new AcceptHandOver(HandOverForm.lines(codes), now(), null, null)));
+    }
+
+    @POST
+    @Path("hand-overs/{id}/refusal")
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    public Response refuse(@PathParam("id") UUID id, @RestForm String reason) {
+        return answer(new Counted(id, null, reason), () -> {
+            if (reason == null || reason.isBlank()) {
+                throw InvalidInput.field("reason-" + id, "REQUIRED", "Say why");
+            }
+            handOvers.refuse(id, new RefuseHandOver(null, reason.strip(), now(), null));
+        });
+    }
+
+    private Response answer(Counted counted, Runnable act) {
+        try {
+            if (!sent.isAnsweredAlready(counted.offer())) {
+                act.run();
+            }
+            return done(counted.offer());
+        } catch (DomainException fault) {
+            return Response.status(fault.status())
+                    .entity(Templates.custody(desks.desk(), HandOverForm.fresh(null), counted, null, Faults.of(fault)))
+                    .build();
+        }
+    }
+
+    private static Response done(UUID id) {
+        return Response.seeOther(URI.create("/custody?done=" + id)).build();
+    }
+
+    private HandOverView done(String id) {
+        try {
+            return id == null ? null : handOvers.view(UUID.fromString(id));
+        } catch (IllegalArgumentException | NotFound fault) {
+            return null;
+        }
+    }
+
+    private OffsetDateTime now() {
+        return clock.instant().atOffset(ZoneOffset.UTC);
+    }
+}

@@ -1,0 +1,128 @@
+package org.dentary.custody.desk;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import java.io.ByteArrayOutputStream;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.dentary.custody.ActingFor;
+import org.dentary.custody.DiscrepancyService;
+import org.dentary.custody.HandOverView;
+import org.dentary.custody.OpenOffers;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.table.CsvTable;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+
+/** The desk's tables as CSV. */
+@Path("/api/v1/custody")
+public class DeskTablesResource {
+    private static final int MOST = 100_000;
+
+    private final OpenOffers offers;
+    private final HoldingsQueries holdings;
+    private final DiscrepancyService discrepancies;
+
+    DeskTablesResource(OpenOffers offers, HoldingsQueries holdings, DiscrepancyService discrepancies) {
+        this.offers = offers;
+        this.holdings = holdings;
+        this.discrepancies = discrepancies;
+    }
+
+    @GET
+    @Path("holdings.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    @Operation(summary = "What I have in hand and what lies in the stores that I may use, as CSV")
+    public Response holdings() {
+        ActingFor acting = offers.acting();
+        return table(
+                "holdings",
+                List.of("code", "part", "custodian", "box", "place", "collected_at", "offered"),
+                csv -> Stream.concat(holdings.inHand(acting, MOST).stream(), holdings.inStores(acting, MOST).stream())
+                        .forEach(one -> csv.row(
+                                one.code(),
+                                one.part(),
+                                one.custodian(),
+                                one.box(),
+                                one.place(),
+                                one.collectedAt()
+                                        .truncatedTo(ChronoUnit.SECONDS)
+                                        .atZone(ZoneId.of(one.zone()))
+                                        .toOffsetDateTime(),
+                                one.offered())));
+    }
+
+    @GET
+    @Path("offers.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    @Operation(summary = "Open hand-overs to me and by me, the longest waiting first, as CSV")
+    public Response offers() {
+        return table(
+                "offers",
+                List.of("hand_over", "direction", "from", "to", "place", "occurred_at", "codes", "overdue"),
+                csv -> {
+                    offers.toMe(MOST).forEach(one -> row(csv, "TO_ME", one));
+                    offers.fromMe(MOST).forEach(one -> row(csv, "BY_ME", one));
+                });
+    }
+
+    private static void row(CsvTable csv, String direction, HandOverView one) {
+        Instant at = one.occurredAt().truncatedTo(ChronoUnit.SECONDS);
+        csv.row(one.id(), direction, one.fromName(), one.toName(), one.place(), at, one.offered(), one.overdue());
+    }
+
+    @GET
+    @Path("discrepancies.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed({Act.DISCREPANCY, Act.AUDIT_READ})
+    @Operation(summary = "What does not add up as CSV, the next due first; a sampler's own")
+    public Response discrepancies(@QueryParam("all") boolean all) {
+        return table(
+                "discrepancies",
+                List.of(
+                        "id",
+                        "code",
+                        "kind",
+                        "owner",
+                        "due_on",
+                        "overdue",
+                        "evidence",
+                        "outcome",
+                        "opened_at",
+                        "closed_at"),
+                csv -> discrepancies
+                        .mine(all ? null : true, MOST)
+                        .forEach(one -> csv.row(
+                                one.id(),
+                                one.code(),
+                                one.kind(),
+                                one.ownerName(),
+                                one.dueOn(),
+                                one.overdue(),
+                                one.evidence(),
+                                one.outcome(),
+                                one.openedAt(),
+                                one.closedAt())));
+    }
+
+    private static Response table(String name, List<String> columns, Consumer<CsvTable> rows) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CsvTable csv = CsvTable.on(out, columns)) {
+            rows.accept(csv);
+        }
+        return Response.ok(out.toByteArray())
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".csv\"")
+                .build();
+    }
+}

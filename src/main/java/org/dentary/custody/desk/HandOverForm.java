@@ -1,0 +1,115 @@
+package org.dentary.custody.desk;
+
+import jakarta.ws.rs.FormParam;
+import java.time.DateTimeException;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.custody.OfferHandOver;
+import org.dentary.platform.problem.InvalidInput;
+
+/** A hand-over as it was typed; every field may be null. The key is the page's: sent twice, it is one hand-over. */
+public class HandOverForm {
+    @FormParam("key")
+    public String key;
+
+    @FormParam("codes")
+    public String codes;
+
+    @FormParam("to")
+    public String to;
+
+    @FormParam("place")
+    public String place;
+
+    @FormParam("signedBy")
+    public String signedBy;
+
+    @FormParam("signature")
+    public String signature;
+
+    @FormParam("paperForm")
+    public String paperForm;
+
+    @FormParam("occurredAt")
+    public String occurredAt;
+
+    @FormParam("zone")
+    public String zone;
+
+    @FormParam("reason")
+    public String reason;
+
+    /** An empty form under a fresh key. */
+    static HandOverForm fresh(String codes) {
+        HandOverForm form = new HandOverForm();
+        form.key = UUID.randomUUID().toString();
+        form.codes = codes;
+        return form;
+    }
+
+    /** Whether more than codes and receiver was typed, so that the rest of the form is shown open. */
+    public boolean isDetailed() {
+        return said(signedBy) != null || said(paperForm) != null || said(occurredAt) != null || said(reason) != null;
+    }
+
+    UUID id() {
+        try {
+            return UUID.fromString(key);
+        } catch (IllegalArgumentException | NullPointerException fault) {
+            throw InvalidInput.field("codes", "NO_KEY", "This form is broken; load the page again");
+        }
+    }
+
+    /** @throws InvalidInput without codes or receiver, or for a time that is none */
+    OfferHandOver command(OffsetDateTime now) {
+        if (said(to) == null) {
+            throw InvalidInput.field("to", "REQUIRED", "Say who takes it over");
+        }
+        return new OfferHandOver(
+                lines(codes),
+                to.strip(),
+                said(place),
+                time(now),
+                null,
+                said(reason),
+                said(signedBy),
+                said(paperForm),
+                said(signature));
+    }
+
+    private OffsetDateTime time(OffsetDateTime now) {
+        if (said(occurredAt) == null) {
+            return now;
+        }
+        try {
+            return LocalDateTime.parse(occurredAt.strip())
+                    .atZone(ZoneId.of(zone))
+                    .toOffsetDateTime();
+        } catch (DateTimeException | NullPointerException fault) {
+            throw InvalidInput.field(
+                    "occurredAt", "INVALID_VALUE", "'" + occurredAt + "' is no day and time; pick both, or leave it");
+        }
+    }
+
+    static String said(String text) {
+        return text == null || text.isBlank() ? null : text.strip();
+    }
+
+    /** @throws InvalidInput where nothing was scanned */
+    static List<String> lines(String codes) {
+        List<String> lines = codes == null
+                ? List.of()
+                : Arrays.stream(codes.split("[\\s,;]+"))
+                        .map(line -> line.replaceAll("^\\][A-Za-z][0-9A-Za-z]|\\p{Cntrl}", ""))
+                        .filter(line -> !line.isBlank())
+                        .toList();
+        if (lines.isEmpty()) {
+            throw InvalidInput.field("codes", "REQUIRED", "Scan at least one code");
+        }
+        return lines;
+    }
+}
