@@ -94,9 +94,7 @@ class AnimalQueries {
 
     @SuppressWarnings("unchecked")
     List<String> duplicatesOf(String kit) {
-        return entities.createNativeQuery(DUPLICATES, String.class)
-                .setParameter("kit", kit)
-                .getResultList();
+        return entities.createNativeQuery(DUPLICATES).setParameter("kit", kit).getResultList();
     }
 
     @SuppressWarnings("unchecked")

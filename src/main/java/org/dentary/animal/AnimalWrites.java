@@ -32,7 +32,7 @@ class AnimalWrites {
 
     /** Gives the history rows of this transaction their reason; null for none. */
     void reason(String reason) {
-        entities.createNativeQuery(REASON, String.class)
+        entities.createNativeQuery(REASON)
                 .setParameter("reason", reason == null ? "" : reason)
                 .getSingleResult();
     }

@@ -112,7 +112,7 @@ class LineWrites {
     }
 
     void lock(List<String> kits) {
-        entities.createNativeQuery(LOCK, String.class)
+        entities.createNativeQuery(LOCK)
                 .setParameter("kits", kits.toArray(String[]::new))
                 .getResultList();
     }

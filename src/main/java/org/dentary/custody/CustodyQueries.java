@@ -165,22 +165,20 @@ class CustodyQueries {
     /** The boxes around a code, however deep. */
     @SuppressWarnings("unchecked")
     List<String> around(String code) {
-        return entities.createNativeQuery(AROUND, String.class)
-                .setParameter("code", code)
-                .getResultList();
+        return entities.createNativeQuery(AROUND).setParameter("code", code).getResultList();
     }
 
     /** The events of one act over several chains. */
     @SuppressWarnings("unchecked")
     List<LedgerEvent> eventsOf(UUID act) {
-        List<String> bytes = entities.createNativeQuery(EVENTS_OF_ACT, String.class)
+        List<String> bytes = entities.createNativeQuery(EVENTS_OF_ACT)
                 .setParameter("act", act.toString())
                 .getResultList();
         return bytes.stream().map(LedgerEvent::parse).toList();
     }
 
     boolean isActRecorded(UUID act) {
-        return (Boolean) entities.createNativeQuery(IS_ACT_RECORDED, Boolean.class)
+        return (Boolean) entities.createNativeQuery(IS_ACT_RECORDED)
                 .setParameter("act", act.toString())
                 .getSingleResult();
     }

@@ -68,7 +68,7 @@ class CustodyWrites {
      */
     @SuppressWarnings("unchecked")
     List<String> begin(Collection<Head> heads) {
-        return entities.createNativeQuery(BEGIN, String.class)
+        return entities.createNativeQuery(BEGIN)
                 .setParameter("rows", rows(heads))
                 .getResultList();
     }

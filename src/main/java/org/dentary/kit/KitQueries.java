@@ -84,9 +84,7 @@ class KitQueries {
     }
 
     List<String> kits(Collection<String> codes) {
-        return rows(
-                entities.createNativeQuery(KITS, String.class).setParameter("codes", codes.toArray(String[]::new)),
-                String.class);
+        return rows(entities.createNativeQuery(KITS).setParameter("codes", codes.toArray(String[]::new)), String.class);
     }
 
     List<KitHome> homes(Collection<String> kits) {

@@ -78,7 +78,7 @@ class KitWrites {
      */
     @SuppressWarnings("unchecked")
     List<String> kits(UUID block, Collection<KitStem> drawn, int from) {
-        return entities.createNativeQuery(KITS, String.class)
+        return entities.createNativeQuery(KITS)
                 .setParameter("block", block)
                 .setParameter("from", from)
                 .setParameter("codes", drawn.stream().map(KitStem::value).toArray(String[]::new))

@@ -29,7 +29,7 @@ class StoredAnswerQueries {
 
     @SuppressWarnings("unchecked")
     Optional<String> find(UUID cut, String question, String mediaType) {
-        return ((List<String>) entities.createNativeQuery(FIND, String.class)
+        return ((List<String>) entities.createNativeQuery(FIND)
                         .setParameter("cut", cut)
                         .setParameter("question", question)
                         .setParameter("type", mediaType)

@@ -128,9 +128,7 @@ class ImportQueries {
 
     @SuppressWarnings("unchecked")
     List<Integer> faultyLines(UUID id) {
-        return entities.createNativeQuery(FAULTY_LINES, Integer.class)
-                .setParameter("id", id)
-                .getResultList();
+        return entities.createNativeQuery(FAULTY_LINES).setParameter("id", id).getResultList();
     }
 
     /** Those of the lines that the file does not have. */
@@ -139,7 +137,7 @@ class ImportQueries {
         return entities.createNativeQuery("""
                         select distinct l from unnest(cast(:lines as int[])) l
                          where not exists (select 1 from result_import_row r where r.import = :id and r.line = l) order by l
-                        """, Integer.class)
+                        """)
                 .setParameter("lines", lines.toArray(Integer[]::new))
                 .setParameter("id", id)
                 .getResultList();
@@ -152,15 +150,11 @@ class ImportQueries {
                         select distinct c from finding f join finding_specimen fs on fs.finding = f.id
                           join specimen s on s.code = fs.code, unnest(array[s.code, s.parent]) c
                          where f.import = :id and c is not null and f.reason is distinct from 'NOT_RECEIVED' order by 1
-                        """, String.class)
-                .setParameter("id", id)
-                .getResultList();
+                        """).setParameter("id", id).getResultList();
     }
 
     @SuppressWarnings("unchecked")
     List<String> kits(UUID id) {
-        return entities.createNativeQuery(KITS, String.class)
-                .setParameter("id", id)
-                .getResultList();
+        return entities.createNativeQuery(KITS).setParameter("id", id).getResultList();
     }
 }

@@ -99,8 +99,7 @@ class OutcomeQueries {
     List<String> kitsOf(Collection<String> codes) {
         return codes.isEmpty()
                 ? List.of()
-                : entities.createNativeQuery(
-                                "select distinct kit_bound from label where code in (:codes) order by 1", String.class)
+                : entities.createNativeQuery("select distinct kit_bound from label where code in (:codes) order by 1")
                         .setParameter("codes", codes)
                         .getResultList();
     }

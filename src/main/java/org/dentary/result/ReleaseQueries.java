@@ -82,7 +82,7 @@ class ReleaseQueries {
 
     @SuppressWarnings("unchecked")
     List<String> recorders(String kit, String disease) {
-        return entities.createNativeQuery(RECORDERS, String.class)
+        return entities.createNativeQuery(RECORDERS)
                 .setParameter("kit", kit)
                 .setParameter("disease", disease)
                 .getResultList();

@@ -64,7 +64,7 @@ class ReAttributionQueries {
 
     @SuppressWarnings("unchecked")
     List<String> stillOpen(Collection<String> kits) {
-        return entities.createNativeQuery(STILL_OPEN, String.class)
+        return entities.createNativeQuery(STILL_OPEN)
                 .setParameter("kits", kits.toArray(String[]::new))
                 .getResultList();
     }

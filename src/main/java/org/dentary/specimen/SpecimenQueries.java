@@ -53,9 +53,7 @@ class SpecimenQueries {
     /** The specimen itself and every piece cut from it or from a piece of it. */
     @SuppressWarnings("unchecked")
     List<String> withPieces(String code) {
-        return entities.createNativeQuery(CUT_FROM, String.class)
-                .setParameter("code", code)
-                .getResultList();
+        return entities.createNativeQuery(CUT_FROM).setParameter("code", code).getResultList();
     }
 
     @SuppressWarnings("unchecked")
@@ -67,7 +65,7 @@ class SpecimenQueries {
 
     @SuppressWarnings("unchecked")
     List<String> kitsWithSpecimens(Collection<String> kits) {
-        return entities.createNativeQuery(KITS_WITH, String.class)
+        return entities.createNativeQuery(KITS_WITH)
                 .setParameter("kits", kits.toArray(String[]::new))
                 .getResultList();
     }
@@ -75,9 +73,8 @@ class SpecimenQueries {
     /** Today's version with the row locked, or null. */
     @SuppressWarnings("unchecked")
     Integer lockedVersion(String code) {
-        List<Integer> found = entities.createNativeQuery(VERSION, Integer.class)
-                .setParameter("code", code)
-                .getResultList();
+        List<Integer> found =
+                entities.createNativeQuery(VERSION).setParameter("code", code).getResultList();
         return found.isEmpty() ? null : found.get(0);
     }
 }

@@ -79,9 +79,7 @@ class SpecimenWrites {
     }
 
     void correct(TakeSpecimen specimen, String actor, String reason) {
-        entities.createNativeQuery(REASON, String.class)
-                .setParameter("reason", reason)
-                .getSingleResult();
+        entities.createNativeQuery(REASON).setParameter("reason", reason).getSingleResult();
         entities.createNativeQuery(CORRECT)
                 .setParameter("code", specimen.code())
                 .setParameter("tissue", specimen.tissue().name())

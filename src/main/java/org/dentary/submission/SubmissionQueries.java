@@ -60,6 +60,7 @@ class SubmissionQueries {
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
              where s.code = :code
             """;
+    private static final String OVER = "select given from submission_over where submission = :id order by given";
     private static final String ROUTES = """
             select x.code, string_agg(distinct b.laboratory, ' ') from submission_specimen x
               join submission b on b.id = x.submission where x.code in (:codes) group by x.code
@@ -184,8 +185,9 @@ class SubmissionQueries {
         return seen(PACKED, PackedView.class, sight).setParameter("id", id).getResultList();
     }
 
+    @SuppressWarnings("unchecked")
     List<String> over(UUID id) {
-        return rows("select given from submission_over where submission = :id order by given", String.class, "id", id);
+        return entities.createNativeQuery(OVER).setParameter("id", id).getResultList();
     }
 
     @SuppressWarnings("unchecked")
@@ -229,10 +231,5 @@ class SubmissionQueries {
                 .setParameter("knowing", sight.knowing())
                 .setParameter("everywhere", sight.everywhere())
                 .setParameter("stations", sight.stations().toArray(String[]::new));
-    }
-
-    @SuppressWarnings("unchecked")
-    private <T> List<T> rows(String sql, Class<T> row, String name, Object value) {
-        return entities.createNativeQuery(sql, row).setParameter(name, value).getResultList();
     }
 }

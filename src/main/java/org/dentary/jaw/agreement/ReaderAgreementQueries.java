@@ -84,6 +84,6 @@ class ReaderAgreementQueries {
     /** Season codes, oldest first. */
     @SuppressWarnings("unchecked")
     List<String> seasons() {
-        return entities.createNativeQuery(SEASONS, String.class).getResultList();
+        return entities.createNativeQuery(SEASONS).getResultList();
     }
 }

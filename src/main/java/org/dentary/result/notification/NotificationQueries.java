@@ -181,7 +181,7 @@ class NotificationQueries {
 
     @SuppressWarnings("unchecked")
     List<String> byRegistration(String value) {
-        return entities.createNativeQuery(BY_REGISTRATION, String.class)
+        return entities.createNativeQuery(BY_REGISTRATION)
                 .setParameter("value", value)
                 .getResultList();
     }

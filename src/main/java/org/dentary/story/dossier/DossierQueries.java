@@ -82,7 +82,7 @@ class DossierQueries {
     /** The specimens in custody of a season's animals, sorted by their bytes. */
     @SuppressWarnings("unchecked")
     List<String> ofSeason(String season) {
-        return entities.createNativeQuery(OF_SEASON, String.class)
+        return entities.createNativeQuery(OF_SEASON)
                 .setParameter("season", season)
                 .getResultList();
     }
