@@ -25,6 +25,7 @@ public record JawExamView(
      * @param said the answer given, in words; null when this is the question to answer now
      * @param value the answer given, as a value
      * @param again address at which it is put again
+     * @param aids drawings that help to see what is asked; may be empty
      */
     public record Asked(
             int number,
@@ -34,7 +35,8 @@ public record JawExamView(
             String said,
             String value,
             String again,
-            List<Choice> choices) {}
+            List<Choice> choices,
+            List<JawDrawing> aids) {}
 
     /**
      * @param key the number key that picks it
@@ -87,7 +89,10 @@ public record JawExamView(
                 said,
                 given,
                 exam.back(question),
-                choices);
+                choices,
+                question.aids().stream()
+                        .map(name -> JawDrawings.find(name).orElseThrow())
+                        .toList());
     }
 
     private static String months(JawAnswer.Months months) {

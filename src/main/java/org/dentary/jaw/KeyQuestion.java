@@ -96,6 +96,11 @@ public enum KeyQuestion {
         return hint;
     }
 
+    /** Names of drawings that help to see what is asked, beside those of its answers; may be empty. */
+    public List<String> aids() {
+        return this == THIRD_DENTINE || this == SIXTH_DENTINE ? List.of("edge-sharp", "edge-rounded") : List.of();
+    }
+
     /** Its answers in the order shown; "unsure" may be given to every question and is not among them. */
     public List<Answer> answers() {
         return answers;

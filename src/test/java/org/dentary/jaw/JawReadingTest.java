@@ -199,10 +199,56 @@ class JawReadingTest {
             sql("delete from plan_setting where name = 'BLIND_SECOND_READING_SHARE'");
         }
         as("coordinator").get("/api/v1/animals/" + drawn).then().body("readingsHidden", equalTo(true));
-        read("coordinator", drawn, deer.yearling(UUID.randomUUID()))
-                .body("jawReadings[0].drawn", equalTo(true))
+        setting("BLIND_SECOND_READING_SHARE", "1", SeasonFixture.EARLIER_SEASON, SeasonFixture.OTHER_UNIT);
+        ValidatableResponse again;
+        try {
+            again = read("coordinator", drawn, deer.yearling(UUID.randomUUID()));
+        } finally {
+            sql("delete from plan_setting where name = 'BLIND_SECOND_READING_SHARE'");
+        }
+        again.body("jawReadings[0].drawn", equalTo(true))
                 .body("jawReadings[1].drawn", equalTo(false))
                 .body("jawReadings[1].blind", equalTo(true));
+    }
+
+    /** Whether a probable age needs a second reader is the plan's, and how many wait for that alone stands beside it. */
+    @Test
+    void theQueueSaysHowManyWaitOnlyBecauseTheirAgeIsProbable() {
+        deer.aDeer();
+        int before = waiting();
+        setting("PROBABLE_NEEDS_SECOND_READER", "false", SeasonFixture.EARLIER_SEASON, SeasonFixture.OTHER_UNIT);
+        setting("BLIND_SECOND_READING_SHARE", "0", SeasonFixture.EARLIER_SEASON, SeasonFixture.UNIT);
+        try {
+            for (String unit : new String[] {SeasonFixture.UNIT, SeasonFixture.OTHER_UNIT}) {
+                Deer one = deer.aDeer();
+                ObjectNode body = deer.facts().put("managementUnit", unit);
+                ObjectNode probable = deer.adult(UUID.randomUUID());
+                ((ObjectNode) probable.get("sixthTooth")).put("dentine", "TRACE");
+                body.set("jawReading", probable);
+                deer.take(one, body)
+                        .body("jawReadings[0].certainty", equalTo("PROBABLE"))
+                        .body("jawReadings[0].needsSecondReader", equalTo(unit.equals(SeasonFixture.UNIT)));
+            }
+        } finally {
+            sql(
+                    "delete from plan_setting where name in ('PROBABLE_NEEDS_SECOND_READER', 'BLIND_SECOND_READING_SHARE')");
+        }
+        assertEquals(before + 1, waiting());
+        as("sampler")
+                .accept("text/html")
+                .get("/jaws")
+                .then()
+                .body(containsString((before + 1) + " of these wait for that alone"));
+    }
+
+    private static int waiting() {
+        return as("auditor")
+                .get("/api/v1/jaws/queue/sizes")
+                .then()
+                .statusCode(200)
+                .body("items.task", equalTo(java.util.List.of("READ", "READ_AGAIN", "DECIDE")))
+                .extract()
+                .path("items[1].probable");
     }
 
     @Test

@@ -10,6 +10,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.dentary.plan.PlanService;
+import org.dentary.plan.PlanSetting;
 import org.dentary.plan.StationView;
 import org.dentary.platform.account.Act;
 
@@ -31,6 +32,8 @@ public class JawQueuePages {
                 List<JawTask> read,
                 List<JawTask> again,
                 List<JawTask> decide,
+                List<QueueSize> sizes,
+                boolean probableToo,
                 List<StationView> stations,
                 String station);
     }
@@ -41,7 +44,13 @@ public class JawQueuePages {
         String one = station == null || station.isBlank() ? null : station.trim();
         List<JawTask> all = jaws.queue(one, null);
         return Templates.queue(
-                of(all, "READ"), of(all, "READ_AGAIN"), of(all, "DECIDE"), plan.stations(), one == null ? "" : one);
+                of(all, "READ"),
+                of(all, "READ_AGAIN"),
+                of(all, "DECIDE"),
+                jaws.sizes(one),
+                plan.settings().isSet(PlanSetting.PROBABLE_NEEDS_SECOND_READER, null, null, null),
+                plan.stations(),
+                one == null ? "" : one);
     }
 
     private static List<JawTask> of(List<JawTask> all, String task) {

@@ -3,12 +3,13 @@ package org.dentary.jaw.queue;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.List;
+import java.util.Optional;
 
 /** Reads what waits. */
 @ApplicationScoped
 class JawQueueQueries {
     /** An animal whose age is designated waits for nothing; referred, questioned and drawn jaws wait for a second reader. */
-    private static final String QUEUE = """
+    private static final String TASKS = """
             with said as (
               select r.kit,
                      count(distinct r.examiner) filter (where r.method like 'TOOTH%') as readers,
@@ -17,10 +18,12 @@ class JawQueueQueries {
                      bool_or(r.disputed) as disputed,
                      bool_or(r.contradictions <> '[]' and not r.disputed) as questioned,
                      bool_or(r.needs_second_reader) as asked, bool_or(r.drawn) as drawn,
+                     bool_or(r.needs_second_reader and r.certainty = 'PROBABLE' and r.contradictions = '[]') as probable,
                      min(r.received_at) as first_at, max(r.received_at) as last_at
-                from jaw_reading r group by r.kit),
+                from jaw_reading r where %s group by r.kit),
             task as (
               select a.kit, a.season, a.station, a.died_on, a.jaw_status, coalesce(s.readers, 0) as readers,
+                     s.probable and not (s.disputed or s.questioned or s.drawn) as probable,
                      case when s.kit is null or s.readers = 0 and s.classes < 2
                                then case when a.jaw_status <> 'NOT_EXAMINED' then 'READ' end
                           when s.classes > 1 or s.readers > 1 and s.classes = 0 then 'DECIDE'
@@ -35,13 +38,25 @@ class JawQueueQueries {
                 left join said s on s.kit = a.kit
                where not a.entered_in_error and a.same_as is null
                  and not exists (select 1 from designated_age d where d.kit = a.kit)
-                 and (cast(:station as text) is null or a.station = :station)
-                 and (cast(:kit as text) is null or a.kit = :kit))
+                 and %s)
+            """;
+
+    private static final String COLUMNS = """
             select kit, task, since, season, station, died_on, jaw_status, cast(readers as int), why,
                    (select cast(p.id as text) from jaw_photo p where p.kit = task.kit and p.erased_at is null
                      order by p.added_at desc, p.id limit 1) as photo
-              from task where task is not null and (cast(:task as text) is null or task = :task)
-             order by since, kit limit :limit
+              from task where task is not null
+            """;
+    private static final String AT_STATION = "(cast(:station as text) is null or a.station = :station)";
+    private static final String QUEUE = TASKS.formatted("true", AT_STATION) + COLUMNS + """
+               and (cast(:task as text) is null or task = :task) order by since, kit limit :limit
+            """;
+    /** Asked with every story of an animal, so that it looks at that animal's readings alone. */
+    private static final String OF_KIT = TASKS.formatted("r.kit = :kit", "a.kit = :kit") + COLUMNS;
+
+    private static final String SIZES = TASKS.formatted("true", AT_STATION) + """
+            select task, cast(count(*) as int), cast(count(*) filter (where probable) as int)
+              from task where task is not null group by task order by task
             """;
 
     private final EntityManager entities;
@@ -55,15 +70,32 @@ class JawQueueQueries {
      *
      * @param station null: every station
      * @param task null: every task
-     * @param kit null: every kit
      */
     @SuppressWarnings("unchecked")
-    List<JawTask> queue(String station, String task, String kit, int limit) {
+    List<JawTask> queue(String station, String task, int limit) {
         return entities.createNativeQuery(QUEUE, JawTask.class)
                 .setParameter("station", station)
                 .setParameter("task", task)
-                .setParameter("kit", kit)
                 .setParameter("limit", limit)
+                .getResultList();
+    }
+
+    /** What is to be done about this animal's jaw; empty where nothing is. */
+    @SuppressWarnings("unchecked")
+    Optional<JawTask> task(String kit) {
+        return entities.createNativeQuery(OF_KIT, JawTask.class).setParameter("kit", kit).getResultList().stream()
+                .findFirst();
+    }
+
+    /**
+     * How many jaws wait for each task; a task for which none waits is left out.
+     *
+     * @param station null: every station
+     */
+    @SuppressWarnings("unchecked")
+    List<QueueSize> sizes(String station) {
+        return entities.createNativeQuery(SIZES, QueueSize.class)
+                .setParameter("station", station)
                 .getResultList();
     }
 }

@@ -10,7 +10,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
-import java.util.Set;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
@@ -19,8 +18,6 @@ import org.dentary.platform.table.ItemList;
 /** Jaws to read, to read again and to decide, longest waiting first; no class is given away. */
 @Path("/api/v1/jaws")
 public class JawQueueResource {
-    private static final Set<String> TASKS = Set.of("READ", "READ_AGAIN", "DECIDE");
-
     private final JawQueueService jaws;
 
     JawQueueResource(JawQueueService jaws) {
@@ -33,7 +30,7 @@ public class JawQueueResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response queue(@QueryParam("station") String station, @QueryParam("task") String task) {
-        if (task != null && !task.isBlank() && !TASKS.contains(task)) {
+        if (task != null && !task.isBlank() && !JawQueueService.TASKS.contains(task)) {
             throw InvalidInput.field("task", "INVALID_VALUE", "'" + task + "' is not one of READ, READ_AGAIN, DECIDE");
         }
         return Response.ok(new ItemList<>(jaws.queue(blank(station), blank(task))))
@@ -41,7 +38,18 @@ public class JawQueueResource {
                 .build();
     }
 
-    /** The same as CSV. */
+    /** How many jaws wait, with those that wait only because the plan sends probable ages to a second reader. */
+    @GET
+    @Path("queue/sizes")
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.ANIMAL_READ)
+    public Response sizes(@QueryParam("station") String station) {
+        return Response.ok(new ItemList<>(jaws.sizes(blank(station))))
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    /** At most 500 jaws, as CSV. */
     @GET
     @Path("queue.csv")
     @Produces("text/csv")

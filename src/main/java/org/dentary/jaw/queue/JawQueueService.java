@@ -7,6 +7,7 @@ import java.util.Optional;
 /** Jaws with something to do. */
 @ApplicationScoped
 public class JawQueueService {
+    static final List<String> TASKS = List.of("READ", "READ_AGAIN", "DECIDE");
     private static final int MOST = 500;
 
     private final JawQueueQueries queries;
@@ -22,11 +23,26 @@ public class JawQueueService {
      * @param task {@code READ}, {@code READ_AGAIN}, {@code DECIDE}, or null for all
      */
     public List<JawTask> queue(String station, String task) {
-        return queries.queue(station, task, null, MOST);
+        return queries.queue(station, task, MOST);
     }
 
     /** What is to be done about this animal's jaw, or empty. */
     public Optional<JawTask> task(String kit) {
-        return queries.queue(null, null, kit, 1).stream().findFirst();
+        return queries.task(kit);
+    }
+
+    /**
+     * How many jaws wait for each task, in the order read, read again, decide; none left out.
+     *
+     * @param station null: every station
+     */
+    public List<QueueSize> sizes(String station) {
+        List<QueueSize> there = queries.sizes(station);
+        return TASKS.stream()
+                .map(task -> there.stream()
+                        .filter(size -> size.task().equals(task))
+                        .findFirst()
+                        .orElse(new QueueSize(task, 0, 0)))
+                .toList();
     }
 }
