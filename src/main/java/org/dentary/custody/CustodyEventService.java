@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -87,6 +88,14 @@ public class CustodyEventService {
         }
         requests.accept(RESOURCE, id.toString(), command);
         return new Stored<>(act(id, command.kind()), true);
+    }
+
+    /** What was recorded under an id; empty if nothing was. */
+    public Optional<RecordedAct> find(UUID id) {
+        List<LedgerEvent> events = queries.eventsOf(id);
+        return events.isEmpty()
+                ? Optional.empty()
+                : Optional.of(act(id, RecordedEvent.of(events.get(0)).kind()));
     }
 
     private boolean isReplay(UUID id, RecordCustodyEvent command, String ifMatch) {

@@ -84,7 +84,7 @@ public class HomeService {
                                 "discrepancy to clear up",
                                 "discrepancies to clear up",
                                 "yours",
-                                "/custody")),
+                                "/custody/discrepancies")),
                 List.of(
                         Tile.fact(n.get("held"), "specimen you hold", "specimens you hold", "", "/custody"),
                         Tile.fact(
@@ -152,7 +152,7 @@ public class HomeService {
                                 "open discrepancy",
                                 "open discrepancies",
                                 "each has an owner",
-                                "/custody")),
+                                "/custody/discrepancies")),
                 List.of(
                         Tile.fact(
                                 n.get("packing"),
@@ -238,7 +238,7 @@ public class HomeService {
                                 "open discrepancy",
                                 "open discrepancies",
                                 "each has an owner",
-                                "/custody"),
+                                "/custody/discrepancies"),
                         Tile.todo(
                                 n.get("cautions"),
                                 "caution to review",
@@ -265,7 +265,8 @@ public class HomeService {
                 Tile.fact(n.get("taken"), "animal this season", "animals this season", "", "/animals"),
                 Tile.fact(n.get("released"), "detection released", "detections released", "this season", "/animals")));
         if (account.may(Act.LEDGER_READ)) {
-            facts.add(Tile.fact(n.get("discrepancies"), "open discrepancy", "open discrepancies", "", "/animals"));
+            facts.add(Tile.fact(
+                    n.get("discrepancies"), "open discrepancy", "open discrepancies", "", "/custody/discrepancies"));
         }
         return new Home(
                 name(account),

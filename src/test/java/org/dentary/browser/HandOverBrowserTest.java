@@ -59,6 +59,7 @@ class HandOverBrowserTest extends Browser {
         look(Role.COORDINATOR, "/custody", "custody");
         look(Role.COORDINATOR, "/custody/discrepancies", "discrepancies");
         look(Role.AUDITOR, "/ledger", "ledger");
+        look(Role.COORDINATOR, "/custody/events?codes=" + first, "custody-event");
     }
 
     @Test

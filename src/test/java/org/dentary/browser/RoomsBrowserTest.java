@@ -25,6 +25,7 @@ class RoomsBrowserTest extends Browser {
         "/jaws",
         "/custody",
         "/custody/discrepancies",
+        "/custody/events",
         "/ledger",
         "/ledger/audit-sample",
         "/submissions",

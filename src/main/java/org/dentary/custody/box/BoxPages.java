@@ -26,6 +26,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.ETags;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -127,7 +128,7 @@ public class BoxPages {
                     .build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(page(code, typed, Faults.of(fault)))
+                    .entity(page(code, typed, fault instanceof RuleBroken ? Faults.ofRule(fault) : Faults.of(fault)))
                     .build();
         }
     }

@@ -36,12 +36,14 @@ public class DeskPages {
     private final HandOverService handOvers;
     private final DeskReading desks;
     private final SentForms sent;
+    private final FormChecks checks;
     private final Clock clock;
 
-    DeskPages(HandOverService handOvers, DeskReading desks, SentForms sent, Clock clock) {
+    DeskPages(HandOverService handOvers, DeskReading desks, SentForms sent, FormChecks checks, Clock clock) {
         this.handOvers = handOvers;
         this.desks = desks;
         this.sent = sent;
+        this.checks = checks;
         this.clock = clock;
     }
 
@@ -78,7 +80,7 @@ public class DeskPages {
         try {
             UUID id = form.id();
             if (!sent.isSentAlready(id, form)) {
-                handOvers.offer(id, form.command(now()), null);
+                handOvers.offer(id, checks.checked(form.command(now())), null);
             }
             return done(id);
         } catch (DomainException fault) {
@@ -87,7 +89,7 @@ public class DeskPages {
                 return done(form.id());
             }
             return Response.status(fault.status())
-                    .entity(Templates.custody(desks.desk(), form, Counted.NOTHING, null, Faults.of(fault)))
+                    .entity(Templates.custody(desks.desk(), form, Counted.NOTHING, null, FormChecks.shown(fault)))
                     .build();
         }
     }
@@ -121,7 +123,8 @@ public class DeskPages {
             return done(counted.offer());
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(Templates.custody(desks.desk(), HandOverForm.fresh(null), counted, null, Faults.of(fault)))
+                    .entity(Templates.custody(
+                            desks.desk(), HandOverForm.fresh(null), counted, null, FormChecks.shown(fault)))
                     .build();
         }
     }

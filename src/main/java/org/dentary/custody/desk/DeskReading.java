@@ -64,7 +64,8 @@ class DeskReading {
         return receivers;
     }
 
-    private List<String> zones() {
+    /** Time zones of the stations, those the account serves first. */
+    List<String> zones() {
         Account account = current.get();
         Set<String> zones = new LinkedHashSet<>();
         List<StationView> stations = plan.stations();

@@ -82,7 +82,7 @@ public class DiscrepancyPages {
                     .build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(page(false, null, new Typed(id.toString(), outcome, evidence), Faults.of(fault)))
+                    .entity(page(false, null, new Typed(id.toString(), outcome, evidence), FormChecks.shown(fault)))
                     .build();
         }
     }

@@ -82,16 +82,23 @@ public class HandOverForm {
     }
 
     private OffsetDateTime time(OffsetDateTime now) {
-        if (said(occurredAt) == null) {
+        return time(occurredAt, zone, now);
+    }
+
+    /**
+     * A day and time as a page's field gives them, on the clock of a zone; now where it was left empty.
+     *
+     * @throws InvalidInput if it is none
+     */
+    static OffsetDateTime time(String local, String zone, OffsetDateTime now) {
+        if (said(local) == null) {
             return now;
         }
         try {
-            return LocalDateTime.parse(occurredAt.strip())
-                    .atZone(ZoneId.of(zone))
-                    .toOffsetDateTime();
+            return LocalDateTime.parse(local.strip()).atZone(ZoneId.of(zone)).toOffsetDateTime();
         } catch (DateTimeException | NullPointerException fault) {
             throw InvalidInput.field(
-                    "occurredAt", "INVALID_VALUE", "'" + occurredAt + "' is no day and time; pick both, or leave it");
+                    "occurredAt", "INVALID_VALUE", "'" + local + "' is no day and time; pick both, or leave it");
         }
     }
 

@@ -29,6 +29,11 @@ public record Faults(List<FieldProblem> all) {
                 : new Faults(refusal.errors());
     }
 
+    /** The refusal itself, for rules whose details name things rather than fields of the form. */
+    public static Faults ofRule(DomainException refusal) {
+        return new Faults(List.of(new FieldProblem("", refusal.code(), refusal.getMessage())));
+    }
+
     /** The faults that Bean Validation found in a form record, by field name. */
     public static Faults of(Collection<? extends ConstraintViolation<?>> violations) {
         return new Faults(violations.stream()

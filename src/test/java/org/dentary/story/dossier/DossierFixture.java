@@ -87,6 +87,30 @@ public class DossierFixture {
                 .statusCode(200);
     }
 
+    /** Packs a code of the liaison's for the laboratory, sends it and counts it in there. */
+    public void received(String code) {
+        String id = UUID.randomUUID().toString();
+        put("liaison", "/submissions/" + id, "{\"laboratory\":\"" + SeasonFixture.LABORATORY + "\"}")
+                .statusCode(201);
+        put(
+                        "liaison",
+                        "/submissions/" + id + "/specimens/" + code,
+                        "{\"packedAt\":\"" + clock.instant() + "\",\"overrideReason\":\"agreed\"}")
+                .statusCode(201);
+        as("liaison")
+                .contentType("application/json")
+                .body("{\"occurredAt\":\"" + clock.instant() + "\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-7\","
+                        + "\"shipper\":\"a trained shipper\"}")
+                .post("/api/v1/submissions/" + id + "/dispatch")
+                .then()
+                .statusCode(200);
+        put(
+                        "liaison",
+                        "/submissions/" + id + "/receipt",
+                        "{\"receivedAt\":\"" + clock.instant() + "\",\"codes\":[\"" + code + "\"]}")
+                .statusCode(201);
+    }
+
     public ValidatableResponse put(String account, String path, String body) {
         return intake.put(account, path, body);
     }

@@ -151,6 +151,28 @@ class DossierPdfTest {
     }
 
     @Test
+    void whatALaboratoryDoesIsOnNoPaperOfThoseWhoMayNotKnow() throws IOException {
+        String code = tissue.aNode();
+        tissue.accept("liaison", tissue.offer("sampler", code, "liaison", ""), code);
+        tissue.received(code);
+        tissue.event("liaison", code, "FORWARDED", ",\"place\":\"T_LAB_CONFIRMING\",\"reason\":\"to be confirmed\"");
+        for (String knowing : List.of("liaison", "auditor")) {
+            assertTrue(Papers.words(paper(knowing, code)).contains("Confirming laboratory"), knowing);
+        }
+        for (String other : List.of("sampler", "sampler-two")) {
+            String words = Papers.words(paper(other, code)).replaceAll("\\s+", " ");
+            assertFalse(words.contains("Confirming laboratory") || words.contains("to be confirmed"), words);
+            assertTrue(words.contains("With Test laboratory") && words.contains("recorded at the laboratory"), words);
+            String csv =
+                    as(other).get("/api/v1/specimens/" + code + "/custody.csv").asString();
+            assertFalse(csv.contains("FORWARDED") || csv.contains("Confirming"), csv);
+            assertTrue(csv.contains("AT_LABORATORY"), csv);
+            String page = as(other).get("/specimens/" + code + "/custody").asString();
+            assertFalse(page.contains("Confirming laboratory") || page.contains("to be confirmed"), page);
+        }
+    }
+
+    @Test
     void isForWhoMayReadAnimalsAndOfWhatIsInCustody() {
         String code = tissue.aNode();
         String path = "/api/v1/specimens/" + code + "/custody.pdf";
