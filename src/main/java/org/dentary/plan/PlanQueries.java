@@ -3,6 +3,7 @@ package org.dentary.plan;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -46,13 +47,26 @@ class PlanQueries {
             select code, name, disease, array_to_string(accepted_tissues, ' ') from test_method where code = :code
             """;
     private static final String ACCEPTANCE = """
-            select laboratory, method, tissue, preservation, side, max_days, in_force_from, in_force_to
+            select laboratory, method, tissue, preservation, side, max_days, max_days_kept, minimum_age,
+                   unknown_age_stops, container, in_force_from, in_force_to
               from laboratory_acceptance
              where laboratory = :laboratory and in_force_from <= :day and (in_force_to is null or in_force_to >= :day)
              order by in_force_from desc, id
             """;
+    private static final String PROFILE = """
+            select laboratory, in_force_from, in_force_to, array_to_string(receives_on, ' '), cut_off, temperature, pieces,
+                   paperwork, handling
+              from laboratory_profile
+             where laboratory = :laboratory and in_force_from <= :day and (in_force_to is null or in_force_to >= :day)
+             order by in_force_from desc limit 1
+            """;
+    private static final String CLOSURES = """
+            select day, name from laboratory_closure
+             where laboratory = :laboratory and day between :day and cast(:day as date) + 90 order by day
+            """;
     private static final String ALL_ACCEPTANCE = """
-            select a.laboratory, a.method, a.tissue, a.preservation, a.side, a.max_days, a.in_force_from, a.in_force_to
+            select a.laboratory, a.method, a.tissue, a.preservation, a.side, a.max_days, a.max_days_kept, a.minimum_age,
+                   a.unknown_age_stops, a.container, a.in_force_from, a.in_force_to
               from laboratory_acceptance a join laboratory l on l.code = a.laboratory
              order by l.position, a.in_force_from, a.id
             """;
@@ -146,6 +160,46 @@ class PlanQueries {
                         .setParameter("laboratory", laboratory)
                         .setParameter("day", day),
                 AcceptanceView.class);
+    }
+
+    private record ProfileRow(
+            String laboratory,
+            LocalDate inForceFrom,
+            LocalDate inForceTo,
+            String receivesOn,
+            String cutOff,
+            String temperature,
+            String pieces,
+            String paperwork,
+            String handling) {}
+
+    Optional<LaboratoryProfile> profile(String laboratory, LocalDate day) {
+        List<LaboratoryProfile.Closure> closures = rows(
+                entities.createNativeQuery(CLOSURES, LaboratoryProfile.Closure.class)
+                        .setParameter("laboratory", laboratory)
+                        .setParameter("day", day),
+                LaboratoryProfile.Closure.class);
+        return rows(
+                        entities.createNativeQuery(PROFILE, ProfileRow.class)
+                                .setParameter("laboratory", laboratory)
+                                .setParameter("day", day),
+                        ProfileRow.class)
+                .stream()
+                .findFirst()
+                .map(row -> new LaboratoryProfile(
+                        row.laboratory(),
+                        row.inForceFrom(),
+                        row.inForceTo(),
+                        java.util.Arrays.stream(DayOfWeek.values())
+                                .filter(weekday -> List.of(row.receivesOn().split(" "))
+                                        .contains(weekday.name().substring(0, 3)))
+                                .toList(),
+                        row.cutOff(),
+                        row.temperature(),
+                        row.pieces(),
+                        row.paperwork(),
+                        row.handling(),
+                        closures));
     }
 
     List<AcceptanceView> acceptance() {

@@ -98,6 +98,11 @@ public class PlanService {
         return queries.acceptance(laboratory, on);
     }
 
+    /** When and how a laboratory takes parcels, as in force on a day; empty where the plan does not say. */
+    public Optional<LaboratoryProfile> laboratoryProfile(String laboratory, LocalDate on) {
+        return queries.profile(laboratory, on);
+    }
+
     /** Every acceptance rule, past and to come, by laboratory. */
     public List<AcceptanceView> acceptance() {
         return queries.acceptance();

@@ -17,7 +17,7 @@ final class ListRules {
             SetUpList list, List<Row> rows, Known known, List<LineProblem> problems, List<LineProblem> warnings) {
         switch (list) {
             case SEASONS -> seasons(rows, known, problems, warnings);
-            case ACCEPTANCE -> rows.forEach(row -> inOrder(row, "in_force_from", "in_force_to", problems));
+            case ACCEPTANCE, PROFILES -> rows.forEach(row -> inOrder(row, "in_force_from", "in_force_to", problems));
             case SETTINGS -> rows.forEach(row -> setting(row, problems));
             case CAUTIONS -> rows.forEach(row -> caution(row, known, problems));
             case ACCOUNTS -> accounts(rows, known, problems);

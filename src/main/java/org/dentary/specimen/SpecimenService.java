@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -29,6 +30,7 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.request.ETags;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 
@@ -160,6 +162,42 @@ public class SpecimenService {
         }
         requests.accept(SPECIMEN, wanted.code(), sent);
         return version + 1;
+    }
+
+    /**
+     * Says that a specimen is kept differently from a moment on, such as chilled tissue put into the freezer.
+     *
+     * @param reason why, kept with the change
+     * @throws NotFound if the label holds no specimen
+     * @throws InvalidInput without a reason, before collection, or if it is kept like this already
+     */
+    @Transactional
+    public void keep(String typed, Preservation preservation, OffsetDateTime at, String reason) {
+        SpecimenView there = specimen(typed);
+        if (there.preservation().equals(preservation.name())) {
+            throw InvalidInput.field(
+                    "preservation",
+                    "KEPT_LIKE_THIS",
+                    there.code() + " is " + preservation.words().toLowerCase(java.util.Locale.ROOT)
+                            + " already; was another tube meant?");
+        }
+        correct(
+                there.kit(),
+                new TakeSpecimen(
+                        there.code(),
+                        Tissue.valueOf(there.tissue()),
+                        there.tissueText(),
+                        Side.valueOf(there.side()),
+                        preservation,
+                        Condition.valueOf(there.condition()),
+                        there.collectedAt().atOffset(java.time.ZoneOffset.UTC),
+                        there.collectedBy(),
+                        at,
+                        there.archived(),
+                        null,
+                        null,
+                        reason),
+                ETags.of(there.version()));
     }
 
     /** Whether a specimen is recorded under the label. */

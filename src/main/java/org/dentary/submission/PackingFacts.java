@@ -6,6 +6,7 @@ import java.time.LocalDate;
  * What decides whether a specimen may be packed.
  *
  * @param collectedOn the station's day
+ * @param keptSince the day since which it is in its preservation, on the station's clock
  * @param ageClass the age that stands
  * @param openElsewhere number of another submission that holds it and was not received yet, or null
  * @param here whether it is in this submission
@@ -18,6 +19,7 @@ record PackingFacts(
         String preservation,
         String condition,
         LocalDate collectedOn,
+        LocalDate keptSince,
         String ageClass,
         String sex,
         Boolean archived,

@@ -11,6 +11,8 @@ import org.dentary.platform.problem.FieldProblem;
 
 /** Whether a laboratory takes a specimen on the packing day. The laboratory's own current instructions stand above. */
 final class PackingRules {
+    private static final List<String> AGES = List.of("FAWN", "YEARLING", "ADULT");
+
     private PackingRules() {}
 
     /**
@@ -64,6 +66,44 @@ final class PackingRules {
                     laboratory + " takes it up to " + most + " days from collection; this was collected "
                             + specimen.collectedOn() + ", " + days
                             + " days ago. Call the laboratory, then give an override reason"));
+        }
+        List<AcceptanceView> fresh = side.stream()
+                .filter(r -> r.maxDays() == null || days <= r.maxDays())
+                .toList();
+        (fresh.isEmpty() ? side : fresh)
+                .stream()
+                        .map(rule -> more(specimen, laboratory, rule, packedOn))
+                        .min(java.util.Comparator.comparingInt(List::size))
+                        .ifPresent(faults::addAll);
+        return faults;
+    }
+
+    /** What one rule asks beyond tissue, preservation, side and days from collection. */
+    private static List<FieldProblem> more(
+            PackingFacts specimen, String laboratory, AcceptanceView rule, LocalDate packedOn) {
+        List<FieldProblem> faults = new ArrayList<>();
+        long kept = ChronoUnit.DAYS.between(specimen.keptSince(), packedOn);
+        if (rule.maxDaysKept() != null && kept > rule.maxDaysKept()) {
+            faults.add(fault(
+                    "KEPT_TOO_LONG",
+                    laboratory + " takes it up to " + rule.maxDaysKept() + " days "
+                            + words(specimen.preservation()) + "; this is so since " + specimen.keptSince() + ", "
+                            + kept
+                            + " days. Call the laboratory, then give an override reason"));
+        }
+        int age = AGES.indexOf(specimen.ageClass());
+        if (age < 0 && Boolean.TRUE.equals(rule.unknownAgeStops())) {
+            faults.add(fault(
+                    "AGE_UNKNOWN",
+                    laboratory
+                            + " takes no tissue of unknown age; have the jaw read first, or give an override reason"));
+        }
+        if (age >= 0 && rule.minimumAge() != null && age < AGES.indexOf(rule.minimumAge())) {
+            faults.add(fault(
+                    "TOO_YOUNG",
+                    laboratory + " takes " + words(rule.minimumAge()) + " and older, this is a "
+                            + words(specimen.ageClass())
+                            + ". Ask the laboratory, or give an override reason agreed with it"));
         }
         return faults;
     }

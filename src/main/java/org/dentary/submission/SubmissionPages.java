@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
@@ -26,6 +27,8 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
+import org.dentary.specimen.Preservation;
+import org.dentary.specimen.SpecimenService;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Submissions as pages: what is where, and the packing bench of one. What is done on a page is done now. */
@@ -35,11 +38,13 @@ public class SubmissionPages {
     private static final int MOST = 200;
 
     private final SubmissionService submissions;
+    private final SpecimenService specimens;
     private final PlanService plan;
     private final Clock clock;
 
-    SubmissionPages(SubmissionService submissions, PlanService plan, Clock clock) {
+    SubmissionPages(SubmissionService submissions, SpecimenService specimens, PlanService plan, Clock clock) {
         this.submissions = submissions;
+        this.specimens = specimens;
         this.plan = plan;
         this.clock = clock;
     }
@@ -52,11 +57,13 @@ public class SubmissionPages {
             String carrier,
             String waybill,
             String shipper,
-            String codes) {
-        static final Bench EMPTY = new Bench(null, null, null, null, null, null, null);
+            String codes,
+            String keptCode,
+            String keptReason) {
+        static final Bench EMPTY = new Bench(null, null, null, null, null, null, null, null, null);
 
         static Bench filling(String box) {
-            return new Bench(null, box, null, null, null, null, null);
+            return new Bench(null, box, null, null, null, null, null, null, null);
         }
     }
 
@@ -71,7 +78,13 @@ public class SubmissionPages {
                 Faults faults);
 
         static native TemplateInstance submission(
-                SubmissionView submission, String laboratory, String packed, Bench typed, Faults faults);
+                SubmissionView submission,
+                String laboratory,
+                Receiving receiving,
+                String packed,
+                List<Preservation> preservations,
+                Bench typed,
+                Faults faults);
     }
 
     @GET
@@ -121,7 +134,7 @@ public class SubmissionPages {
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response pack(
             @PathParam("id") UUID id, @RestForm String code, @RestForm String box, @RestForm String overrideReason) {
-        return answer(id, new Bench(code, box, overrideReason, null, null, null, null), () -> {
+        return answer(id, new Bench(code, box, overrideReason, null, null, null, null, null, null), () -> {
             if (code == null || code.isBlank()) {
                 throw InvalidInput.field("code", "REQUIRED", "Scan the code on the tube");
             }
@@ -141,12 +154,40 @@ public class SubmissionPages {
         });
     }
 
+    /** Tissue that is kept differently from now on, such as chilled nodes put into the freezer. */
+    @POST
+    @Path("{id}/keeping")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response keep(
+            @PathParam("id") UUID id,
+            @RestForm String keptCode,
+            @RestForm String preservation,
+            @RestForm String keptReason) {
+        return answer(id, new Bench(null, null, null, null, null, null, null, keptCode, keptReason), () -> {
+            if (keptCode == null || keptCode.isBlank()) {
+                throw InvalidInput.field("keptCode", "REQUIRED", "Scan the code on the tube");
+            }
+            if (keptReason == null || keptReason.isBlank()) {
+                throw InvalidInput.field("keptReason", "REQUIRED", "Say why it is kept differently");
+            }
+            Preservation kept = Arrays.stream(Preservation.values())
+                    .filter(one -> one.name().equals(preservation))
+                    .findFirst()
+                    .orElseThrow(() -> InvalidInput.field(
+                            "preservation",
+                            "NOT_ALLOWED",
+                            "\"" + preservation + "\" is none of " + Arrays.toString(Preservation.values())));
+            specimens.keep(keptCode, kept, now(), keptReason.strip());
+            return "";
+        });
+    }
+
     @POST
     @Path("{id}/dispatch")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response dispatch(
             @PathParam("id") UUID id, @RestForm String carrier, @RestForm String waybill, @RestForm String shipper) {
-        return answer(id, new Bench(null, null, null, carrier, waybill, shipper, null), () -> {
+        return answer(id, new Bench(null, null, null, carrier, waybill, shipper, null, null, null), () -> {
             if (carrier == null || carrier.isBlank()) {
                 throw InvalidInput.field("carrier", "REQUIRED", "Say who carries it");
             }
@@ -159,7 +200,7 @@ public class SubmissionPages {
     @Path("{id}/receipt")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response receive(@PathParam("id") UUID id, @RestForm String codes) {
-        return answer(id, new Bench(null, null, null, null, null, null, codes), () -> {
+        return answer(id, new Bench(null, null, null, null, null, null, codes, null, null), () -> {
             List<String> counted = codes == null
                     ? List.of()
                     : Arrays.stream(codes.split("[\\r\\n,;]+"))
@@ -187,7 +228,15 @@ public class SubmissionPages {
 
     private TemplateInstance bench(UUID id, String packed, Bench typed, Faults faults) {
         SubmissionView view = submissions.view(id);
-        return Templates.submission(view, plan.laboratory(view.laboratory()).name(), packed, typed, faults);
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        return Templates.submission(
+                view,
+                plan.laboratory(view.laboratory()).name(),
+                Receiving.of(plan.laboratoryProfile(view.laboratory(), today), today),
+                packed,
+                List.of(Preservation.values()),
+                typed,
+                faults);
     }
 
     private OffsetDateTime now() {

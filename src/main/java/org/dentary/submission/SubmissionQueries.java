@@ -51,6 +51,8 @@ class SubmissionQueries {
     private static final String FACTS = """
             select s.code, l.kit_bound, s.tissue, s.side, s.preservation, s.condition,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date,
+                   (coalesce((select max(p.since) from specimen_preservation p where p.code = s.code), s.collected_at)
+                     at time zone coalesce(t.time_zone, 'UTC'))::date,
                    coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
                    coalesce(a.sex, 'UNKNOWN'), s.archived, coalesce(a.not_attributable, false),
                    (select min(o.number) from submission_specimen x join submission o on o.id = x.submission

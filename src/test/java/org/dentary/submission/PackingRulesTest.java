@@ -134,6 +134,52 @@ class PackingRulesTest {
         return facts(tissue, side, preservation, false, null);
     }
 
+    /** What a laboratory asks beyond tissue and days: time in the preservation, age class. Common practice, no source. */
+    @Test
+    void refusesWhatIsKeptTooLongTooYoungOrOfUnknownAge() {
+        assertEquals(List.of(), more("ADULT", COLLECTED, 3, "YEARLING", true));
+        assertEquals(List.of("KEPT_TOO_LONG"), more("ADULT", COLLECTED.minusDays(1), 3, null, false));
+        assertEquals(List.of("TOO_YOUNG"), more("FAWN", COLLECTED, null, "YEARLING", true));
+        assertEquals(List.of(), more("YEARLING", COLLECTED, null, "YEARLING", true));
+        assertEquals(List.of("AGE_UNKNOWN"), more("UNKNOWN", COLLECTED, null, "YEARLING", true));
+        assertEquals(List.of(), more("UNKNOWN", COLLECTED, null, "YEARLING", false));
+    }
+
+    private static List<String> more(
+            String age, java.time.LocalDate keptSince, Integer maxDaysKept, String youngest, boolean unknownStops) {
+        PackingFacts specimen = new PackingFacts(
+                "CODE",
+                "KIT",
+                "OBEX",
+                "NONE",
+                "FROZEN",
+                "GOOD",
+                COLLECTED.minusDays(9),
+                keptSince,
+                age,
+                "MALE",
+                false,
+                false,
+                null,
+                false);
+        AcceptanceView rule = new AcceptanceView(
+                "LAB",
+                "METHOD",
+                "OBEX",
+                "FROZEN",
+                null,
+                20,
+                maxDaysKept,
+                youngest,
+                unknownStops,
+                "jar",
+                COLLECTED.minusYears(1),
+                null);
+        return PackingRules.laboratory(specimen, "LAB", List.of(rule), COLLECTED.plusDays(3)).stream()
+                .map(org.dentary.platform.problem.FieldProblem::rule)
+                .toList();
+    }
+
     private static PackingFacts facts(
             String tissue, String side, String preservation, boolean excluded, Long openElsewhere) {
         return new PackingFacts(
@@ -144,6 +190,7 @@ class PackingRulesTest {
                 preservation,
                 "GOOD",
                 COLLECTED,
+                COLLECTED,
                 "ADULT",
                 "MALE",
                 false,
@@ -153,6 +200,18 @@ class PackingRulesTest {
     }
 
     private static AcceptanceView rule(String tissue, String preservation, String side, Integer maxDays) {
-        return new AcceptanceView("LAB", "METHOD", tissue, preservation, side, maxDays, COLLECTED.minusYears(1), null);
+        return new AcceptanceView(
+                "LAB",
+                "METHOD",
+                tissue,
+                preservation,
+                side,
+                maxDays,
+                null,
+                null,
+                false,
+                null,
+                COLLECTED.minusYears(1),
+                null);
     }
 }

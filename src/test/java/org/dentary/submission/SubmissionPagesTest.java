@@ -171,6 +171,33 @@ class SubmissionPagesTest {
         get("notifier", "/submissions").statusCode(403);
     }
 
+    @Test
+    void tissueThatIsKeptDifferentlyNowIsSaidAtTheBench() {
+        String code = bench.aNode();
+        String path = "/submissions/" + bench.begun("T_LAB");
+        post(path + "/keeping", Map.of("keptCode", code, "preservation", "FRESH_CHILLED", "keptReason", "none"))
+                .statusCode(422)
+                .body(containsString("already; was another tube meant"));
+        post(path + "/keeping", Map.of("keptCode", code, "preservation", "FROZEN", "keptReason", " "))
+                .statusCode(422)
+                .body(containsString("Say why it is kept differently"), containsString(code));
+        post(path + "/keeping", Map.of("keptCode", code, "preservation", "ICE", "keptReason", "no courier"))
+                .statusCode(422)
+                .body(containsString("is none of"));
+        post(path + "/keeping", Map.of("keptCode", code, "preservation", "FROZEN", "keptReason", "no courier"))
+                .statusCode(303);
+        String story = as("liaison")
+                .get("/api/v1/animals/" + code.substring(0, 8))
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertTrue(story.contains("FROZEN"), story);
+        bench.pack(path.substring(13), code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
+                .statusCode(201)
+                .body("specimens[0].preservation", org.hamcrest.Matchers.equalTo("FROZEN"));
+    }
+
     private static ValidatableResponse get(String account, String path) {
         return as(account).accept("text/html").get(path).then();
     }
