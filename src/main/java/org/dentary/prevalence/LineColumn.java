@@ -36,6 +36,11 @@ public enum LineColumn {
         this.expression = expression;
     }
 
+    /** The column's name as people read it: {@code mortalitySource} is "Mortality source". */
+    String words() {
+        return Words.of(name());
+    }
+
     /** The name in requests and answers, camelCase. */
     public String field() {
         return field;

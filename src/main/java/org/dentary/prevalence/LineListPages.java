@@ -13,51 +13,40 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
-import org.dentary.plan.PlanService;
-import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.DomainException;
 
-/** The line list as a page: a filter for each column that people filter by, fifty lines a page, all of it as CSV. */
+/** The line list as a page: a filter for each column, fifty lines a page, all of it as CSV. */
 @Path("/line-list")
 @PermissionsAllowed(Act.REPORT_READ)
 public class LineListPages {
     private static final int PAGE = 50;
-    private static final List<String[]> OUTCOMES = List.of(
-            new String[] {"DETECTED", "Detected"},
-            new String[] {"NOT_DETECTED", "Not detected"},
-            new String[] {"PENDING", "Pending"},
-            new String[] {"INCONCLUSIVE", "Inconclusive"},
-            new String[] {"UNSUITABLE", "Unsuitable"},
-            new String[] {"NOT_TESTED", "Not tested"});
-    private static final List<String[]> AGES = List.of(
-            new String[] {"FAWN", "Fawn"},
-            new String[] {"YEARLING", "Yearling"},
-            new String[] {"ADULT", "Adult"},
-            new String[] {"UNKNOWN", "Unknown"});
-    private static final List<String[]> SEXES = List.of(
-            new String[] {"MALE", "Male"}, new String[] {"FEMALE", "Female"}, new String[] {"UNKNOWN", "Unknown"});
-
     private final LineListQueries queries;
     private final LineListResource lists;
-    private final PlanService plan;
+    private final LineFilters filters;
+    private final DataCutQueries cuts;
     private final Snapshot snapshot;
 
-    LineListPages(LineListQueries queries, LineListResource lists, PlanService plan, Snapshot snapshot) {
+    LineListPages(
+            LineListQueries queries,
+            LineListResource lists,
+            LineFilters filters,
+            DataCutQueries cuts,
+            Snapshot snapshot) {
         this.queries = queries;
         this.lists = lists;
-        this.plan = plan;
+        this.filters = filters;
+        this.cuts = cuts;
         this.snapshot = snapshot;
     }
 
-    /** The page's filters and where they lead. */
+    /** The page's filters and where they lead; {@code open}: one of the others is in use. */
     record Filters(
-            List<PrevalenceForm.Choice> seasons,
-            List<PrevalenceForm.Choice> units,
-            List<PrevalenceForm.Choice> ages,
-            List<PrevalenceForm.Choice> sexes,
-            List<PrevalenceForm.Choice> outcomes,
+            List<LineFilters.Field> first,
+            List<LineFilters.Field> others,
+            List<PrevalenceForm.Choice> cuts,
+            boolean open,
             String query) {}
 
     @CheckedTemplate(basePath = "prevalence")
@@ -85,7 +74,7 @@ public class LineListPages {
         address.getQueryParameters()
                 .forEach((name, texts) ->
                         texts.stream().filter(text -> !text.isBlank()).forEach(text -> asked.add(name, text)));
-        Filters filters = filters(asked);
+        Filters shown = shown(asked);
         try {
             LineListResource.Asked question = lists.asked(asked);
             List<LineView> lines = snapshot.read(() -> queries.page(
@@ -93,14 +82,14 @@ public class LineListPages {
             boolean more = lines.size() > PAGE;
             List<LineView> page = more ? lines.subList(0, PAGE) : lines;
             return Response.ok(Templates.lineList(
-                            filters,
+                            shown,
                             page.stream().map(LineRow::of).toList(),
                             more ? next(asked, page.get(PAGE - 1)) : null,
                             null))
                     .build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(Templates.lineList(filters, List.of(), null, fault.getMessage()))
+                    .entity(Templates.lineList(shown, List.of(), null, fault.getMessage()))
                     .build();
         }
     }
@@ -112,18 +101,21 @@ public class LineListPages {
         return PrevalenceForm.query(on);
     }
 
-    private Filters filters(MultivaluedMap<String, String> asked) {
+    private Filters shown(MultivaluedMap<String, String> asked) {
         MultivaluedMap<String, String> all = new MultivaluedHashMap<>();
         all.putAll(asked);
         all.remove("after");
+        String season = asked.getFirst("season");
         return new Filters(
+                filters.first(asked),
+                filters.others(asked),
                 PrevalenceForm.choices(
-                        plan.seasons(), SeasonView::code, SeasonView::name, asked.getFirst("season"), "All seasons"),
-                PrevalenceForm.choices(
-                        plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("managementUnit"), "All units"),
-                PrevalenceForm.choices(AGES, a -> a[0], a -> a[1], asked.getFirst("ageClass"), "All ages"),
-                PrevalenceForm.choices(SEXES, s -> s[0], s -> s[1], asked.getFirst("sex"), "All"),
-                PrevalenceForm.choices(OUTCOMES, o -> o[0], o -> o[1], asked.getFirst("outcome"), "All outcomes"),
+                        cuts.all(season),
+                        DataCutView::id,
+                        cut -> "Season " + cut.season() + ", " + cut.name(),
+                        asked.getFirst("cut"),
+                        "Live, as of now"),
+                filters.isOtherInUse(asked),
                 PrevalenceForm.query(all));
     }
 }

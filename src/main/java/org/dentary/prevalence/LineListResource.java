@@ -14,7 +14,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
@@ -32,13 +31,13 @@ public class LineListResource {
     private final LineListQueries queries;
     private final DataCutQueries cuts;
     private final Snapshot snapshot;
-    private final PlanService plan;
+    private final LineFilters filters;
 
-    LineListResource(LineListQueries queries, DataCutQueries cuts, Snapshot snapshot, PlanService plan) {
+    LineListResource(LineListQueries queries, DataCutQueries cuts, Snapshot snapshot, LineFilters filters) {
         this.queries = queries;
         this.cuts = cuts;
         this.snapshot = snapshot;
-        this.plan = plan;
+        this.filters = filters;
     }
 
     /** What a request for lines asks: a filter, a cut, where to go on, how many. */
@@ -98,15 +97,14 @@ public class LineListResource {
         String after = first(rest.remove("after"));
         String limit = first(rest.remove("limit"));
         String cut = first(rest.remove("cut"));
-        if (rest.containsKey("season")) {
-            plan.season(first(rest.get("season")));
-        }
         UUID id = cut == null ? null : cutId(cut);
         String[] at = after == null ? new String[] {null, null} : after.split("\\.", 2);
         if (at.length != 2) {
             throw InvalidInput.field("after", "NOT_A_PLACE", "'" + after + "' is not a place in the list; follow Link");
         }
-        return new Asked(LineFilter.of(rest), id, at[0], at[1], limit(limit));
+        LineFilter filter = LineFilter.of(rest);
+        filters.check(filter);
+        return new Asked(filter, id, at[0], at[1], limit(limit));
     }
 
     private UUID cutId(String given) {

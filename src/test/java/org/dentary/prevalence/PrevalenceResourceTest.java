@@ -131,6 +131,15 @@ class PrevalenceResourceTest {
                 .body("counts.PENDING_RESOLVED", equalTo(7))
                 .body("counts.LATE_INTAKE", equalTo(2))
                 .body("summary", containsString("7 pending resolved"));
+        String changes = as("epidemiologist")
+                .get("/api/v1/data-cuts/" + first + "/changes.csv?to=" + second)
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertTrue(
+                changes.contains(pending.get(0) + ",CWD,PENDING_RESOLVED,FINDING,outcome,PENDING,NOT_DETECTED"),
+                changes);
     }
 
     private String cut(String season, String name) {

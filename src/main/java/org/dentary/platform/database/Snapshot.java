@@ -1,6 +1,7 @@
 package org.dentary.platform.database;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.narayana.jta.TransactionRunnerOptions;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.concurrent.Callable;
@@ -14,6 +15,9 @@ public class Snapshot {
     /** Rows fetched at a time by {@link #stream}: memory stays flat however long the table. */
     public static final int FETCH_SIZE = 1_000;
 
+    /** A stream lasts as long as the other end takes to receive it; the usual minute would cut a large export off. */
+    private static final int SLOWEST_DOWNLOAD_SECONDS = 4 * 60 * 60;
+
     private final EntityManager entities;
 
     Snapshot(EntityManager entities) {
@@ -22,7 +26,11 @@ public class Snapshot {
 
     /** Runs the reads in a transaction of their own and answers what they answer. */
     public <T> T read(Callable<T> reads) {
-        return QuarkusTransaction.requiringNew().call(() -> {
+        return within(QuarkusTransaction.requiringNew(), reads);
+    }
+
+    private <T> T within(TransactionRunnerOptions transaction, Callable<T> reads) {
+        return transaction.call(() -> {
             entities.createNativeQuery("set transaction isolation level repeatable read, read only")
                     .executeUpdate();
             return reads.call();
@@ -36,7 +44,7 @@ public class Snapshot {
      * @param each called once per row, in the query's order
      */
     public <T> void stream(Callable<jakarta.persistence.Query> query, Consumer<T> each) {
-        read(() -> {
+        within(QuarkusTransaction.requiringNew().timeout(SLOWEST_DOWNLOAD_SECONDS), () -> {
             @SuppressWarnings("unchecked")
             Stream<T> rows = query.call()
                     .setHint(HibernateHints.HINT_FETCH_SIZE, FETCH_SIZE)
