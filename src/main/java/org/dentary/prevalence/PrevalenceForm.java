@@ -16,6 +16,7 @@ public record PrevalenceForm(
         List<Choice> breakdowns,
         List<Choice> intervals,
         List<Choice> cuts,
+        PrevalenceChoices.More more,
         String query) {
     /** One option of a list. */
     record Choice(String value, String words, boolean chosen) {}

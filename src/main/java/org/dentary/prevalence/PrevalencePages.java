@@ -34,6 +34,7 @@ public class PrevalencePages {
     private final PlanService plan;
     private final DataCutQueries cuts;
     private final DimensionValues values;
+    private final PrevalenceChoices choices;
     private final ReportZone zone;
     private final Clock clock;
 
@@ -43,6 +44,7 @@ public class PrevalencePages {
             PlanService plan,
             DataCutQueries cuts,
             DimensionValues values,
+            PrevalenceChoices choices,
             ReportZone zone,
             Clock clock) {
         this.answers = answers;
@@ -50,6 +52,7 @@ public class PrevalencePages {
         this.plan = plan;
         this.cuts = cuts;
         this.values = values;
+        this.choices = choices;
         this.zone = zone;
         this.clock = clock;
     }
@@ -145,6 +148,7 @@ public class PrevalencePages {
                         DataCutView::name,
                         asked.getFirst("cut"),
                         "Live, as of now"),
+                choices.of(asked),
                 PrevalenceForm.query(asked));
     }
 }

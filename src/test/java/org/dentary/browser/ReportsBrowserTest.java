@@ -56,6 +56,30 @@ class ReportsBrowserTest extends Browser {
     }
 
     @Test
+    void whatCountsIsTickedAndAnythingElseIsWarnedAbout() {
+        String season = season();
+        lines.add(season, 11, ALine.of("ADULT", "MALE", "NOT_DETECTED").from("VEHICLE"));
+        Page page = signedIn(DESK, Role.EPIDEMIOLOGIST);
+        page.navigate("/prevalence?season=" + season);
+        assertEquals(0, page.getByText("Chosen mortality source").count());
+        page.getByText("More choices").click();
+        assertTrue(page.getByLabel("Hunter harvest").isChecked());
+        page.getByLabel("Vehicle").check();
+        shoot(page, "report-choices-" + DESK);
+        assertAccessible(page);
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName("Show").setExact(true))
+                .click();
+        page.getByText("Chosen mortality source: Hunter harvest, Vehicle").waitFor();
+        assertTrue(page.getByLabel("Vehicle").isChecked());
+        assertEquals(
+                "475",
+                page.locator("tfoot td.num").first().textContent(),
+                "464 taken by hunters and 11 hit by vehicles");
+    }
+
+    @Test
     void onAPhoneThePictureKeepsItsLettering() {
         Page page = signedIn(PHONE, Role.EPIDEMIOLOGIST);
         page.navigate("/prevalence?season=" + season());

@@ -172,11 +172,25 @@ class PrevalencePdf {
     }
 
     private static void reading(Document document, PrevalenceReport report) {
-        document.add(PdfStyle.heading("How to read it"));
-        report.footnotes().forEach(footnote -> document.add(PdfStyle.item(footnote.text())));
-        report.notes().forEach(note -> document.add(PdfStyle.item(note)));
-        document.add(PdfStyle.heading("Methods and where they come from"));
-        report.methods().forEach(method -> document.add(PdfStyle.item(method.what() + ". " + method.source() + ".")));
+        List<String> notes = new ArrayList<>();
+        report.footnotes().forEach(footnote -> notes.add(footnote.text()));
+        notes.addAll(report.notes());
+        section(document, "How to read it", notes);
+        section(
+                document,
+                "Methods and where they come from",
+                report.methods().stream()
+                        .map(method -> method.what() + ". " + method.source() + ".")
+                        .toList());
+    }
+
+    /** A heading is never the last line of a page. */
+    private static void section(Document document, String heading, List<String> items) {
+        if (items.isEmpty()) {
+            return;
+        }
+        document.add(PdfStyle.kept(PdfStyle.heading(heading), PdfStyle.item(items.get(0))));
+        items.stream().skip(1).forEach(item -> document.add(PdfStyle.item(item)));
     }
 
     private void again(Document document, Answer answer, URI base) {
