@@ -33,6 +33,7 @@ public class JawQueuePages {
                 List<JawTask> again,
                 List<JawTask> decide,
                 List<QueueSize> sizes,
+                boolean onlyOldest,
                 boolean probableToo,
                 List<StationView> stations,
                 String station);
@@ -48,6 +49,7 @@ public class JawQueuePages {
                 of(all, "READ_AGAIN"),
                 of(all, "DECIDE"),
                 jaws.sizes(one),
+                all.size() == JawQueueService.MOST,
                 plan.settings().isSet(PlanSetting.PROBABLE_NEEDS_SECOND_READER, null, null, null),
                 plan.stations(),
                 one == null ? "" : one);

@@ -12,7 +12,7 @@ class JawQueueQueries {
     private static final String TASKS = """
             with said as (
               select r.kit,
-                     count(distinct r.examiner) filter (where r.method like 'TOOTH%') as readers,
+                     count(distinct r.examiner) filter (where r.method like 'TOOTH%%') as readers,
                      count(distinct r.age_class) filter (where r.age_class <> 'UNKNOWN'
                            and r.method not in ('BODY_FEATURES', 'REPORTED_BY_HUNTER')) as classes,
                      bool_or(r.disputed) as disputed,

@@ -8,7 +8,7 @@ import java.util.Optional;
 @ApplicationScoped
 public class JawQueueService {
     static final List<String> TASKS = List.of("READ", "READ_AGAIN", "DECIDE");
-    private static final int MOST = 500;
+    static final int MOST = 500;
 
     private final JawQueueQueries queries;
 
