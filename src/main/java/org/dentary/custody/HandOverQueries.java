@@ -32,13 +32,14 @@ class HandOverQueries {
                     or (o.offered_at, cast(o.id as text)) < (cast(:before as timestamptz), cast(:beforeId as text)))
              order by o.offered_at desc, cast(o.id as text) desc limit :most
             """;
-    private static final String OPEN_TO = COLUMNS + """
+    private static final String WAITS_FOR = """
              where o.state = 'OFFERED' and o.offered_by <> :actor
                and (o.to_kind = 'PERSON' and o.to_custodian = :actor
                     or o.to_kind = 'STORE' and o.to_custodian = any(:stores)
                     or o.to_kind = 'PARTY' and (:anyParty or o.to_custodian = :organisation))
-             order by o.occurred_at, o.id limit :most
             """;
+    private static final String OPEN_TO = COLUMNS + WAITS_FOR + " order by o.occurred_at, o.id limit :most";
+    private static final String COUNT_OPEN_TO = "select count(*) from hand_over o" + WAITS_FOR;
     private static final String OPEN_FROM = COLUMNS + """
              where o.state = 'OFFERED'
                and (o.offered_by = :actor or o.from_kind = 'PERSON' and o.from_custodian = :actor)
@@ -142,13 +143,21 @@ class HandOverQueries {
     /** Open offers to somebody and to those it acts for, the longest waiting first. */
     List<HandOverRow> openTo(ActingFor acting, int most) {
         return rows(
-                entities.createNativeQuery(OPEN_TO, HandOverRow.class)
-                        .setParameter("actor", acting.actor())
-                        .setParameter("stores", acting.stores().toArray(String[]::new))
-                        .setParameter("anyParty", acting.anyParty())
-                        .setParameter("organisation", acting.organisation())
+                waiting(entities.createNativeQuery(OPEN_TO, HandOverRow.class), acting)
                         .setParameter("most", most),
                 HandOverRow.class);
+    }
+
+    long countOpenTo(ActingFor acting) {
+        return (Long) waiting(entities.createNativeQuery(COUNT_OPEN_TO, Long.class), acting)
+                .getSingleResult();
+    }
+
+    private static Query waiting(Query query, ActingFor acting) {
+        return query.setParameter("actor", acting.actor())
+                .setParameter("stores", acting.stores().toArray(String[]::new))
+                .setParameter("anyParty", acting.anyParty())
+                .setParameter("organisation", acting.organisation());
     }
 
     /** Open offers by somebody, the longest waiting first. */

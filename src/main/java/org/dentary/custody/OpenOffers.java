@@ -44,6 +44,11 @@ public class OpenOffers {
         return views.all(queries.openTo(acting(), most));
     }
 
+    /** How many those are. */
+    public long countToMe() {
+        return queries.countOpenTo(acting());
+    }
+
     /** Its own offers that nobody has answered, the longest waiting first. */
     public List<HandOverView> fromMe(int most) {
         return views.all(queries.openFrom(acts.actor(), most));

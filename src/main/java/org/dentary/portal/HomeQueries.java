@@ -22,8 +22,6 @@ class HomeQueries {
              where h.custodian_kind = 'PERSON' and h.custodian = :actor
                and not exists (select 1 from box x where x.code = h.code)
             union all
-            select 'offered', count(*) from hand_over o where o.state = 'OFFERED' and o.to_custodian = :actor
-            union all
             select 'offering', count(*) from hand_over o where o.state = 'OFFERED' and o.from_custodian = :actor
             union all
             select 'discrepancies', count(*) from discrepancy d where d.closed_at is null and d.owner = :actor
@@ -49,8 +47,6 @@ class HomeQueries {
                and not exists (select 1 from finding_specimen f where f.code = p.code)
             union all
             select 'imports', count(*) from result_import where state = 'PREVIEWED'
-            union all
-            select 'offered', count(*) from hand_over o where o.state = 'OFFERED' and o.to_custodian = :actor
             union all
             select 'discrepancies', count(*) from discrepancy d where d.closed_at is null
             """;
@@ -126,8 +122,8 @@ class HomeQueries {
                         "season", season));
     }
 
-    Map<String, Long> liaison(String actor, Instant now) {
-        return counts(LIAISON, Map.of("actor", actor, "now", now));
+    Map<String, Long> liaison(Instant now) {
+        return counts(LIAISON, Map.of("now", now));
     }
 
     Map<String, Long> epidemiologist(String season, String disease) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.dentary.custody.OpenOffers;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
@@ -25,6 +26,7 @@ import org.dentary.prevalence.detection.ChanceService;
 public class HomeService {
     private final HomeQueries queries;
     private final StockService stock;
+    private final OpenOffers offers;
     private final ChanceService chances;
     private final PlanService plan;
     private final PeopleService people;
@@ -34,6 +36,7 @@ public class HomeService {
     HomeService(
             HomeQueries queries,
             StockService stock,
+            OpenOffers offers,
             ChanceService chances,
             PlanService plan,
             PeopleService people,
@@ -41,6 +44,7 @@ public class HomeService {
             Clock clock) {
         this.queries = queries;
         this.stock = stock;
+        this.offers = offers;
         this.chances = chances;
         this.plan = plan;
         this.people = people;
@@ -74,10 +78,10 @@ public class HomeService {
                 List.of(
                         Tile.todo(n.get("jaws"), "jaw to read", "jaws to read", "kept or photographed", "/jaws"),
                         Tile.todo(
-                                n.get("offered"),
+                                offers.countToMe(),
                                 "hand-over to accept",
                                 "hand-overs to accept",
-                                "offered to you",
+                                "offered to you or to whom you act for",
                                 "/custody"),
                         Tile.todo(
                                 n.get("discrepancies"),
@@ -119,7 +123,7 @@ public class HomeService {
     }
 
     private Home liaison(Account account, Optional<SeasonView> season) {
-        Map<String, Long> n = queries.liaison(account.actor(), clock.instant());
+        Map<String, Long> n = queries.liaison(clock.instant());
         return new Home(
                 name(account),
                 where(season),
@@ -142,10 +146,10 @@ public class HomeService {
                                 "/submissions"),
                         Tile.todo(n.get("imports"), "import to post", "imports to post", "previewed only", "/results"),
                         Tile.todo(
-                                n.get("offered"),
+                                offers.countToMe(),
                                 "hand-over to accept",
                                 "hand-overs to accept",
-                                "offered to you",
+                                "offered to you or to whom you act for",
                                 "/custody"),
                         Tile.todo(
                                 n.get("discrepancies"),
