@@ -32,17 +32,17 @@ class HomeQueries {
     private static final String LIAISON = """
             select 'unsent', count(*) from specimen s
              where not s.archived and s.parent is null and s.tissue <> 'INCISOR'
-               and not exists (select 1 from submission_specimen p where p.code = s.code)
+               and not exists (select 1 from submission_specimen p where p.code = s.code and coalesce(p.receipt, '') <> 'RECALLED')
             union all
             select 'packing', count(*) from submission where state = 'PACKING'
             union all
             select 'expected', count(*) from submission_specimen p join submission s on s.id = p.submission
-             where s.state in ('DISPATCHED', 'RECEIVED') and coalesce(p.receipt, '') <> 'SHORT'
+             where s.state in ('DISPATCHED', 'RECEIVED') and coalesce(p.receipt, '') not in ('SHORT', 'RECALLED')
                and not exists (select 1 from finding_specimen f where f.code = p.code)
             union all
             select 'overdue', count(*) from submission_specimen p
               join submission s on s.id = p.submission join laboratory y on y.code = s.laboratory
-             where s.state in ('DISPATCHED', 'RECEIVED') and coalesce(p.receipt, '') <> 'SHORT'
+             where s.state in ('DISPATCHED', 'RECEIVED') and coalesce(p.receipt, '') not in ('SHORT', 'RECALLED')
                and s.dispatched_at + make_interval(days => y.turnaround_days) < :now
                and not exists (select 1 from finding_specimen f where f.code = p.code)
             union all

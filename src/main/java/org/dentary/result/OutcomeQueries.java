@@ -21,9 +21,10 @@ class OutcomeQueries {
 
     private static final String TISSUES = """
             select l.kit_bound as kit, s.code, s.parent, s.archived, s.tissue, s.side,
-                   (select count(*) from submission_specimen x where x.code = s.code) as orders,
+                   (select count(*) from submission_specimen x
+                     where x.code = s.code and coalesce(x.receipt, '') <> 'RECALLED') as orders,
                    (select count(*) from submission_specimen x join submission b on b.id = x.submission
-                     where x.code = s.code
+                     where x.code = s.code and coalesce(x.receipt, '') <> 'RECALLED'
                        and (exists (select 1 from finding_specimen fs join finding f on f.id = fs.finding
                                      where fs.code in (select t.code from specimen t where t.code = s.code or t.parent = s.code)
                                        and f.laboratory = b.laboratory

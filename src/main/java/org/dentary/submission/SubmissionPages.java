@@ -196,16 +196,27 @@ public class SubmissionPages {
         });
     }
 
+    /** Some or all come back: another laboratory is meant, or the parcel was stopped on its way. */
+    @POST
+    @Path("{id}/recall")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response recall(@PathParam("id") UUID id, @RestForm String recalled, @RestForm String recallReason) {
+        return answer(id, new Bench(null, null, null, null, null, null, null, recalled, recallReason), () -> {
+            if (recallReason == null || recallReason.isBlank()) {
+                throw InvalidInput.field("recallReason", "REQUIRED", "Say why it comes back");
+            }
+            List<String> codes = codes(recalled);
+            submissions.recall(id, new Recall(codes.isEmpty() ? null : codes, now(), recallReason.strip(), null));
+            return "";
+        });
+    }
+
     @POST
     @Path("{id}/receipt")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response receive(@PathParam("id") UUID id, @RestForm String codes) {
         return answer(id, new Bench(null, null, null, null, null, null, codes, null, null), () -> {
-            List<String> counted = codes == null
-                    ? List.of()
-                    : Arrays.stream(codes.split("[\\r\\n,;]+"))
-                            .filter(c -> !c.isBlank())
-                            .toList();
+            List<String> counted = codes(codes);
             SubmissionView present = submissions.view(id);
             submissions.receive(
                     id,
@@ -237,6 +248,14 @@ public class SubmissionPages {
                 List.of(Preservation.values()),
                 typed,
                 faults);
+    }
+
+    private static List<String> codes(String typed) {
+        return typed == null
+                ? List.of()
+                : Arrays.stream(typed.split("[\\r\\n,;]+"))
+                        .filter(code -> !code.isBlank())
+                        .toList();
     }
 
     private OffsetDateTime now() {

@@ -56,7 +56,8 @@ class SubmissionQueries {
                    coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
                    coalesce(a.sex, 'UNKNOWN'), s.archived, coalesce(a.not_attributable, false),
                    (select min(o.number) from submission_specimen x join submission o on o.id = x.submission
-                     where x.code = s.code and o.id <> :id and o.state <> 'RECEIVED'),
+                     where x.code = s.code and o.id <> :id and o.state <> 'RECEIVED'
+                       and coalesce(x.receipt, '') <> 'RECALLED'),
                    exists (select 1 from submission_specimen x where x.code = s.code and x.submission = :id)
               from specimen s join label l on l.code = s.code
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
@@ -80,7 +81,7 @@ class SubmissionQueries {
                and (e.since is null or s.recorded_at < e.since)
                and (:everywhere or a.station = any(:stations))
                and not exists (select 1 from submission_specimen x where x.code = s.code
-                                  and (e.since is null or x.recorded_at < e.since))
+                                  and coalesce(x.receipt, '') <> 'RECALLED' and (e.since is null or x.recorded_at < e.since))
              order by s.collected_at, s.code
             """;
     private static final String OVERDUE = """
@@ -89,7 +90,7 @@ class SubmissionQueries {
               from submission b join submission_specimen x on x.submission = b.id join laboratory y on y.code = b.laboratory
               left join label wl on wl.code = x.code left join embargo w on w.kit = wl.kit_bound and not :knowing
              where b.state in ('DISPATCHED', 'RECEIVED') and y.turnaround_days is not null
-               and coalesce(x.receipt, '') <> 'SHORT'
+               and coalesce(x.receipt, '') not in ('SHORT', 'RECALLED')
                and b.dispatched_at + make_interval(days => y.turnaround_days) < :now
                and """ + SEEN + """
                and not exists (select 1 from finding_specimen fs join finding f on f.id = fs.finding

@@ -3,6 +3,7 @@ package org.dentary.submission;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -20,9 +21,12 @@ import java.util.stream.Collectors;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
 import org.dentary.custody.Arrival;
+import org.dentary.custody.CustodyEventService;
+import org.dentary.custody.CustodyKind;
 import org.dentary.custody.CustodyService;
 import org.dentary.custody.DiscrepancyService;
 import org.dentary.custody.PutDiscrepancy;
+import org.dentary.custody.RecordCustodyEvent;
 import org.dentary.custody.Shipment;
 import org.dentary.kit.KitService;
 import org.dentary.plan.PlanService;
@@ -39,12 +43,14 @@ import org.dentary.platform.state.States;
 @ApplicationScoped
 public class SubmissionService {
     private static final String THING = "submission";
+    private static final String RECALLED = "RECALLED";
 
     private final SubmissionQueries queries;
     private final SubmissionWrites writes;
     private final PlanService plan;
     private final KitService kits;
     private final CustodyService custody;
+    private final CustodyEventService custodyEvents;
     private final DiscrepancyService discrepancies;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
@@ -57,6 +63,7 @@ public class SubmissionService {
             PlanService plan,
             KitService kits,
             CustodyService custody,
+            CustodyEventService custodyEvents,
             DiscrepancyService discrepancies,
             RepeatableRequests requests,
             CurrentAccount account,
@@ -67,6 +74,7 @@ public class SubmissionService {
         this.plan = plan;
         this.kits = kits;
         this.custody = custody;
+        this.custodyEvents = custodyEvents;
         this.discrepancies = discrepancies;
         this.requests = requests;
         this.account = account;
@@ -291,6 +299,69 @@ public class SubmissionService {
         return kits.find(given).values().stream()
                 .map(label -> label.code())
                 .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /**
+     * Takes back what was sent, whole or in part: custody is the account's again, and the pieces can be packed for another
+     * laboratory.
+     *
+     * @throws RuleBroken (409) if it has not left, or a code is not in it, or came back already, or is with nobody
+     * @throws InvalidInput for times that cannot be, or without a reason
+     */
+    @Transactional
+    public SubmissionView recall(UUID id, Recall command) {
+        writes.lock(id);
+        SubmissionQueries.Head head = require(id);
+        String key = id + "/" + (command.codes() == null ? "all" : new TreeSet<>(command.codes()));
+        List<PackedView> packed = queries.packed(id, sight());
+        Set<String> back = new TreeSet<>();
+        if (command.codes() == null) {
+            packed.stream().filter(piece -> piece.receipt() == null).forEach(piece -> back.add(piece.code()));
+        } else {
+            command.codes().forEach(typed -> back.add(plain(typed)));
+        }
+        Map<String, String> receipts = new java.util.HashMap<>();
+        packed.forEach(piece -> receipts.put(piece.code(), piece.receipt() == null ? "" : piece.receipt()));
+        boolean allBack = back.stream().allMatch(code -> RECALLED.equals(receipts.get(code)));
+        if (allBack && requests.compare("recall", key, command, "*", 0) == Seen.REPLAY) {
+            return view(id);
+        }
+        States.require(THING, String.valueOf(head.number()), head.state(), "recall");
+        List<FieldProblem> faults = new ArrayList<>();
+        back.stream()
+                .filter(code -> !receipts.containsKey(code) || RECALLED.equals(receipts.get(code)))
+                .forEach(code -> faults.add(new FieldProblem(
+                        "codes",
+                        receipts.containsKey(code) ? "RECALLED_ALREADY" : "NOT_IN_IT",
+                        code + (receipts.containsKey(code) ? " came back already" : " was not sent with it"))));
+        if (!faults.isEmpty() || back.isEmpty()) {
+            throw new RuleBroken(
+                    "NOTHING_TO_RECALL",
+                    back.isEmpty()
+                            ? "everything in submission " + head.number() + " was counted in; name what comes back"
+                            : faults.get(0).message() + "; take back only what is on its way or at the laboratory",
+                    faults);
+        }
+        custodyEvents.record(
+                UUID.nameUUIDFromBytes(("recall/" + key + "/" + command.occurredAt()).getBytes(StandardCharsets.UTF_8)),
+                new RecordCustodyEvent(
+                        List.copyOf(back),
+                        CustodyKind.RETURNED,
+                        command.occurredAt(),
+                        null,
+                        null,
+                        null,
+                        null,
+                        null,
+                        command.reason(),
+                        command.enteredAt(),
+                        null,
+                        null),
+                null);
+        writes.recall(id, back);
+        requests.accept("recall", key, command);
+        ordersChanged.fire(new OrdersChanged(back));
+        return view(id);
     }
 
     /** Marks specimens as received because a result says that the laboratory has them. */

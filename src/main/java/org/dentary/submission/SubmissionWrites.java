@@ -51,6 +51,10 @@ class SubmissionWrites {
              where id = :id
             """;
 
+    private static final String RECALL = """
+            update submission_specimen set receipt = 'RECALLED', received_at = null
+             where submission = :id and code = any (cast(:codes as text[]))
+            """;
     private static final String IMPLIED = """
             update submission_specimen x set receipt = 'RECEIVED', received_at = :at
               from submission b where b.id = x.submission and b.laboratory = :laboratory
@@ -144,6 +148,14 @@ class SubmissionWrites {
             mutation(MISS).setParameter("id", id).executeUpdate();
         }
         mutation(RECEIVED).setParameter("id", id).setParameter("at", at).executeUpdate();
+    }
+
+    void recall(UUID id, Collection<String> codes) {
+        mutation(RECALL)
+                .setParameter("id", id)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .executeUpdate();
+        mutation(TOUCH).setParameter("id", id).executeUpdate();
     }
 
     void implied(Collection<String> codes, String laboratory, Instant at) {

@@ -69,6 +69,13 @@ public class SubmissionsResource {
         return answer(new SubmissionService.Done(submissions.dispatch(id, command), false));
     }
 
+    @POST
+    @Path("{id}/recall")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response recall(@PathParam("id") UUID id, @NotNull @Valid Recall command) {
+        return answer(new SubmissionService.Done(submissions.recall(id, command), false));
+    }
+
     @PUT
     @Path("{id}/receipt")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)

@@ -220,6 +220,42 @@ class SubmissionsResourceTest {
     }
 
     @Test
+    void whatComesBackIsHeldAgainAndGoesToAnotherLaboratory() {
+        String back = bench.aNode();
+        String on = bench.aNode();
+        String packing = bench.packed(bench.aNode());
+        refused(recall(packing, "null"), 409, "WRONG_STATE");
+        String id = bench.sent(back, on);
+        bench.post(id + "/recall", "{\"occurredAt\":\"2025-11-15T11:00:00-06:00\",\"reason\":\" \"}")
+                .statusCode(422)
+                .body("errors[0].field", equalTo("reason"));
+        refused(recall(id, "[\"" + bench.aNode() + "\"]"), 409, "NOT_IN_IT");
+        recall(id, "[\"" + back + "\"]")
+                .statusCode(200)
+                .body("specimens.find { it.code == '" + back + "' }.receipt", equalTo("RECALLED"));
+        recall(id, "[\"" + back + "\"]").statusCode(200);
+        as("liaison")
+                .get("/api/v1/specimens/" + back + "/custody")
+                .then()
+                .body("verified", equalTo(true))
+                .body("custodian", equalTo("T_LIAISON"))
+                .body("events.kind", hasItem("RETURNED"));
+        as("liaison").get("/api/v1/submissions/overview").then().body("waiting.code", hasItem(back));
+        String other = bench.packed(back);
+        bench.dispatch(other, "2025-11-15T12:00:00-06:00").statusCode(200);
+        bench.receive(id, on).statusCode(201).body("missing", equalTo(0));
+        assertEquals(List.of(), bench.discrepancies(id));
+        recall(id, "null").statusCode(409);
+    }
+
+    private ValidatableResponse recall(String id, String codes) {
+        return bench.post(
+                id + "/recall",
+                "{\"codes\":" + codes
+                        + ",\"occurredAt\":\"2025-11-15T11:00:00-06:00\",\"reason\":\"meant for another laboratory\"}");
+    }
+
+    @Test
     void countsInAndOpensADiscrepancyForEachDifference() {
         List<String> codes = List.of(bench.aNode(), bench.aNode(), bench.aNode());
         String stray = bench.aNode();
