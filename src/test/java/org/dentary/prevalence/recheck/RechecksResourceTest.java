@@ -34,6 +34,9 @@ class RechecksResourceTest {
     @Inject
     EntityManager entities;
 
+    @Inject
+    RecheckService checks;
+
     private static RequestSpecification as(String username) {
         return given().auth()
                 .preemptive()
@@ -148,6 +151,26 @@ class RechecksResourceTest {
                 .then()
                 .statusCode(404)
                 .body("code", equalTo("RECHECK_UNKNOWN"));
+    }
+
+    @Test
+    void afterAnUpgradeItChecksOnceByItself() {
+        lines.season();
+        int before = checksMade();
+        checks.afterAnUpgrade();
+        int after = checksMade();
+        // Another test may have checked this release already; then there is nothing to do.
+        assertEquals(Math.max(1, before), after);
+        checks.afterAnUpgrade();
+        assertEquals(after, checksMade(), "not a second time for the same release");
+    }
+
+    private static int checksMade() {
+        return as("auditor")
+                .get("/api/v1/data-cuts/rechecks")
+                .jsonPath()
+                .getList("items")
+                .size();
     }
 
     /** Stores an answer to the question that another cut was asked, as if it had been the first. */
