@@ -116,6 +116,20 @@ public final class JawKey {
     }
 
     /**
+     * What a rule says, in the words that a reading gets.
+     *
+     * @param rule such as {@code J14}
+     * @throws IllegalArgumentException if there is no such rule
+     */
+    public static String message(String rule) {
+        return JawRules.ALL.stream()
+                .filter(one -> one.id().equals(rule))
+                .map(JawRule::message)
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException("no rule " + rule));
+    }
+
+    /**
      * The question the key would ask next of an observation that is still being made.
      *
      * @return empty when the walk has reached an end

@@ -107,7 +107,7 @@ public enum KeyQuestion {
     }
 
     /** The words of an answer; the value itself where it has none of its own. */
-    String words(Object value) {
+    public String words(Object value) {
         return answers.stream()
                 .filter(answer -> answer.value().equals(String.valueOf(value)))
                 .map(Answer::words)

@@ -1,6 +1,8 @@
-package org.dentary.jaw;
+package org.dentary.jaw.exam;
 
 import java.util.List;
+import org.dentary.jaw.JawKey;
+import org.dentary.jaw.JawObservation;
 import org.dentary.jaw.JawObservation.Dentine;
 import org.dentary.jaw.JawObservation.Eruption;
 import org.dentary.jaw.JawObservation.SixthTooth;

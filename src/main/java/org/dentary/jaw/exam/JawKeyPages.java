@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.exam;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -20,6 +20,7 @@ import java.util.stream.Stream;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.cautions.Hazard;
+import org.dentary.jaw.AgeingPlans;
 import org.dentary.jaw.drawing.JawDrawing;
 import org.dentary.jaw.drawing.JawDrawingSvg;
 import org.dentary.jaw.drawing.JawDrawings;

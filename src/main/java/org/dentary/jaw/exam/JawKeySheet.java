@@ -1,18 +1,18 @@
-package org.dentary.jaw;
+package org.dentary.jaw.exam;
 
-import static org.dentary.jaw.SheetPen.HEAD;
-import static org.dentary.jaw.SheetPen.SMALL;
-import static org.dentary.jaw.SheetPen.STRONG;
-import static org.dentary.jaw.SheetPen.TEXT;
-import static org.dentary.jaw.SheetPen.TITLE;
-import static org.dentary.jaw.SheetPen.bare;
-import static org.dentary.jaw.SheetPen.cell;
-import static org.dentary.jaw.SheetPen.drawing;
-import static org.dentary.jaw.SheetPen.listed;
-import static org.dentary.jaw.SheetPen.paragraph;
-import static org.dentary.jaw.SheetPen.ruled;
-import static org.dentary.jaw.SheetPen.spaced;
-import static org.dentary.jaw.SheetPen.table;
+import static org.dentary.jaw.exam.SheetPen.HEAD;
+import static org.dentary.jaw.exam.SheetPen.SMALL;
+import static org.dentary.jaw.exam.SheetPen.STRONG;
+import static org.dentary.jaw.exam.SheetPen.TEXT;
+import static org.dentary.jaw.exam.SheetPen.TITLE;
+import static org.dentary.jaw.exam.SheetPen.bare;
+import static org.dentary.jaw.exam.SheetPen.cell;
+import static org.dentary.jaw.exam.SheetPen.drawing;
+import static org.dentary.jaw.exam.SheetPen.listed;
+import static org.dentary.jaw.exam.SheetPen.paragraph;
+import static org.dentary.jaw.exam.SheetPen.ruled;
+import static org.dentary.jaw.exam.SheetPen.spaced;
+import static org.dentary.jaw.exam.SheetPen.table;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Element;
@@ -33,6 +33,13 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import org.dentary.cautions.CautionView;
+import org.dentary.jaw.AgeingPlan;
+import org.dentary.jaw.Certainty;
+import org.dentary.jaw.JawAnswer;
+import org.dentary.jaw.JawContext;
+import org.dentary.jaw.JawKey;
+import org.dentary.jaw.KeyClass;
+import org.dentary.jaw.KeyQuestion;
 
 /**
  * The printed key: one US Letter page, black on white, from the same questions, drawings and rules as the page and the service.
@@ -163,10 +170,7 @@ final class JawKeySheet {
         PdfPCell again = bare();
         again.addElement(paragraph("Look again", HEAD));
         for (String rule : List.of("J14", "K01")) {
-            JawRules.ALL.stream()
-                    .filter(one -> one.id().equals(rule))
-                    .findFirst()
-                    .ifPresent(one -> again.addElement(listed(one.message(), small)));
+            again.addElement(listed(JawKey.message(rule), small));
         }
         again.addElement(listed(
                 "\"Unsure\" and \"could not see\" are answers: the class stays open and someone else reads the jaw. Antlers and"

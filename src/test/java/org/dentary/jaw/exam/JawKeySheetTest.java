@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.exam;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -10,6 +10,9 @@ import java.time.MonthDay;
 import java.util.List;
 import java.util.stream.Stream;
 import org.dentary.cautions.CautionView;
+import org.dentary.jaw.AgeingPlan;
+import org.dentary.jaw.KeyClass;
+import org.dentary.jaw.KeyQuestion;
 import org.junit.jupiter.api.Test;
 
 /** The printed key: one page that says what the key says. */

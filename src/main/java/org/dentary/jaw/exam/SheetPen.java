@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.exam;
 
 import com.lowagie.text.Element;
 import com.lowagie.text.Font;

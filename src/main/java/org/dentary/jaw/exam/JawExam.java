@@ -1,4 +1,4 @@
-package org.dentary.jaw;
+package org.dentary.jaw.exam;
 
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.net.URLEncoder;
@@ -12,11 +12,14 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.dentary.jaw.JawKey;
+import org.dentary.jaw.JawObservation;
 import org.dentary.jaw.JawObservation.Dentine;
 import org.dentary.jaw.JawObservation.Eruption;
 import org.dentary.jaw.JawObservation.RowSeen;
 import org.dentary.jaw.JawObservation.SixthTooth;
 import org.dentary.jaw.JawObservation.ThirdTooth;
+import org.dentary.jaw.KeyQuestion;
 import org.dentary.platform.problem.InvalidInput;
 
 /**
