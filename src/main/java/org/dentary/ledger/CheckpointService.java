@@ -125,14 +125,14 @@ public class CheckpointService {
     }
 
     /**
-     * Proofs for several events, each checkpoint's leaves read once.
+     * Proofs for several events, each checkpoint's leaves read and hashed once.
      *
      * @return by event; one that no checkpoint seals yet, or that is no longer what was sealed, is left out
      */
     public Map<UUID, InclusionProof> proofs(Collection<LedgerEvent> events) {
         Map<UUID, Seal> seals = seals(events.stream().map(LedgerEvent::id).toList());
         Map<Long, Checkpoint> checkpoints = new HashMap<>();
-        Map<Long, List<String>> leaves = new HashMap<>();
+        Map<Long, MerkleLevels> trees = new HashMap<>();
         Map<UUID, InclusionProof> proofs = new HashMap<>();
         for (LedgerEvent event : events) {
             Seal seal = seals.get(event.id());
@@ -142,13 +142,15 @@ public class CheckpointService {
                 proofs.put(
                         event.id(),
                         InclusionProof.of(
-                                event,
-                                seal.index(),
-                                leaves.computeIfAbsent(seal.checkpoint(), queries::leaves),
-                                checkpoint));
+                                event, seal.index(), trees.computeIfAbsent(seal.checkpoint(), this::tree), checkpoint));
             }
         }
         return proofs;
+    }
+
+    private MerkleLevels tree(long number) {
+        return new MerkleLevels(
+                queries.leaves(number).stream().map(Checkpoint::leaf).toList());
     }
 
     /**

@@ -28,6 +28,12 @@ public record InclusionProof(LedgerEvent event, int index, List<String> path, Ch
         return new InclusionProof(event, index, path, checkpoint);
     }
 
+    /** The same from a tree that is there already; the caller knows that the event's hash is at that index. */
+    static InclusionProof of(LedgerEvent event, int index, MerkleLevels tree, Checkpoint checkpoint) {
+        return new InclusionProof(
+                event, index, tree.path(index).stream().map(Sha256::hex).toList(), checkpoint);
+    }
+
     /**
      * Whether the event's bytes, over the path, lead to the checkpoint's root, and the trusted key signed that.
      *
