@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.UUID;
 import org.dentary.custody.Concerns;
 import org.dentary.custody.CustodyEventView;
 import org.dentary.custody.CustodyView;
@@ -38,15 +39,38 @@ final class DossierRules {
         chain.sealMismatches().forEach(one -> concerns.add(sealMismatch(one)));
         chain.gaps().forEach(one -> concerns.add(gap(dossier, one)));
         chain.excursions().forEach(one -> concerns.add(excursion(one)));
-        chain.lateEntries()
-                .forEach(one -> concerns.add("Entry " + one.sequence() + " ("
-                        + one.kind().words() + ") was entered late: " + one.hours() + " h after it happened."));
+        chain.lateEntries().forEach(one -> concerns.add(late(chain, one)));
         if (chain.offer() != null && chain.offer().overdue()) {
             concerns.add("Offered to " + chain.offer().toName() + " on "
                     + dossier.local(chain.offer().offeredAt())
                     + " and not accepted within the hours that the plan allows.");
         }
         return List.copyOf(concerns);
+    }
+
+    /** Why an entry is late: from paper, after what happened later, or long after it happened. */
+    private static String late(CustodyView chain, Concerns.LateEntry late) {
+        String entry = "Entry " + late.sequence() + " (" + late.kind().words() + ") was entered ";
+        String after = late.hours() + " h after it happened";
+        UUID act = chain.events().stream()
+                .filter(event -> event.sequence() == late.sequence() && event.handOver() != null)
+                .map(CustodyEventView::handOver)
+                .findFirst()
+                .orElse(null);
+        String paper = chain.events().stream()
+                .filter(event -> act != null && act.equals(event.handOver()) && event.paperForm() != null)
+                .map(CustodyEventView::paperForm)
+                .findFirst()
+                .orElse(null);
+        if (paper != null) {
+            return entry + "from paper form " + paper + ", " + after + ".";
+        }
+        boolean outOfOrder = chain.events().stream()
+                .anyMatch(event ->
+                        event.sequence() < late.sequence() && event.occurredAt().isAfter(late.occurredAt()));
+        return outOfOrder
+                ? entry + "when something later had been recorded already, " + after + "."
+                : entry + "late: " + after + ".";
     }
 
     private static boolean isSealed(Dossier dossier) {

@@ -151,6 +151,25 @@ class DossierPdfTest {
     }
 
     @Test
+    void saysWhyAnEntryIsLate() throws IOException {
+        String code = tissue.aNode();
+        tissue.accept("liaison", tissue.offer("sampler", code, "liaison", ""), code);
+        tissue.put(
+                        "sampler",
+                        "/custody-events/" + java.util.UUID.randomUUID(),
+                        "{\"codes\":[\"" + code + "\"],\"kind\":\"MOVED\",\"place\":\"cooler 2\",\"occurredAt\":\""
+                                + tissue.ago(1) + "\"}")
+                .statusCode(201);
+        tissue.offer("liaison", code, "coordinator", ",\"paperForm\":\"P-9\"");
+        String words = Papers.words(paper("auditor", code)).replaceAll("\\s+", " ");
+        assertTrue(
+                words.contains("Entry 4 (moved) was entered when something later had been recorded already, 1.0 h"),
+                words);
+        assertTrue(words.matches(".*Entry \\d \\(handed over\\) was entered from paper form P-9, 0.0 h.*"), words);
+        assertTrue(words.contains("(offered) was entered from paper form P-9"), words);
+    }
+
+    @Test
     void whatALaboratoryDoesIsOnNoPaperOfThoseWhoMayNotKnow() throws IOException {
         String code = tissue.aNode();
         tissue.accept("liaison", tissue.offer("sampler", code, "liaison", ""), code);
