@@ -12,19 +12,22 @@ import java.util.List;
  * The inks and the lettering of a picture. On a screen the inks are placeholders that the page's own take the place of; on
  * paper they are dark enough to be told from white in grey, and marks differ by shape besides.
  */
-record ChartInks(Color ink, Color faint, List<Color> series, Font lettering) {
-    static final ChartInks PLACEHOLDERS = new ChartInks(
+public record ChartInks(Color ink, Color faint, Color ground, List<Color> series, Font lettering) {
+    public static final ChartInks PLACEHOLDERS = new ChartInks(
             new Color(17, 18, 19),
             new Color(17, 18, 20),
+            new Color(17, 18, 24),
             List.of(new Color(17, 18, 21), new Color(17, 18, 22), new Color(17, 18, 23)),
             new Font(Font.SANS_SERIF, Font.PLAIN, 13));
-    static final ChartInks PAPER = new ChartInks(
+    public static final ChartInks PAPER = new ChartInks(
             new Color(0x111111),
             new Color(0xc8c8c8),
+            Color.WHITE,
             List.of(new Color(0x1f4e79), new Color(0xa14a12), new Color(0x555555)),
             liberation());
 
-    Color series(int index) {
+    /** The ink of a series; those beyond the last begin again. */
+    public Color series(int index) {
         return series.get(index % series.size());
     }
 

@@ -9,13 +9,8 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import javax.imageio.ImageIO;
-import org.jfree.svg.SVGGraphics2D;
-import org.jfree.svg.ViewBox;
 
 /**
  * Prevalence with its intervals, one mark per cell: groups along the axis, the last dimension by shape of the mark (not by
@@ -32,8 +27,6 @@ public class PrevalenceChart {
     }
 
     private static final int PNG_SCALE = 2;
-    private static final String[] SERIES_ON_PAGE = {"var(--series-1)", "var(--series-2)", "var(--series-3)"};
-    private static final Pattern STYLE = Pattern.compile("style=([\"'])(.*?)\\1");
 
     private final DimensionValues values;
 
@@ -44,18 +37,7 @@ public class PrevalenceChart {
     /** The drawing as SVG text with a title and a description for those who do not see it. */
     String svg(PrevalenceReport report, Use use) {
         ChartDrawing drawing = drawing(report, ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
-        SVGGraphics2D canvas = new SVGGraphics2D(drawing.width(), drawing.height());
-        drawing.draw(canvas);
-        String svg = canvas.getSVGElement(null, true, new ViewBox(0, 0, drawing.width(), drawing.height()), null, null);
-        String title = "<title>" + escape(title(report)) + "</title><desc>" + escape(description(report)) + "</desc>";
-        svg = svg.replaceFirst(">", " role=\"img\">" + Matcher.quoteReplacement(title));
-        boolean page = use != Use.FILE;
-        svg = ink(svg, ChartInks.PLACEHOLDERS.ink(), page ? "currentColor" : hex(ChartInks.PAPER.ink()));
-        svg = ink(svg, ChartInks.PLACEHOLDERS.faint(), page ? "var(--rule)" : hex(ChartInks.PAPER.faint()));
-        for (int i = 0; i < SERIES_ON_PAGE.length; i++) {
-            svg = ink(svg, ChartInks.PLACEHOLDERS.series(i), page ? SERIES_ON_PAGE[i] : hex(ChartInks.PAPER.series(i)));
-        }
-        return page ? unstyled(svg) : svg;
+        return ChartSvg.of(drawing.width(), drawing.height(), drawing::draw, title(report), description(report), use);
     }
 
     /** The drawing as PNG, black on white, at twice its size. */
@@ -88,27 +70,6 @@ public class PrevalenceChart {
         return new ChartDrawing(report, PrevalenceTable.of(report, values), inks, narrow);
     }
 
-    /** Style attributes as presentation attributes: the pages' content security policy ignores the former. */
-    private static String unstyled(String svg) {
-        return STYLE.matcher(svg)
-                .replaceAll(style ->
-                        Matcher.quoteReplacement(Stream.of(style.group(2).split(";"))
-                                .map(declaration -> declaration.split(":", 2))
-                                .filter(pair -> pair.length == 2)
-                                .map(pair -> pair[0].strip() + "=" + style.group(1) + pair[1].strip() + style.group(1))
-                                .collect(Collectors.joining(" "))));
-    }
-
-    private static String ink(String svg, Color placeholder, String color) {
-        return svg.replace(
-                "rgb(" + placeholder.getRed() + "," + placeholder.getGreen() + "," + placeholder.getBlue() + ")",
-                color);
-    }
-
-    private static String hex(Color color) {
-        return String.format("#%06x", color.getRGB() & 0xffffff);
-    }
-
     private static String title(PrevalenceReport report) {
         return report.disease() + " in season " + report.season() + ": prevalence by "
                 + String.join(" and ", report.by());
@@ -120,9 +81,5 @@ public class PrevalenceChart {
                 .map(row -> String.join(", ", row.groups()) + ": " + row.share()
                         + (row.counted() == 0 ? "" : " of " + row.counted()))
                 .collect(Collectors.joining("; "));
-    }
-
-    private static String escape(String text) {
-        return text.replace("&", "&amp;").replace("<", "&lt;");
     }
 }

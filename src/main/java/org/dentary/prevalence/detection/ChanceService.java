@@ -2,6 +2,7 @@ package org.dentary.prevalence.detection;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -84,6 +85,29 @@ public class ChanceService {
     public ChanceOfDetection answer(ReportQuestion question) {
         return snapshot.read(() -> assemble(question));
     }
+
+    /** Counted and detected of the season asked for and of those before it that have any, oldest first. */
+    public List<SeasonCount> seasons(ReportQuestion question) {
+        return snapshot.read(() -> {
+            List<String> before = before(question.season());
+            Instant at =
+                    question.cut() == null ? null : cuts.require(question.cut()).madeAt();
+            Map<String, List<SampledGroup>> bySeason = Stream.concat(
+                            before.isEmpty() ? Stream.of() : queries.earlier(question, before, at).stream(),
+                            queries.season(question).stream())
+                    .collect(Collectors.groupingBy(SampledGroup::season));
+            return Stream.concat(before.stream(), Stream.of(question.season()))
+                    .map(season -> {
+                        Sample sample = new Sample(bySeason.getOrDefault(season, List.of()));
+                        return new SeasonCount(season, sample.tested(), sample.detected());
+                    })
+                    .filter(count -> count.counted() > 0 || count.season().equals(question.season()))
+                    .toList();
+        });
+    }
+
+    /** One season's counted animals and those in which the disease was detected. */
+    public record SeasonCount(String season, int counted, int detected) {}
 
     /** What to take next in the season, as things stand; the plan's first disease and species. */
     public List<TakeNext> takeNext(String season) {

@@ -6,11 +6,11 @@ import org.dentary.prevalence.detection.UnitChance.RiskPoints;
 import org.dentary.prevalence.detection.UnitChance.SeasonChance;
 
 /** Figures in sentences, each with what it rests on. */
-final class ChanceWords {
+public final class ChanceWords {
     private ChanceWords() {}
 
     /** A probability with one decimal; what would round to all or nothing says so. */
-    static String chance(Double probability) {
+    public static String chance(Double probability) {
         if (probability == null) {
             return "";
         }
@@ -24,11 +24,11 @@ final class ChanceWords {
     }
 
     /** A share as it was set: no more decimals than it has. */
-    static String share(double share) {
+    public static String share(double share) {
         return String.format(Locale.ROOT, "%.4f", 100 * share).replaceFirst("\\.?0+$", "") + " %";
     }
 
-    static String count(int animals) {
+    public static String count(int animals) {
         return String.format(Locale.US, "%,d", animals);
     }
 

@@ -1,0 +1,95 @@
+package org.dentary.prevalence.pictures;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.dentary.platform.table.CsvTable;
+import org.dentary.prevalence.ChartInks;
+import org.dentary.prevalence.ChartSvg;
+import org.dentary.prevalence.PrevalenceChart.Use;
+
+/**
+ * One picture with what it is made from.
+ *
+ * @param name its name in addresses
+ * @param title what it shows
+ * @param how how to read it, in sentences
+ * @param words its figures in words, for those who do not see it
+ * @param columns of its table
+ * @param rows cells in the order of the columns; null where there is no figure
+ * @param drawing draws it in given inks for a wide or a narrow screen
+ */
+record Picture(
+        String name,
+        String title,
+        String how,
+        String words,
+        List<Column> columns,
+        List<List<Object>> rows,
+        Drawing drawing) {
+
+    /**
+     * A column of the table.
+     *
+     * @param field its name in the CSV file
+     * @param head its name on the page
+     * @param share whether its values are shares, shown as percentages
+     */
+    record Column(String field, String head, boolean share) {
+        static Column of(String field, String head) {
+            return new Column(field, head, false);
+        }
+
+        static Column share(String field, String head) {
+            return new Column(field, head, true);
+        }
+    }
+
+    /** A drawing for one width. */
+    interface Drawing {
+        Plate on(ChartInks inks, boolean narrow);
+    }
+
+    /** What was drawn and how large it is. */
+    record Plate(int width, int height, java.util.function.Consumer<java.awt.Graphics2D> draw) {}
+
+    /** One cell as the page shows it. */
+    record Shown(String text, boolean number) {}
+
+    String svg(Use use) {
+        Plate plate = drawing.on(ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
+        return ChartSvg.of(plate.width(), plate.height(), plate.draw(), title, words, use);
+    }
+
+    String csv() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CsvTable csv = CsvTable.on(out, columns.stream().map(Column::field).toList())) {
+            rows.forEach(row -> csv.row(row.toArray()));
+        }
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
+    /** The table as the page shows it. */
+    List<List<Shown>> shown() {
+        return rows.stream()
+                .map(row -> {
+                    java.util.ArrayList<Shown> cells = new java.util.ArrayList<>();
+                    for (int i = 0; i < row.size(); i++) {
+                        Object value = row.get(i);
+                        cells.add(new Shown(text(value, columns.get(i)), value == null || value instanceof Number));
+                    }
+                    return List.<Shown>copyOf(cells);
+                })
+                .toList();
+    }
+
+    private static String text(Object value, Column column) {
+        if (value == null) {
+            return "";
+        }
+        if (column.share()) {
+            return org.dentary.prevalence.detection.ChanceWords.chance(((Number) value).doubleValue());
+        }
+        return value instanceof Integer whole ? String.format(java.util.Locale.US, "%,d", whole) : value.toString();
+    }
+}

@@ -1,0 +1,75 @@
+package org.dentary.prevalence.pictures;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.table.CsvTable;
+import org.dentary.prevalence.PrevalenceChart.Use;
+import org.dentary.prevalence.detection.ChanceService;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+
+/** The pictures of a season as SVG, and what they are made from as CSV. */
+@Path("/api/v1")
+@PermissionsAllowed(Act.REPORT_READ)
+public class PicturesResource {
+    private final PictureService pictures;
+    private final ChanceService chances;
+
+    PicturesResource(PictureService pictures, ChanceService chances) {
+        this.pictures = pictures;
+        this.chances = chances;
+    }
+
+    @GET
+    @Path("pictures/{picture}.svg")
+    @Produces("image/svg+xml")
+    @Operation(
+            summary = "A picture of the season as SVG, black on white",
+            description =
+                    "map, progress, weeks, seasons or turnaround; filters, scope and cut as in the chance of detection.")
+    @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "2026")
+    @Parameter(name = "shade", in = ParameterIn.QUERY, description = "of the map: tested, detected or chance")
+    public Response svg(@PathParam("picture") String name, @Context UriInfo address) {
+        return answer(picture(name, address).svg(Use.FILE), "image/svg+xml").build();
+    }
+
+    @GET
+    @Path("pictures/{picture}.csv")
+    @Produces("text/csv")
+    @Operation(summary = "What a picture is made from, as CSV")
+    @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "2026")
+    public Response csv(@PathParam("picture") String name, @Context UriInfo address) {
+        return answer(picture(name, address).csv(), CsvTable.MEDIA_TYPE)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".csv\"")
+                .build();
+    }
+
+    private Picture picture(String name, UriInfo address) {
+        Map<String, List<String>> parameters = new LinkedHashMap<>(address.getQueryParameters());
+        Shading shading = shading(parameters);
+        return pictures.one(name, chances.question(parameters), shading);
+    }
+
+    /** Takes the map's shading out of the parameters. */
+    static Shading shading(Map<String, List<String>> parameters) {
+        List<String> given = parameters.remove("shade");
+        return Shading.of(
+                given == null || given.get(0).isBlank() ? null : given.get(0).trim());
+    }
+
+    private static Response.ResponseBuilder answer(String body, String mediaType) {
+        return Response.ok(body, mediaType).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+    }
+}

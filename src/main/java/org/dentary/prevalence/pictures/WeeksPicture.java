@@ -1,0 +1,122 @@
+package org.dentary.prevalence.pictures;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Shape;
+import java.text.DateFormat;
+import java.text.SimpleDateFormat;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Date;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TimeZone;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.dentary.prevalence.ChartInks;
+import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.pictures.Picture.Column;
+import org.dentary.prevalence.pictures.Picture.Plate;
+import org.dentary.prevalence.pictures.PictureQueries.Week;
+import org.jfree.chart.axis.DateAxis;
+import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
+
+/** How many animals were taken, tested and reported week by week. */
+final class WeeksPicture {
+    private static final TimeZone UTC = TimeZone.getTimeZone(ZoneOffset.UTC);
+
+    private WeeksPicture() {}
+
+    static Picture of(ReportQuestion question, List<Week> counted) {
+        List<Week> weeks = whole(counted);
+        return new Picture(
+                "weeks",
+                "Week by week: " + question.disease() + ", season " + question.season(),
+                "Animals with tissue by the week of death (dots), of first test (squares) and of last report (triangles), weeks"
+                        + " from Monday. Tested and reported count once the animal's outcome is released, in the week in which it"
+                        + " happened, so the last weeks still rise.",
+                counted.isEmpty()
+                        ? "Nothing yet."
+                        : counted.stream()
+                                .map(w -> "week of " + w.week() + ": " + w.taken() + " taken, " + w.tested()
+                                        + " tested, " + w.reported() + " reported")
+                                .collect(Collectors.joining("; ")),
+                List.of(
+                        Column.of("week", "Week from"),
+                        Column.of("taken", "Taken"),
+                        Column.of("tested", "Tested"),
+                        Column.of("reported", "Reported")),
+                weeks.stream()
+                        .map(w -> List.<Object>of(w.week().toString(), w.taken(), w.tested(), w.reported()))
+                        .toList(),
+                (inks, narrow) -> draw(weeks, inks, narrow));
+    }
+
+    /** Every week from the first to the last, those in which nothing happened too. */
+    static List<Week> whole(List<Week> counted) {
+        if (counted.isEmpty()) {
+            return counted;
+        }
+        Map<LocalDate, Week> byWeek = counted.stream().collect(Collectors.toMap(Week::week, Function.identity()));
+        List<Week> whole = new ArrayList<>();
+        LocalDate last = counted.get(counted.size() - 1).week();
+        for (LocalDate week = counted.get(0).week(); !week.isAfter(last); week = week.plusWeeks(1)) {
+            whole.add(byWeek.getOrDefault(week, new Week(week, 0, 0, 0)));
+        }
+        return whole;
+    }
+
+    private static Plate draw(List<Week> weeks, ChartInks inks, boolean narrow) {
+        XYSeriesCollection data = new XYSeriesCollection();
+        data.addSeries(series("Taken", weeks, Week::taken));
+        data.addSeries(series("Tested", weeks, Week::tested));
+        data.addSeries(series("Reported", weeks, Week::reported));
+        int most = weeks.stream()
+                .mapToInt(w -> Math.max(w.taken(), Math.max(w.tested(), w.reported())))
+                .max()
+                .orElse(1);
+        DateAxis across = new DateAxis(null, UTC, Locale.US);
+        DateFormat days = new SimpleDateFormat("MMM d", Locale.US);
+        days.setTimeZone(UTC);
+        across.setDateFormatOverride(days);
+        if (!weeks.isEmpty()) {
+            across.setRange(
+                    day(weeks.get(0).week().minusDays(4)),
+                    day(weeks.get(weeks.size() - 1).week().plusDays(4)));
+        }
+        Plots.ink(across, inks);
+        XYLineAndShapeRenderer lines = new XYLineAndShapeRenderer();
+        style(lines, 0, inks.series(0), Plots.circle(), new BasicStroke(2));
+        style(lines, 1, inks.series(1), Plots.square(), dashed(8));
+        style(lines, 2, inks.series(2), Plots.triangle(), dashed(3));
+        return Plots.plate(
+                Plots.plot(data, across, Plots.numbers("Animals", "#,##0", most * 1.1, inks), lines, inks),
+                narrow ? Plots.NARROW : Plots.WIDE,
+                narrow ? 300 : 340,
+                inks);
+    }
+
+    private static Date day(LocalDate day) {
+        return Date.from(day.atStartOfDay(ZoneOffset.UTC).toInstant());
+    }
+
+    private static XYSeries series(String name, List<Week> weeks, Function<Week, Integer> count) {
+        XYSeries series = new XYSeries(name);
+        weeks.forEach(w -> series.add(day(w.week()).getTime(), count.apply(w)));
+        return series;
+    }
+
+    private static void style(XYLineAndShapeRenderer lines, int series, Color ink, Shape mark, BasicStroke stroke) {
+        lines.setSeriesPaint(series, ink);
+        lines.setSeriesShape(series, mark);
+        lines.setSeriesStroke(series, stroke);
+    }
+
+    private static BasicStroke dashed(float dash) {
+        return new BasicStroke(2, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {dash, 4}, 0);
+    }
+}
