@@ -23,3 +23,6 @@ p("points.upper", -log(.05) / (.92 * sum(n * w)))
 left <- log(.05) - sum(n * log(1 - .92 * .01 * w))
 p("points.more.of.2.5", ceiling(left / log(1 - .92 * .01 * 2.5))); p("points.more.of.1", ceiling(left / log(1 - .92 * .01)))
 p("points.more.of.0.25", ceiling(left / log(1 - .92 * .01 * .25)))
+# Turnaround: 15 specimens reported after 2, 3, 5, 8 and 13 days; the smallest day that holds the share (type 1).
+x <- rep(c(2, 3, 5, 8, 13), c(3, 4, 2, 5, 1))
+print(quantile(x, c(.25, .5, .75, .9), type = 1))

@@ -32,6 +32,7 @@ class RoomsBrowserTest extends Browser {
         "/results",
         "/prevalence?season=T2025",
         "/chance-of-detection?season=T2025",
+        "/pictures?season=T2025",
         "/line-list?season=T2025",
         "/data-cuts",
         "/calculators",

@@ -63,6 +63,7 @@ public class ChanceOfDetectionResource {
     @GET
     @Path("chance-of-detection.csv")
     @Produces("text/csv")
+    @Operation(summary = "Chance of detection as a CSV file, one line a unit")
     public Response csv(@Context UriInfo address) {
         ReportQuestion question = chances.question(address.getQueryParameters());
         return file(ChanceCsv.units(answers.of(question).report()), "chance-of-detection", question);
@@ -71,7 +72,7 @@ public class ChanceOfDetectionResource {
     @GET
     @Path("chance-of-detection-take-next.csv")
     @Produces("text/csv")
-    @Operation(summary = "What to take next, one line a choice")
+    @Operation(summary = "What to take next as a CSV file, one line a choice")
     public Response takeNext(@Context UriInfo address) {
         ReportQuestion question = chances.question(address.getQueryParameters());
         ChanceOfDetection report = answers.of(question).report();

@@ -52,6 +52,7 @@ public class TakeNextResource {
     @GET
     @Path("take-next.csv")
     @Produces("text/csv")
+    @Operation(summary = "What to take next as a CSV file, one line a choice")
     public Response csv(@QueryParam("season") String season) {
         return Response.ok(ChanceCsv.takeNext(season, items(season)), CsvTable.MEDIA_TYPE)
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")

@@ -68,4 +68,48 @@ public class ChanceFixture {
                 .executeUpdate();
         return code;
     }
+
+    /** A boundary for the unit: the quadrangle of those corners, longitude first. */
+    @Transactional
+    public void boundary(String unit, String ring) {
+        entities.createNativeQuery(
+                        "update management_unit set boundary = :geometry, boundary_version = '2026' where code = :code")
+                .setParameter("geometry", "{\"type\":\"Polygon\",\"coordinates\":[[" + ring + "]]}")
+                .setParameter("code", unit)
+                .executeUpdate();
+    }
+
+    /** Sends a node of each kit to the test laboratory and reports it so many days after its receipt. */
+    @Transactional
+    public void report(java.util.List<String> kits, java.time.LocalDate received, int days) {
+        java.util.UUID submission = java.util.UUID.randomUUID();
+        entities.createNativeQuery("""
+                        insert into submission (id, laboratory, state, dispatched_at, received_at, opened_by, opened_at)
+                        values (:id, 'T_LAB', 'RECEIVED', cast(:on as date) + time '15:00', cast(:on as date) + time '18:00',
+                                'test', cast(:on as date))
+                        """)
+                .setParameter("id", submission)
+                .setParameter("on", received.toString())
+                .executeUpdate();
+        for (String sql : new String[] {
+            "insert into label (code, part, kit_printed, kit_bound) select code || 'X1', 'NODES', code, code from kit where code in (:kits)",
+            """
+            insert into specimen (code, tissue, side, condition, preservation, collected_at, collected_by, recorded_by, recorded_at)
+            select code || 'X1', 'MEDIAL_RETROPHARYNGEAL_NODE', 'BOTH', 'GOOD', 'FRESH_CHILLED', now(), 'test', 'test', now()
+              from kit where code in (:kits)
+            """,
+            "insert into submission_specimen (submission, code, packed_at, packed_by, recorded_at) select '"
+                    + submission + "', code || 'X1', now(), 'test', now() from kit where code in (:kits)",
+            """
+            insert into finding (id, method, disease, stage, finding, status, laboratory, accession, item, tested_on,
+                   reported_on, recorded_by, recorded_at)
+            select cast(md5(code) as uuid), 'T_SCREEN', 'CWD', 'SCREENING', 'NOT_DETECTED', 'FINAL', 'T_LAB', code, code,
+                   cast('DAY' as date) - 1, cast('DAY' as date), 'test', now()
+              from kit where code in (:kits)
+            """.replace("DAY", received.plusDays(days).toString()),
+            "insert into finding_specimen (finding, code) select cast(md5(code) as uuid), code || 'X1' from kit where code in (:kits)"
+        }) {
+            entities.createNativeQuery(sql).setParameter("kits", kits).executeUpdate();
+        }
+    }
 }
