@@ -38,7 +38,7 @@ public final class ChartSvg {
         boolean page = use != Use.FILE;
         svg = ink(svg, ChartInks.PLACEHOLDERS.ink(), page ? "currentColor" : hex(ChartInks.PAPER.ink()));
         svg = ink(svg, ChartInks.PLACEHOLDERS.faint(), page ? "var(--rule)" : hex(ChartInks.PAPER.faint()));
-        svg = ink(svg, ChartInks.PLACEHOLDERS.ground(), page ? "var(--ground)" : hex(ChartInks.PAPER.ground()));
+        svg = ink(svg, ChartInks.PLACEHOLDERS.ground(), page ? "var(--sheet)" : hex(ChartInks.PAPER.ground()));
         for (int i = 0; i < SERIES_ON_PAGE.length; i++) {
             svg = ink(svg, ChartInks.PLACEHOLDERS.series(i), page ? SERIES_ON_PAGE[i] : hex(ChartInks.PAPER.series(i)));
         }

@@ -39,12 +39,12 @@ final class MapPicture {
                         .map(unit -> unit.name() + ": " + shading.told(unit))
                         .collect(Collectors.joining("; ")),
                 List.of(
-                        Column.of("unit", "Unit"),
-                        Column.of("unitName", "Name"),
-                        Column.of("tested", "Tested"),
-                        Column.of("detected", "Detected"),
+                        Column.text("unit", "Unit"),
+                        Column.text("unitName", "Name"),
+                        Column.number("tested", "Tested"),
+                        Column.number("detected", "Detected"),
                         Column.share("probability", "Chance of detection"),
-                        Column.of("boundary", "Boundary")),
+                        Column.text("boundary", "Boundary")),
                 report.units().stream().map(unit -> row(unit, versions)).toList(),
                 (inks, narrow) -> new MapDrawing(units, drawn, shading, inks, narrow).plate());
     }

@@ -33,15 +33,20 @@ record Picture(
      *
      * @param field its name in the CSV file
      * @param head its name on the page
-     * @param share whether its values are shares, shown as percentages
+     * @param number whether it holds numbers
+     * @param share whether they are shares, shown as percentages
      */
-    record Column(String field, String head, boolean share) {
-        static Column of(String field, String head) {
-            return new Column(field, head, false);
+    record Column(String field, String head, boolean number, boolean share) {
+        static Column text(String field, String head) {
+            return new Column(field, head, false, false);
+        }
+
+        static Column number(String field, String head) {
+            return new Column(field, head, true, false);
         }
 
         static Column share(String field, String head) {
-            return new Column(field, head, true);
+            return new Column(field, head, true, true);
         }
     }
 
@@ -76,7 +81,8 @@ record Picture(
                     java.util.ArrayList<Shown> cells = new java.util.ArrayList<>();
                     for (int i = 0; i < row.size(); i++) {
                         Object value = row.get(i);
-                        cells.add(new Shown(text(value, columns.get(i)), value == null || value instanceof Number));
+                        cells.add(new Shown(
+                                text(value, columns.get(i)), columns.get(i).number()));
                     }
                     return List.<Shown>copyOf(cells);
                 })

@@ -31,12 +31,12 @@ final class ProgressPicture {
                                 + u.state().words())
                         .collect(Collectors.joining("; ")),
                 List.of(
-                        Column.of("unit", "Unit"),
-                        Column.of("tested", "Tested"),
-                        Column.of("pending", "Pending"),
-                        Column.of("target", "Target"),
+                        Column.text("unit", "Unit"),
+                        Column.number("tested", "Tested"),
+                        Column.number("pending", "Pending"),
+                        Column.number("target", "Target"),
                         Column.share("probability", "Chance of detection"),
-                        Column.of("state", "Stands")),
+                        Column.text("state", "Stands")),
                 units.stream().map(ProgressPicture::row).toList(),
                 (inks, narrow) -> draw(units, inks, narrow));
     }

@@ -49,9 +49,9 @@ final class SeasonsPicture {
                                                         s.count().counted())))
                         .collect(Collectors.joining("; ")),
                 List.of(
-                        Column.of("season", "Season"),
-                        Column.of("counted", "Counted"),
-                        Column.of("detected", "Detected"),
+                        Column.text("season", "Season"),
+                        Column.number("counted", "Counted"),
+                        Column.number("detected", "Detected"),
                         Column.share("prevalence", "Prevalence"),
                         Column.share("lower", "From"),
                         Column.share("upper", "To")),

@@ -69,13 +69,13 @@ final class TurnaroundPicture {
                                         + ", " + y.specimens() + " specimens")
                                 .collect(Collectors.joining("; ")),
                 List.of(
-                        Column.of("laboratory", "Laboratory"),
-                        Column.of("specimens", "Specimens"),
-                        Column.of("quarterDays", "A quarter within, days"),
-                        Column.of("medianDays", "Half within, days"),
-                        Column.of("threeQuartersDays", "Three quarters within, days"),
-                        Column.of("nineTenthsDays", "Nine in ten within, days"),
-                        Column.of("promisedDays", "Promised, days")),
+                        Column.text("laboratory", "Laboratory"),
+                        Column.number("specimens", "Specimens"),
+                        Column.number("quarterDays", "A quarter within, days"),
+                        Column.number("medianDays", "Half within, days"),
+                        Column.number("threeQuartersDays", "Three quarters within, days"),
+                        Column.number("nineTenthsDays", "Nine in ten within, days"),
+                        Column.number("promisedDays", "Promised, days")),
                 laboratories.stream().map(TurnaroundPicture::row).toList(),
                 (inks, narrow) -> draw(laboratories, inks, narrow));
     }

@@ -46,10 +46,10 @@ final class WeeksPicture {
                                         + " tested, " + w.reported() + " reported")
                                 .collect(Collectors.joining("; ")),
                 List.of(
-                        Column.of("week", "Week from"),
-                        Column.of("taken", "Taken"),
-                        Column.of("tested", "Tested"),
-                        Column.of("reported", "Reported")),
+                        Column.text("week", "Week from"),
+                        Column.number("taken", "Taken"),
+                        Column.number("tested", "Tested"),
+                        Column.number("reported", "Reported")),
                 weeks.stream()
                         .map(w -> List.<Object>of(w.week().toString(), w.taken(), w.tested(), w.reported()))
                         .toList(),
