@@ -79,6 +79,43 @@ class ReportsBrowserTest extends Browser {
                 "464 taken by hunters and 11 hit by vehicles");
     }
 
+    /** The question asked in the corridor: how common in adult bucks of one unit, with the cautious interval, on paper. */
+    @Test
+    void theTenMinuteQuestionTakesAtMostTenActions() throws IOException {
+        String season = season();
+        Page page = signedIn(DESK, Role.EPIDEMIOLOGIST);
+        int actions = 0;
+        page.getByRole(
+                        AriaRole.LINK,
+                        new Page.GetByRoleOptions().setName("Prevalence").setExact(true))
+                .first()
+                .click();
+        actions++;
+        page.getByLabel("Season", new Page.GetByLabelOptions().setExact(true)).selectOption(season);
+        actions++;
+        page.getByLabel("Unit", new Page.GetByLabelOptions().setExact(true)).selectOption(SeasonFixture.UNIT);
+        actions++;
+        page.getByLabel("Interval", new Page.GetByLabelOptions().setExact(true)).selectOption("CLOPPER_PEARSON");
+        actions++;
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName("Show").setExact(true))
+                .click();
+        actions++;
+        String row = page.getByRole(AriaRole.ROW, new Page.GetByRoleOptions().setName("Adult Male"))
+                .first()
+                .innerText()
+                .replaceAll("\\s+", " ");
+        // Newcombe 1998, Stat Med 17:857-872: 81/263, exact limits .2527 and .3676.
+        assertTrue(row.contains("263 81 30.8 % 25.3 % to 36.8 %"), row);
+        Download pdf = page.waitForDownload(
+                () -> page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Report as PDF"))
+                        .click());
+        actions++;
+        assertTrue(Files.size(pdf.path()) > 10_000);
+        assertTrue(actions <= 10, actions + " actions");
+    }
+
     @Test
     void onAPhoneThePictureKeepsItsLettering() {
         Page page = signedIn(PHONE, Role.EPIDEMIOLOGIST);
