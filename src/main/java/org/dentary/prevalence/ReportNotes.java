@@ -114,7 +114,7 @@ record ReportNotes(
                 .distinct()
                 .sorted()
                 .collect(Collectors.joining(", "));
-        notes.add("Season " + season.name() + " runs from " + season.startsOn() + " to " + season.endsOn()
+        notes.add(season.name() + " runs from " + season.startsOn() + " to " + season.endsOn()
                 + (boundaries.isEmpty()
                         ? "; no boundary of a management unit is on record."
                         : "; boundaries of the management units, edition " + boundaries + "."));

@@ -28,12 +28,12 @@ class ReportFacts {
     /** A line of the table of what was asked. */
     record Fact(String what, String value) {}
 
-    /** Such as "Prevalence of chronic wasting disease in white-tailed deer, season 2026". */
+    /** Such as "Chronic wasting disease in white-tailed deer, Surveillance year 2026-27". */
     String title(Answer answer) {
         PrevalenceReport report = answer.report();
         String disease = name(plan.diseases(), DiseaseView::code, DiseaseView::name, report.disease());
         String species = name(plan.species(), SpeciesView::code, SpeciesView::name, report.species());
-        String title = disease + " in " + species.toLowerCase(Locale.US) + ", season "
+        String title = disease + " in " + species.toLowerCase(Locale.US) + ", "
                 + plan.season(report.season()).name();
         return report.incomplete() ? "Incomplete: " + title : title;
     }
