@@ -59,6 +59,10 @@ public record IntakeForm(Map<String, String> typed) {
             "seenWith",
             "notes",
             "reason");
+    /** Fields of the form about the jaw itself, and what a reading calls them. */
+    private static final Map<String, String> OF_THE_JAW =
+            Map.of("jawSide", "side", "jawState", "jawState", "jawWhereabouts", "whereabouts");
+
     private static final Set<String> NUMBERS = Set.of("cheekTeeth", "cusps");
 
     public IntakeForm {
@@ -129,6 +133,11 @@ public record IntakeForm(Map<String, String> typed) {
         if (has("abnormal", "true")) {
             reading.put("abnormal", true);
         }
+        OF_THE_JAW.forEach((field, name) -> {
+            if (!value(field).isEmpty()) {
+                reading.put(name, value(field));
+            }
+        });
         List<String> unsure = new ArrayList<>();
         for (KeyQuestion question : KeyQuestion.values()) {
             String answer = value("jaw." + question.field());

@@ -145,13 +145,21 @@ public class LaterPages {
         return switch (fault.field()) {
             case "", "jawNote" -> fault;
             case "readAt" -> new FieldProblem("at", fault.rule(), fault.message());
+            case "side" -> new FieldProblem("jawSide", fault.rule(), fault.message());
+            case "jawState" -> fault;
+            case "whereabouts" -> new FieldProblem("jawWhereabouts", fault.rule(), fault.message());
             case "note" -> new FieldProblem("jawNote", fault.rule(), fault.message());
             default -> new FieldProblem("jaw." + fault.field(), fault.rule(), fault.message());
         };
     }
 
     private IntakeForm fresh(AnimalStory story) {
+        String photo = story.facts().jawStatus().equals("PHOTO_TO_READ") ? "PHOTO_ONLY" : "";
         return new IntakeForm(Map.of(
+                "jawState",
+                photo,
+                "jawWhereabouts",
+                photo,
                 "at",
                 MINUTE.format(clock.instant().atZone(zone(story))),
                 "readingId",

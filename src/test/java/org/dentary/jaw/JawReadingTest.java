@@ -252,6 +252,41 @@ class JawReadingTest {
     }
 
     @Test
+    void theFormKeepsSideStateAndWhereaboutsAndTheQueueSaysWhereTheJawIs() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts().put("jawStatus", "PHOTO_TO_READ"));
+        as("sampler")
+                .accept("text/html")
+                .get("/animals/" + one.kit() + "/jaw")
+                .then()
+                .body(containsString("<option value=\"PHOTO_ONLY\" selected>From a photo"));
+        as("sampler")
+                .accept("text/html")
+                .redirects()
+                .follow(false)
+                .contentType("application/x-www-form-urlencoded")
+                .formParam("readingId", UUID.randomUUID().toString())
+                .formParam("at", "2025-11-14T09:10")
+                .formParam("jaw.rowSeen", "FRONT_ONLY")
+                .formParam("jawSide", "LEFT")
+                .formParam("jawState", "PHOTO_ONLY")
+                .formParam("jawWhereabouts", "GONE")
+                .post("/animals/" + one.kit() + "/jaw")
+                .then()
+                .statusCode(303);
+        as("auditor")
+                .get("/api/v1/animals/" + one.kit())
+                .then()
+                .body("jawReadings[0].side", equalTo("LEFT"))
+                .body("jawReadings[0].jawState", equalTo("PHOTO_ONLY"))
+                .body("jawReadings[0].whereabouts", equalTo("GONE"));
+        as("auditor")
+                .get("/api/v1/jaws/queue?task=READ_AGAIN")
+                .then()
+                .body("items.find { it.kit == '" + one.kit() + "' }.whereabouts", equalTo("GONE"));
+    }
+
+    @Test
     void whatBelongsToNothingIsRefusedAndNothingIsStored() {
         Deer one = deer.aDeer();
         read("sampler", one.kit(), deer.adult(UUID.randomUUID()))

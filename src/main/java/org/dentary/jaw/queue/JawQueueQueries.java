@@ -19,10 +19,13 @@ class JawQueueQueries {
                      bool_or(r.contradictions <> '[]' and not r.disputed) as questioned,
                      bool_or(r.needs_second_reader) as asked, bool_or(r.drawn) as drawn,
                      bool_or(r.needs_second_reader and r.certainty = 'PROBABLE' and r.contradictions = '[]') as probable,
+                     (array_agg(r.whereabouts order by r.received_at desc)
+                       filter (where r.whereabouts is not null))[1] as whereabouts,
                      min(r.received_at) as first_at, max(r.received_at) as last_at
                 from jaw_reading r where %s group by r.kit),
             task as (
-              select a.kit, a.season, a.station, a.died_on, a.jaw_status, coalesce(s.readers, 0) as readers,
+              select a.kit, a.season, a.station, a.died_on, a.jaw_status, s.whereabouts,
+                     coalesce(s.readers, 0) as readers,
                      s.probable and not (s.disputed or s.questioned or s.drawn) as probable,
                      case when s.kit is null or s.readers = 0 and s.classes < 2
                                then case when a.jaw_status <> 'NOT_EXAMINED' then 'READ' end
@@ -42,7 +45,7 @@ class JawQueueQueries {
             """;
 
     private static final String COLUMNS = """
-            select kit, task, since, season, station, died_on, jaw_status, cast(readers as int), why,
+            select kit, task, since, season, station, died_on, jaw_status, whereabouts, cast(readers as int), why,
                    (select cast(p.id as text) from jaw_photo p where p.kit = task.kit and p.erased_at is null
                      order by p.added_at desc, p.id limit 1) as photo
               from task where task is not null

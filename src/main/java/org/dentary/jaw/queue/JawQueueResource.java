@@ -67,6 +67,7 @@ public class JawQueueResource {
                             "station",
                             "diedOn",
                             "jawStatus",
+                            "whereabouts",
                             "readers",
                             "why",
                             "photo"))) {
@@ -78,6 +79,7 @@ public class JawQueueResource {
                         jaw.station(),
                         jaw.diedOn(),
                         jaw.jawStatus(),
+                        jaw.whereabouts(),
                         jaw.readers(),
                         jaw.why(),
                         jaw.photo()));

@@ -11,6 +11,7 @@ import java.util.Locale;
  *
  * @param task {@code READ}, {@code READ_AGAIN} (by someone who has not read it) or {@code DECIDE} (by a third person)
  * @param since when it came to be so
+ * @param whereabouts where the jaw was said to be when last read, as a code; null where nobody said
  * @param readers how many persons have read it
  * @param why reasons as codes, separated by spaces; none of them gives a class away
  * @param photo id of the newest photo of the jaw, or null
@@ -23,6 +24,7 @@ public record JawTask(
         String station,
         LocalDate diedOn,
         String jawStatus,
+        String whereabouts,
         int readers,
         String why,
         String photo) {
@@ -34,7 +36,15 @@ public record JawTask(
 
     /** Where the jaw is, in words. */
     @JsonIgnore
-    public String getWhereabouts() {
+    public String getWhere() {
+        if (whereabouts != null) {
+            return switch (whereabouts) {
+                case "RETURNED" -> "given back";
+                case "GONE" -> "gone";
+                case "PHOTO_ONLY" -> "only the photo";
+                default -> "kept";
+            };
+        }
         return switch (jawStatus) {
             case "PHOTO_TO_READ" -> photo == null ? "photo, not here yet" : "photo";
             case "NOT_EXAMINED" -> "not examined";
