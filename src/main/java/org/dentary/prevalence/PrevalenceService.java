@@ -83,8 +83,13 @@ public class PrevalenceService {
 
     /** The report, all its numbers of one moment. */
     public PrevalenceReport report(ReportQuestion asked) {
-        ReportQuestion question = settle(asked);
-        return snapshot.read(() -> assemble(question));
+        return reports(List.of(asked)).get(0);
+    }
+
+    /** Several reports in the order asked, all their numbers of one moment. */
+    public List<PrevalenceReport> reports(List<ReportQuestion> asked) {
+        List<ReportQuestion> questions = asked.stream().map(this::settle).toList();
+        return snapshot.read(() -> questions.stream().map(this::assemble).toList());
     }
 
     private PrevalenceReport assemble(ReportQuestion question) {

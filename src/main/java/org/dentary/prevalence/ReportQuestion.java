@@ -146,6 +146,17 @@ public record ReportQuestion(
         }
     }
 
+    /** The same question of another season, on one of its cuts or, with null, live. */
+    public ReportQuestion inSeason(String other, UUID itsCut) {
+        return new ReportQuestion(other, disease, species, by, filter, scope, interval, confidence, itsCut);
+    }
+
+    /** Whether it asks for some values of a field of the line list only. */
+    public boolean filters(String field) {
+        return filter.values().keySet().stream()
+                .anyMatch(column -> column.field().equals(field));
+    }
+
     ReportQuestion on(String season, String disease, String species) {
         return new ReportQuestion(season, disease, species, by, filter, scope, interval, confidence, cut);
     }

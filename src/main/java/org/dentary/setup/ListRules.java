@@ -21,6 +21,7 @@ final class ListRules {
             case SETTINGS -> rows.forEach(row -> setting(row, problems));
             case CAUTIONS -> rows.forEach(row -> caution(row, known, problems));
             case ACCOUNTS -> accounts(rows, known, problems);
+            case HERD_STRUCTURES -> ReferenceRules.wholeAndFixed(list, rows, known, problems);
             default -> {
                 // its cells say all
             }

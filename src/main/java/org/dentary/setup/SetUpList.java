@@ -222,7 +222,21 @@ public enum SetUpList {
             must("authority", Cell.NAME, "whose written instructions stand above it"),
             may("reviewed_by", Cell.in(PERSONS), "person who reviewed it"),
             may("reviewed_on", Cell.DAY, "day of the review"),
-            may("review_by", Cell.DAY, "day by which it is to be reviewed again"));
+            may("review_by", Cell.DAY, "day by which it is to be reviewed again")),
+    HERD_STRUCTURES(
+            "herd-structures",
+            "herd_structure",
+            "Deer by age class and sex in a named, dated herd that prevalence is standardized to",
+            false,
+            List.of("code", "age_class", "sex"),
+            must("code", Cell.CODE, "short code of the structure, the same in each of its rows"),
+            must("name", Cell.NAME, "which herd, as people say it"),
+            must("as_of", Cell.DAY, "day that it describes"),
+            must("source", Cell.NAME, "who estimated it and where that is written"),
+            must("species", Cell.in(SPECIES), "species"),
+            must("age_class", Cell.oneOf(Vocabulary.AGE_CLASSES), "age class"),
+            must("sex", Cell.oneOf(Vocabulary.SEXES), "sex"),
+            must("animals", Cell.wholeNumber(0, 999_999), "deer in the class; only the shares are used"));
 
     private final String path;
     private final String table;

@@ -18,6 +18,8 @@ final class Vocabulary {
     static final List<String> ROLES = names(Role.values());
     static final List<String> SETTINGS = names(PlanSetting.values());
     static final List<String> SOURCES = names(MortalitySource.values());
+    static final List<String> AGE_CLASSES = List.of("FAWN", "YEARLING", "ADULT");
+    static final List<String> SEXES = List.of("MALE", "FEMALE");
     static final List<String> HAZARDS = names(Hazard.values());
 
     private Vocabulary() {}

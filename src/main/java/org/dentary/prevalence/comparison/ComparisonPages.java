@@ -1,0 +1,159 @@
+package org.dentary.prevalence.comparison;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.MultivaluedHashMap;
+import jakarta.ws.rs.core.MultivaluedMap;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.SeasonView;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.prevalence.DataCutService;
+import org.dentary.prevalence.DataCutView;
+import org.dentary.prevalence.comparison.ComparisonForm.Choice;
+
+/** The comparisons page: the question as a form in the address, the answer as sentences and tables. */
+@Path("/prevalence")
+public class ComparisonPages {
+    private final ComparisonService comparisons;
+    private final PlanService plan;
+    private final DataCutService cuts;
+    private final HerdQueries herds;
+    private final Clock clock;
+
+    ComparisonPages(
+            ComparisonService comparisons, PlanService plan, DataCutService cuts, HerdQueries herds, Clock clock) {
+        this.comparisons = comparisons;
+        this.plan = plan;
+        this.cuts = cuts;
+        this.herds = herds;
+        this.clock = clock;
+    }
+
+    @CheckedTemplate(basePath = "prevalence")
+    static class Templates {
+        static native TemplateInstance comparisons(ComparisonForm form, ComparisonTable table, String fault);
+    }
+
+    @GET
+    @Path("comparisons")
+    @Produces(MediaType.TEXT_HTML)
+    @PermissionsAllowed(Act.REPORT_READ)
+    public Response page(@Context UriInfo address) {
+        MultivaluedMap<String, String> asked = new MultivaluedHashMap<>();
+        address.getQueryParameters()
+                .forEach((name, texts) ->
+                        texts.stream().filter(text -> !text.isBlank()).forEach(text -> asked.add(name, text)));
+        if (!asked.containsKey("season")) {
+            currentSeason().ifPresent(season -> asked.putSingle("season", season));
+        }
+        ComparisonForm form = form(asked);
+        if (!asked.containsKey("season")) {
+            return show(200, Templates.comparisons(form, null, "No season is set up yet."));
+        }
+        try {
+            Comparisons answer = comparisons.compare(comparisons.settle(ComparisonQuestion.of(asked)));
+            return show(200, Templates.comparisons(form, ComparisonTable.of(answer, zone()), null));
+        } catch (DomainException fault) {
+            return show(fault.status(), Templates.comparisons(form, null, fault.getMessage()));
+        }
+    }
+
+    private static Response show(int status, TemplateInstance page) {
+        return Response.status(status)
+                .entity(page)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    private Optional<String> currentSeason() {
+        List<SeasonView> seasons = plan.seasons();
+        return plan.seasonOn(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC))
+                .or(() -> seasons.isEmpty() ? Optional.empty() : Optional.of(seasons.get(seasons.size() - 1)))
+                .map(SeasonView::code);
+    }
+
+    /** The zone of the plan's first station; the agency's own, where there is only one. */
+    private ZoneId zone() {
+        return plan.stations().stream()
+                .findFirst()
+                .map(station -> ZoneId.of(station.timeZone()))
+                .orElse(ZoneOffset.UTC);
+    }
+
+    private ComparisonForm form(MultivaluedMap<String, String> asked) {
+        String season = asked.getFirst("season");
+        return new ComparisonForm(
+                ComparisonForm.choices(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
+                ComparisonForm.choices(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
+                ComparisonForm.choices(plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("unit"), "All units"),
+                ComparisonForm.choices(
+                        season == null ? List.<DataCutView>of() : cuts.all(season),
+                        DataCutView::id,
+                        DataCutView::name,
+                        asked.getFirst("cut"),
+                        "Live, as of now"),
+                others(season, asked.getFirst("with")),
+                ComparisonForm.choices(
+                        herds.all(),
+                        HerdStructure::code,
+                        herd -> herd.name() + ", " + herd.asOf(),
+                        asked.getFirst("herd"),
+                        "No herd"),
+                typed(asked, "ageFawn", "0.5"),
+                typed(asked, "ageYearling", "1.5"),
+                typed(asked, "ageAdult", ""),
+                query(asked));
+    }
+
+    private List<Choice> others(String season, String chosen) {
+        List<Choice> others = new ArrayList<>();
+        others.add(new Choice("", "No other season", chosen == null));
+        List<SeasonView> seasons = new ArrayList<>(plan.seasons());
+        java.util.Collections.reverse(seasons);
+        List<DataCutView> all = cuts.all(null);
+        for (SeasonView other : seasons) {
+            if (!other.code().equals(season)) {
+                others.add(new Choice(
+                        other.code(), other.name() + ", live", other.code().equals(chosen)));
+                all.stream()
+                        .filter(cut -> cut.season().equals(other.code()))
+                        .forEach(cut -> others.add(new Choice(
+                                cut.id(),
+                                other.name() + ", cut “" + cut.name() + "”",
+                                cut.id().equals(chosen))));
+            }
+        }
+        return others;
+    }
+
+    private static String typed(MultivaluedMap<String, String> asked, String name, String first) {
+        return asked.containsKey(name) ? asked.getFirst(name) : asked.containsKey("ageAdult") ? "" : first;
+    }
+
+    static String query(MultivaluedMap<String, String> asked) {
+        return asked.entrySet().stream()
+                .flatMap(e ->
+                        e.getValue().stream().map(v -> e.getKey() + "=" + URLEncoder.encode(v, StandardCharsets.UTF_8)))
+                .collect(Collectors.joining("&"));
+    }
+}
