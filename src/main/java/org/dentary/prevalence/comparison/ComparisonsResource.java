@@ -69,6 +69,7 @@ public class ComparisonsResource {
     @Path("comparisons.csv")
     @Produces("text/csv")
     @PermissionsAllowed(Act.REPORT_READ)
+    @Operation(summary = "The comparisons as CSV, one line each")
     public Response csv(@Context UriInfo address) {
         ComparisonService.Settled asked = settled(address);
         return Response.fromResponse(answer(comparisons.csv(asked), CsvTable.MEDIA_TYPE))
