@@ -2,13 +2,18 @@ package org.dentary.animal;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.context.control.ActivateRequestContext;
+import jakarta.enterprise.event.Observes;
 import jakarta.transaction.Transactional;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.account.Account;
@@ -16,11 +21,15 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
+import org.jboss.logging.Logger;
 
 /** Contacts and exact points: encrypted, read by role, every read audited, erased by destroying the row's key. */
 @ApplicationScoped
 public class ContactService {
+    private static final Logger LOG = Logger.getLogger(ContactService.class);
+
     private final ContactWrites rows;
+    private final ErasureList erasures;
     private final Envelope envelope;
     private final PlanService plan;
     private final CurrentAccount current;
@@ -29,12 +38,14 @@ public class ContactService {
 
     ContactService(
             ContactWrites rows,
+            ErasureList erasures,
             Envelope envelope,
             PlanService plan,
             CurrentAccount current,
             ObjectMapper json,
             Clock clock) {
         this.rows = rows;
+        this.erasures = erasures;
         this.envelope = envelope;
         this.plan = plan;
         this.current = current;
@@ -126,6 +137,19 @@ public class ContactService {
     public void erase(String kit) {
         if (rows.erase(kit) == 0) {
             throw new NotFound("CONTACT_UNKNOWN", "No contact is kept for kit " + kit);
+        }
+        rows.audit("contact-erasure", kit, current.get().actor(), null, clock.instant());
+        erasures.add(kit, clock.instant());
+    }
+
+    /** At every start: what was erased and came back with a restored database is erased again; later contacts stay. */
+    @ActivateRequestContext
+    @Transactional
+    void eraseAgain(@Observes StartupEvent event) {
+        Map<String, Instant> erased = erasures.all();
+        int again = erased.isEmpty() ? 0 : rows.eraseUntil(erased);
+        if (again > 0) {
+            LOG.info("Erased " + again + " contacts again that a restored database had brought back");
         }
     }
 }

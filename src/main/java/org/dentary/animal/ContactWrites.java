@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** Reads and writes the vault's rows, and the audit of their reads. */
@@ -24,6 +25,11 @@ class ContactWrites {
     private static final String BY_PHONE = "select kit from vault.contact where phone_index = :digest limit 50";
     private static final String BY_NAME = "select kit from vault.contact where name_index = :digest limit 50";
     private static final String ERASE = "delete from vault.contact where kit = :kit";
+    private static final String ERASE_UNTIL = """
+            delete from vault.contact c
+             using unnest(cast(:kits as text[]), cast(:until as timestamptz[])) as e(kit, at)
+             where c.kit = e.kit and c.written_at <= e.at
+            """;
     private static final String AUDIT = """
             insert into read_audit (actor, at, what, key, purpose)
             values (:actor, :now, :what, :kit, cast(:purpose as text))
@@ -61,6 +67,15 @@ class ContactWrites {
         return entities.createNativeQuery(key == ContactKey.PHONE ? BY_PHONE : BY_NAME, String.class)
                 .setParameter("digest", digest)
                 .getResultList();
+    }
+
+    /** Erases the contacts that were written up to a moment each. */
+    int eraseUntil(Map<String, Instant> erased) {
+        return entities.createNativeQuery(ERASE_UNTIL)
+                .setParameter("kits", erased.keySet().toArray(String[]::new))
+                .setParameter(
+                        "until", erased.values().stream().map(Instant::toString).toArray(String[]::new))
+                .executeUpdate();
     }
 
     int erase(String kit) {
