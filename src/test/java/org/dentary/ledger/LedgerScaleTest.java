@@ -1,7 +1,6 @@
 package org.dentary.ledger;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
@@ -51,9 +50,7 @@ class LedgerScaleTest {
         timed("seal them", checkpoints::sealAll);
         timed("look for more", checkpoints::sealAll);
         UUID event = store.chain(codes.get(77)).get(2).id();
-        timed(
-                "prove one",
-                () -> checkpoints.proof(event).orElseThrow());
+        timed("prove one", () -> checkpoints.proof(event).orElseThrow());
         Path file = Files.createTempFile(Path.of("target"), "season", ".jsonl");
         timed("export", () -> {
             try (OutputStream out = Files.newOutputStream(file)) {
@@ -62,9 +59,8 @@ class LedgerScaleTest {
             return null;
         });
         LOG.infof("the file has %d bytes", Files.size(file));
-        OutsideCheck.Outcome outcome = timed(
-                "check outside",
-                () -> OutsideCheck.compiled().run(List.of(file.toString())));
+        OutsideCheck.Outcome outcome =
+                timed("check outside", () -> OutsideCheck.compiled().run(List.of(file.toString())));
         assertEquals(0, outcome.status(), outcome.output());
         Files.delete(file);
     }

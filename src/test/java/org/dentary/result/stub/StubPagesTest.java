@@ -12,7 +12,6 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
-import java.util.Arrays;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.KitStem;
