@@ -17,6 +17,9 @@ final class Boundary {
     static Optional<String> fault(String text) {
         try {
             JsonNode geometry = JSON.readTree(text);
+            if (!isWgs84(geometry)) {
+                return Optional.of("its coordinate reference system is not WGS 84 (RFC 7946, 4); convert it first");
+            }
             return switch (geometry.path("type").asText()) {
                 case "Polygon" -> polygonFault(geometry.path("coordinates"));
                 case "MultiPolygon" -> polygonsFault(geometry.path("coordinates"));
@@ -46,6 +49,21 @@ final class Boundary {
         } catch (JsonProcessingException e) {
             return Optional.empty();
         }
+    }
+
+    /** Whether a collection says that its coordinates are in another system; RFC 7946 knows WGS 84 alone. */
+    static boolean isInAnotherSystem(String text) {
+        try {
+            return !isWgs84(JSON.readTree(text));
+        } catch (JsonProcessingException e) {
+            return false;
+        }
+    }
+
+    /** The member {@code crs} of GeoJSON's draft of 2008, which RFC 7946 took away, still comes from older programs. */
+    private static boolean isWgs84(JsonNode object) {
+        String name = object.path("crs").path("properties").path("name").asText("CRS84");
+        return name.endsWith("CRS84") || name.endsWith(":4326") || name.equals("EPSG:4326");
     }
 
     private static Optional<String> polygonsFault(JsonNode polygons) {

@@ -94,6 +94,12 @@ final class SetUpFile {
                     "The file is neither CSV nor, for " + SetUpList.BOUNDARIES.path()
                             + ", a GeoJSON FeatureCollection whose features have the property code");
         }
+        if (Boundary.isInAnotherSystem(text)) {
+            throw refused(
+                    "NOT_WGS_84",
+                    "The file names a coordinate reference system other than WGS 84 (RFC 7946, section 4); convert it to"
+                            + " longitude and latitude in degrees first");
+        }
         List<RawTable.Line> lines = new ArrayList<>();
         for (List<String> feature : features.get()) {
             // a feature has no line of its own; its place in the collection, after a header, stands for it

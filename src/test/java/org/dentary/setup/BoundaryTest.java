@@ -49,4 +49,32 @@ class BoundaryTest {
     void whatTheStandardForbidsIsNamed(String geometry, String fault) {
         assertEquals(Optional.of(fault), Boundary.fault(geometry.replace('\'', '"')));
     }
+
+    /** RFC 7946, section 4: WGS 84 alone; the member crs is of the specification of 2008, section 3. */
+    @Test
+    void anotherCoordinateReferenceSystemIsNamed() {
+        String other = "{\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"urn:ogc:def:crs:EPSG::26915\"}},";
+        String own = "{\"crs\":{\"type\":\"name\",\"properties\":{\"name\":\"urn:ogc:def:crs:OGC:1.3:CRS84\"}},";
+        String rest = NO_HOLES.trim().substring(1);
+        assertEquals(
+                Optional.of("its coordinate reference system is not WGS 84 (RFC 7946, 4); convert it first"),
+                Boundary.fault(other + rest));
+        assertEquals(Optional.empty(), Boundary.fault(own + rest));
+        String collection = "\"type\":\"FeatureCollection\",\"features\":[]}";
+        org.junit.jupiter.api.Assertions.assertTrue(Boundary.isInAnotherSystem(other + collection));
+        org.junit.jupiter.api.Assertions.assertFalse(Boundary.isInAnotherSystem(own + collection));
+        org.junit.jupiter.api.Assertions.assertEquals(
+                "NOT_WGS_84",
+                org.junit.jupiter.api.Assertions.assertThrows(
+                                org.dentary.platform.problem.InvalidInput.class,
+                                () -> SetUpFile.read(
+                                        SetUpList.BOUNDARIES,
+                                        (other
+                                                        + collection.replace(
+                                                                "[]",
+                                                                "[{\"type\":\"Feature\",\"properties\":{\"code\":\"U1\"},\"geometry\":"
+                                                                        + NO_HOLES.trim() + "}]"))
+                                                .getBytes(java.nio.charset.StandardCharsets.UTF_8)))
+                        .code());
+    }
 }
