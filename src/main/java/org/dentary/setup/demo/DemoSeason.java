@@ -243,9 +243,7 @@ final class DemoSeason {
         String station = all.get(0).station();
         if (!handed.isBefore(TODAY.minusDays(4))) {
             if (batch.endsWith("east")) {
-                LocalDate offered = last.plusDays(1).isBefore(TODAY) ? last.plusDays(1) : TODAY.minusDays(1);
-                offer(batch, left, station, offered);
-                check(batch, left, station, offered);
+                offer(batch, left, station, last.plusDays(1).isBefore(TODAY) ? last.plusDays(1) : TODAY.minusDays(1));
             }
             return;
         }
@@ -278,21 +276,6 @@ final class DemoSeason {
                         at(station, day, 17, 0),
                         "enteredAt",
                         at(station, day, 17, 5)));
-    }
-
-    /** The cooler is sealed and found too warm: what waits for the liaison has something to look at. */
-    private void check(String batch, List<String> codes, String station, LocalDate day) {
-        Map<String, Object> about =
-                Map.of("codes", codes, "occurredAt", at(station, day, 17, 10), "enteredAt", at(station, day, 17, 12));
-        Map<String, Object> sealed = new LinkedHashMap<>(about);
-        sealed.put("kind", "TAMPER_SEAL_APPLIED");
-        sealed.put("tamperSeal", "TS 10" + Math.floorMod(batch.hashCode(), 90));
-        api.put("sampler", "/custody-events/" + DemoApi.key(season, batch, "seal"), sealed);
-        Map<String, Object> warm = new LinkedHashMap<>(about);
-        warm.put("kind", "TEMPERATURE_READ");
-        warm.put("temperatureCelsius", 10.5);
-        warm.put("sensor", "cooler probe 2");
-        api.put("sampler", "/custody-events/" + DemoApi.key(season, batch, "temperature"), warm);
     }
 
     private void accept(String batch, List<String> codes, String station, LocalDate day) {
