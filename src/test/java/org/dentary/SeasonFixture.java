@@ -85,6 +85,7 @@ public class SeasonFixture {
                 ('T_SCREEN', 'Screening test', 1, 'CWD', array['MEDIAL_RETROPHARYNGEAL_NODE', 'OBEX']),
                 ('T_CONFIRM', 'Confirmatory test', 2, 'CWD', array['MEDIAL_RETROPHARYNGEAL_NODE', 'OBEX'])
                 on conflict do nothing;
+            insert into plan_setting (name, value) values ('DISEASES_ESTABLISHED', 'CWD') on conflict do nothing;
             insert into party (code, name, position) values ('T_COURIER', 'Test courier', 1) on conflict do nothing
             """;
     private static final String ACCEPTANCE = """

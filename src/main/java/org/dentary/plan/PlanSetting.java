@@ -205,6 +205,17 @@ public enum PlanSetting {
     EMERGENCY_NUMBER("Number to call when life is in danger", "telephone", "", Allowed.TEXT),
     POISON_CENTER_NUMBER("Number of the poison center", "telephone", "", Allowed.TEXT),
     SUPERVISOR_NUMBER("Number of the supervisor on duty", "telephone", "", Allowed.TEXT),
+    DISEASES_ESTABLISHED(
+            "Diseases known to be there already: a detection of one opens no incident",
+            "disease codes",
+            "",
+            Allowed.CODES),
+    FIRST_DETECTION_TOLD(
+            "Who is told of a first detection, in this order, apart by semicolons",
+            "text",
+            "The director of the wildlife agency; The state veterinarian; The state health department; Field staff and"
+                    + " stations of the unit",
+            Allowed.TEXT),
     DETECTION_TOLD_HOURS(
             "Hours after release within which whoever brought the animal is told of a detection",
             "hours",

@@ -8,5 +8,10 @@ public enum Outcome {
     NOT_DETECTED,
     INCONCLUSIVE,
     UNSUITABLE,
-    NOT_TESTED
+    NOT_TESTED;
+
+    /** Whether it asks that something be done before anybody is told. */
+    boolean isSuspicion() {
+        return this == DETECTED || this == SUSPECT;
+    }
 }

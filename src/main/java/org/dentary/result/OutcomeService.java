@@ -1,6 +1,7 @@
 package org.dentary.result;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -29,12 +30,19 @@ public class OutcomeService {
     private final OutcomeQueries queries;
     private final PlanService plan;
     private final LineService lines;
+    private final Event<SuspicionDerived> suspicionDerived;
     private final Clock clock;
 
-    OutcomeService(OutcomeQueries queries, PlanService plan, LineService lines, Clock clock) {
+    OutcomeService(
+            OutcomeQueries queries,
+            PlanService plan,
+            LineService lines,
+            Event<SuspicionDerived> suspicionDerived,
+            Clock clock) {
         this.queries = queries;
         this.plan = plan;
         this.lines = lines;
+        this.suspicionDerived = suspicionDerived;
         this.clock = clock;
     }
 
@@ -81,6 +89,7 @@ public class OutcomeService {
         PlanSettings settings = plan.settings();
         List<String> diseases = plan.diseases().stream().map(d -> d.code()).toList();
         List<LineService.OutcomeOf> outcomes = new ArrayList<>();
+        List<SuspicionDerived.Suspicion> suspicions = new ArrayList<>();
         Explanations explanations = new Explanations();
         for (OutcomeQueries.Member member : members) {
             for (String disease : diseases) {
@@ -99,11 +108,17 @@ public class OutcomeService {
                         shown(derived.outcome(), told).name(),
                         derived.footnotes()));
                 explanations.add(member.kit(), disease, derived);
+                if (member.kit().equals(member.root()) && derived.outcome().isSuspicion()) {
+                    suspicions.add(new SuspicionDerived.Suspicion(member.kit(), disease));
+                }
             }
         }
         lines.setOutcomes(outcomes, cause);
         queries.explain(
                 explanations.kits, explanations.diseases, explanations.words, explanations.reviews, clock.instant());
+        if (!suspicions.isEmpty()) {
+            suspicionDerived.fire(new SuspicionDerived(suspicions));
+        }
     }
 
     /** What is told before and after release: until then a suspicion and a detection both read as pending. */

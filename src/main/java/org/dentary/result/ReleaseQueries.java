@@ -24,6 +24,10 @@ class ReleaseQueries {
                and f.status in ('FINAL', 'CORRECTED')
                and not exists (select 1 from finding c where c.corrects = f.id)
             """;
+    private static final String INCIDENT_OPEN = """
+            select count(*) from incident i join line l on l.unit = i.unit and l.disease = i.disease and l.closed_at is null
+             where l.kit = :kit and l.disease = :disease and i.state = 'OPEN'
+            """;
     private static final String NEWEST = """
             select kit, disease, derived_outcome, reason, by_actor, at from release
              where kit = :kit and disease = :disease order by id desc limit 1
@@ -78,6 +82,16 @@ class ReleaseQueries {
                         .setParameter("disease", disease)
                         .getResultList())
                 .stream().findFirst();
+    }
+
+    /** Whether a first detection of the disease in the animal's unit is still being looked into. */
+    boolean incidentIsOpen(String kit, String disease) {
+        return ((Number) entities.createNativeQuery(INCIDENT_OPEN)
+                                .setParameter("kit", kit)
+                                .setParameter("disease", disease)
+                                .getSingleResult())
+                        .longValue()
+                > 0;
     }
 
     @SuppressWarnings("unchecked")

@@ -73,6 +73,7 @@ public class ReleaseService {
                     "the outcome of " + state.kit() + " for " + disease + " is " + state.derivedOutcome()
                             + "; only a final detection is released");
         }
+        requireNoIncident(state, disease);
         requireSecondPerson(who, state, disease);
         queries.insert(state.kit(), disease, Outcome.DETECTED.name(), reason, who.actor(), clock.instant());
         entities.flush();
@@ -85,6 +86,15 @@ public class ReleaseService {
         if (who.role() != Role.COORDINATOR && !deputies.contains(who.username())) {
             throw new NotAllowed(
                     "NOT_A_RELEASER", "Detections are released by the coordinator or a deputy whom the plan names");
+        }
+    }
+
+    private void requireNoIncident(ReleaseQueries.State state, String disease) {
+        if (queries.incidentIsOpen(state.kit(), disease)) {
+            throw new RuleBroken(
+                    "INCIDENT_OPEN",
+                    "The first detection of " + disease + " in unit " + state.unit()
+                            + " is still being looked into; finish the incident's steps and close it, then release");
         }
     }
 
@@ -138,9 +148,10 @@ public class ReleaseService {
     private String hindrance(ReleaseQueries.State state, String disease) {
         try {
             requireReleaser(account.get(), state);
+            requireNoIncident(state, disease);
             requireSecondPerson(account.get(), state, disease);
             return null;
-        } catch (NotAllowed refusal) {
+        } catch (NotAllowed | RuleBroken refusal) {
             return refusal.getMessage();
         }
     }

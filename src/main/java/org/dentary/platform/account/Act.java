@@ -31,6 +31,12 @@ public final class Act {
     /** See outcomes that are not released yet. */
     public static final String DERIVED_OUTCOME = "derived-outcome";
 
+    /** Take the steps that a first detection asks for. */
+    public static final String INCIDENT_WRITE = "incident-write";
+
+    /** See how often tissue could not be read; a sampler sees their own. */
+    public static final String UNSUITABLE_READ = "unsuitable-read";
+
     public static final String RELEASE = "release";
     public static final String REPORT_READ = "report-read";
     public static final String DATA_CUT = "data-cut";

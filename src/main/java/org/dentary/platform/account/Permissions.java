@@ -45,6 +45,8 @@ public final class Permissions {
         t.put(Act.RESULT_READ, EnumSet.of(LIAISON, COORDINATOR, AUDITOR));
         t.put(Act.RESULT_WRITE, EnumSet.of(LIAISON, COORDINATOR));
         t.put(Act.DERIVED_OUTCOME, EnumSet.of(LIAISON, COORDINATOR, NOTIFIER, AUDITOR));
+        t.put(Act.INCIDENT_WRITE, EnumSet.of(LIAISON, COORDINATOR));
+        t.put(Act.UNSUITABLE_READ, EnumSet.of(SAMPLER, LIAISON, EPIDEMIOLOGIST, COORDINATOR, AUDITOR));
         t.put(Act.RELEASE, EnumSet.of(COORDINATOR));
         t.put(Act.REPORT_READ, EnumSet.of(LIAISON, EPIDEMIOLOGIST, COORDINATOR, AUDITOR));
         t.put(Act.DATA_CUT, EnumSet.of(EPIDEMIOLOGIST, COORDINATOR));

@@ -19,6 +19,9 @@ import java.util.stream.Collectors;
 /** One season of the demo, played in the order in which it would have happened. */
 final class DemoSeason {
     static final String RUNNING = "SY2026";
+    /** Where the running season brings the first detection; its incident is still open. */
+    private static final String FIRST_DETECTION = "U21";
+
     private static final List<String> PARTS = List.of("JAW", "NODE_LEFT", "NODE_RIGHT", "FORM", "STUB");
     private static final LocalDate TODAY = LocalDate.of(2026, 11, 25);
     private static final int AT_ONCE = 4;
@@ -398,7 +401,8 @@ final class DemoSeason {
         finding.put("reportedOn", sent.plusDays(11).toString());
         String first = DemoApi.key(season, d.number(), "confirmed").toString();
         api.put("liaison", "/findings/" + first, finding);
-        boolean waits = season.equals(RUNNING) && d.number() % 3 == 0;
+        boolean waits =
+                season.equals(RUNNING) && (d.number() % 3 == 0 || d.unit().equals(FIRST_DETECTION));
         if (d.infected() && !waits) {
             api.put("coordinator", "/animals/" + kit(d) + "/release", Map.of("disease", "CWD"));
         }

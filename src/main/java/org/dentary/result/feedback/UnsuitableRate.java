@@ -1,0 +1,27 @@
+package org.dentary.result.feedback;
+
+/**
+ * How often tissue of one group could not be read.
+ *
+ * @param group coded; a person's roster code, a station's code, a tissue
+ * @param unsuitable specimens unsuitable for a reason of tissue and never read
+ * @param reported those and the specimens that were read
+ * @param rate unsuitable / reported, in [0, 1]
+ * @param lower lower limit of the rate's 95 % interval, in [0, 1]
+ * @param upper upper limit, in [0, 1]
+ */
+public record UnsuitableRate(String group, long unsuitable, long reported, Double rate, Double lower, Double upper) {
+    /** The rate in percent with one decimal. */
+    public String percent() {
+        return percent(rate);
+    }
+
+    /** The interval in percent. */
+    public String interval() {
+        return percent(lower) + " to " + percent(upper);
+    }
+
+    private static String percent(Double share) {
+        return share == null ? "" : String.format(java.util.Locale.US, "%.1f%%", 100 * share);
+    }
+}

@@ -1,0 +1,203 @@
+package org.dentary.result.incident;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.validation.Validator;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.StreamingOutput;
+import java.net.URI;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.people.PeopleService;
+import org.dentary.people.PersonView;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.CsvTable;
+import org.jboss.resteasy.reactive.RestForm;
+
+/** First detections: what is to be done, by whom, and who is told when. */
+@Path("/incidents")
+@Produces(MediaType.TEXT_HTML)
+public class IncidentPages {
+    private final IncidentService incidents;
+    private final PeopleService people;
+    private final Validator validator;
+
+    IncidentPages(IncidentService incidents, PeopleService people, Validator validator) {
+        this.incidents = incidents;
+        this.people = people;
+        this.validator = validator;
+    }
+
+    @CheckedTemplate(basePath = "result/incident")
+    static class Templates {
+        static native TemplateInstance incidents(List<IncidentView.Head> incidents);
+
+        static native TemplateInstance incident(IncidentView incident, List<PersonView> persons, Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.DERIVED_OUTCOME)
+    public Response all() {
+        return page(200, Templates.incidents(incidents.all()));
+    }
+
+    @GET
+    @Path("list.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.DERIVED_OUTCOME)
+    public Response csv() {
+        List<IncidentView> all = incidents.all().stream()
+                .map(head -> incidents.incident(UUID.fromString(head.id())))
+                .toList();
+        StreamingOutput body = out -> {
+            try (CsvTable table = CsvTable.on(
+                    out,
+                    List.of(
+                            "incident",
+                            "disease",
+                            "unit",
+                            "incidentState",
+                            "openedAt",
+                            "step",
+                            "owner",
+                            "dueOn",
+                            "state",
+                            "note"))) {
+                all.forEach(one -> one.steps()
+                        .forEach(step -> table.row(
+                                one.head().id(),
+                                one.head().disease(),
+                                one.head().unit(),
+                                one.head().state(),
+                                one.head().openedAt(),
+                                step.kind(),
+                                step.owner(),
+                                step.dueOn(),
+                                step.state(),
+                                step.note())));
+            }
+        };
+        return Response.ok(body)
+                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"incidents.csv\"")
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    @GET
+    @Path("{id}")
+    @PermissionsAllowed(Act.DERIVED_OUTCOME)
+    public Response one(@PathParam("id") UUID id) {
+        return show(200, id, Faults.NONE);
+    }
+
+    @POST
+    @Path("{id}/steps/{kind}")
+    @PermissionsAllowed(Act.INCIDENT_WRITE)
+    public Response settle(
+            @PathParam("id") UUID id,
+            @PathParam("kind") IncidentStep kind,
+            @RestForm String owner,
+            @RestForm String dueOn,
+            @RestForm String state,
+            @RestForm String note,
+            @RestForm String version) {
+        return change(id, () -> {
+            SettleStep step = new SettleStep(
+                    text(owner), day(dueOn), state(state), text(note).isEmpty() ? null : text(note));
+            var violations = validator.validate(step);
+            if (!violations.isEmpty()) {
+                throw InvalidInput.of(Faults.of(violations).all());
+            }
+            incidents.settle(id, kind, step, version == null ? null : ETags.of(Integer.parseInt(version)));
+        });
+    }
+
+    @POST
+    @Path("{id}/tellings/{position}")
+    @PermissionsAllowed(Act.INCIDENT_WRITE)
+    public Response tell(
+            @PathParam("id") UUID id, @PathParam("position") int position, @RestForm String at, @RestForm String note) {
+        return change(id, () -> {
+            String zone = incidents.incident(id).head().timeZone();
+            incidents.tell(id, position, moment(at, zone), text(note).isEmpty() ? null : text(note));
+        });
+    }
+
+    @POST
+    @Path("{id}/closing")
+    @PermissionsAllowed(Act.RELEASE)
+    public Response close(@PathParam("id") UUID id, @RestForm String as, @RestForm String note) {
+        return change(id, () -> {
+            if (text(note).isEmpty()) {
+                throw InvalidInput.field("closing", "REQUIRED", "Say in a sentence what was found");
+            }
+            incidents.close(id, "CONFIRMED".equals(as), text(note));
+        });
+    }
+
+    private Response change(UUID id, Runnable deed) {
+        try {
+            deed.run();
+            return Response.seeOther(URI.create("/incidents/" + id)).build();
+        } catch (DomainException refusal) {
+            return show(refusal.status(), id, Faults.of(refusal));
+        }
+    }
+
+    private Response show(int status, UUID id, Faults faults) {
+        return page(status, Templates.incident(incidents.incident(id), people.persons(), faults));
+    }
+
+    private static SettleStep.State state(String typed) {
+        return Arrays.stream(SettleStep.State.values())
+                .filter(one -> one.name().equals(typed))
+                .findFirst()
+                .orElse(null);
+    }
+
+    private static LocalDate day(String typed) {
+        try {
+            return text(typed).isEmpty() ? null : LocalDate.parse(text(typed));
+        } catch (DateTimeException e) {
+            throw InvalidInput.field("dueOn", "NOT_A_DATE", "Give the day as year, month, day, such as 2026-11-30");
+        }
+    }
+
+    private static Instant moment(String typed, String zone) {
+        try {
+            return LocalDateTime.parse(text(typed)).atZone(ZoneId.of(zone)).toInstant();
+        } catch (DateTimeException e) {
+            throw InvalidInput.field("at", "NOT_A_TIME", "Give day and time, such as 2026-11-25T14:30");
+        }
+    }
+
+    private static String text(String typed) {
+        return typed == null ? "" : typed.strip();
+    }
+
+    private static Response page(int status, TemplateInstance page) {
+        return Response.status(status)
+                .type(MediaType.TEXT_HTML)
+                .entity(page)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+}

@@ -1,0 +1,99 @@
+package org.dentary.result.incident;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.time.OffsetDateTime;
+import java.util.UUID;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.ItemList;
+
+/** First detections, for those who may know what is not released. */
+@Path("/api/v1/incidents")
+@Produces(MediaType.APPLICATION_JSON)
+public class IncidentsResource {
+    private final IncidentService incidents;
+
+    IncidentsResource(IncidentService incidents) {
+        this.incidents = incidents;
+    }
+
+    /** That somebody on the list was told. */
+    public record Told(
+            @NotNull(message = "is required: when, with offset")
+            OffsetDateTime toldAt,
+
+            @Size(max = 500, message = "takes at most 500 characters")
+            String note) {}
+
+    /** How the incident ends. */
+    public record Closing(
+            @NotNull(message = "is required: true or false") Boolean confirmed,
+
+            @NotBlank(message = "is required: what was found, in a sentence")
+            @Size(max = 1000, message = "takes at most 1,000 characters")
+            String note) {}
+
+    /** Every incident, open ones first. */
+    @GET
+    @PermissionsAllowed(Act.DERIVED_OUTCOME)
+    public Response all() {
+        return answer(new ItemList<>(incidents.all())).build();
+    }
+
+    @GET
+    @Path("{id}")
+    @PermissionsAllowed(Act.DERIVED_OUTCOME)
+    public Response one(@PathParam("id") UUID id) {
+        return answer(incidents.incident(id)).build();
+    }
+
+    /** Where a step stands; its version goes along as If-Match. */
+    @PUT
+    @Path("{id}/steps/{kind}")
+    @PermissionsAllowed(Act.INCIDENT_WRITE)
+    public Response settle(
+            @PathParam("id") UUID id,
+            @PathParam("kind") IncidentStep kind,
+            @NotNull @Valid SettleStep step,
+            @HeaderParam(HttpHeaders.IF_MATCH) String ifMatch) {
+        IncidentView.Step settled = incidents.settle(id, kind, step, ifMatch);
+        return answer(settled)
+                .header(HttpHeaders.ETAG, ETags.of(settled.version()))
+                .build();
+    }
+
+    /** That somebody on the list was told, in its order or with the reason why not. */
+    @POST
+    @Path("{id}/tellings/{position}")
+    @PermissionsAllowed(Act.INCIDENT_WRITE)
+    public Response tell(@PathParam("id") UUID id, @PathParam("position") int position, @NotNull @Valid Told told) {
+        return answer(incidents.tell(id, position, told.toldAt().toInstant(), told.note()))
+                .build();
+    }
+
+    /** Closes it; from then on what it held can be released. */
+    @POST
+    @Path("{id}/closing")
+    @PermissionsAllowed(Act.RELEASE)
+    public Response close(@PathParam("id") UUID id, @NotNull @Valid Closing closing) {
+        return answer(incidents.close(id, closing.confirmed(), closing.note())).build();
+    }
+
+    private static Response.ResponseBuilder answer(Object entity) {
+        return Response.ok(entity).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+    }
+}

@@ -1,0 +1,202 @@
+package org.dentary.result.incident;
+
+import static org.dentary.intake.IntakeFixture.as;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.everyItem;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasSize;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
+import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
+import org.dentary.SeasonFixture;
+import org.dentary.intake.IntakeFixture.Deer;
+import org.dentary.platform.DatabaseTestResource;
+import org.dentary.result.FindingsFixture;
+import org.junit.jupiter.api.Test;
+
+/** A first detection from suspicion to release. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class IncidentsResourceTest {
+    @Inject
+    FindingsFixture laboratory;
+
+    @Test
+    void theFirstSuspicionInAUnitOpensOneIncidentThatHoldsEveryReleaseUntilItIsClosed() {
+        String unit = laboratory.unitWithoutTheDisease();
+        Deer first = laboratory.atTheLaboratory(unit);
+        Deer second = laboratory.atTheLaboratory(unit);
+        Deer beside = laboratory.atTheLaboratory(unit);
+        assertNull(incidentIn(unit));
+        laboratory.finds(first, "SCREENING", "SUSPECT", null).statusCode(201);
+        String id = incidentIn(unit);
+        laboratory.finds(second, "SCREENING", "SUSPECT", null).statusCode(201);
+        assertEquals(id, incidentIn(unit), "one incident at a time");
+        read(id).body("animals.kit", equalTo(List.of(first.kit(), second.kit())))
+                .body("steps", hasSize(IncidentStep.values().length))
+                .body("steps.state", everyItem(equalTo("OPEN")))
+                .body("sameTable.kit", hasItem(beside.kit()));
+        laboratory.finds(first, "CONFIRMATORY", "DETECTED", null).statusCode(201);
+        laboratory.releases(first).statusCode(409).body("code", equalTo("INCIDENT_OPEN"));
+        close(id, true).statusCode(409).body("detail", containsString("step HOLD_TISSUE is open"));
+        for (IncidentStep step : IncidentStep.values()) {
+            settle(id, step, "DONE", "done as the plan says", 0).statusCode(200);
+        }
+        close(id, true).statusCode(409).body("detail", containsString("not told yet"));
+        tell(id, 2, null).statusCode(409).body("code", equalTo("OUT_OF_ORDER"));
+        tell(id, 2, "the first could not be reached").statusCode(200);
+        for (int place : new int[] {1, 3, 4}) {
+            tell(id, place, null).statusCode(200);
+            tell(id, place, null).statusCode(200);
+        }
+        close(id, false).statusCode(409).body("detail", containsString("still suspect or detected"));
+        as("liaison")
+                .contentType("application/json")
+                .body("{\"confirmed\":true,\"note\":\"x\"}")
+                .post("/api/v1/incidents/" + id + "/closing")
+                .then()
+                .statusCode(403);
+        close(id, true).statusCode(200).body("head.state", equalTo("CLOSED"));
+        close(id, true).statusCode(200);
+        settle(id, IncidentStep.TRACE_CARCASS, "OPEN", null, 1).statusCode(409).body("code", equalTo("WRONG_STATE"));
+        laboratory.releases(first).statusCode(201);
+        laboratory.finds(beside, "SCREENING", "SUSPECT", null).statusCode(201);
+        assertEquals(id, incidentIn(unit), "where it is confirmed, no further suspicion opens another");
+    }
+
+    @Test
+    void aSuspicionThatIsNotConfirmedIsClosedSoAndTheNextOpensAnother() {
+        String unit = laboratory.unitWithoutTheDisease();
+        Deer first = laboratory.atTheLaboratory(unit);
+        laboratory.finds(first, "SCREENING", "SUSPECT", null).statusCode(201);
+        String id = incidentIn(unit);
+        laboratory.finds(first, "CONFIRMATORY", "NOT_DETECTED", null).statusCode(201);
+        for (IncidentStep step : IncidentStep.values()) {
+            settle(id, step, "NOT_POSSIBLE", "not needed: not confirmed", 0).statusCode(200);
+        }
+        close(id, true).statusCode(409).body("detail", containsString("no animal of it is detected"));
+        close(id, false).statusCode(200).body("head.closedAs", equalTo("NOT_CONFIRMED"));
+        Deer next = laboratory.atTheLaboratory(unit);
+        laboratory.finds(next, "SCREENING", "SUSPECT", null).statusCode(201);
+        assertEquals(false, id.equals(incidentIn(unit)));
+    }
+
+    @Test
+    void whereTheDiseaseIsEstablishedNoneIsOpened() {
+        Deer deer = laboratory.atTheLaboratory(SeasonFixture.UNIT);
+        laboratory.finds(deer, "SCREENING", "SUSPECT", null).statusCode(201);
+        assertNull(incidentIn(SeasonFixture.UNIT));
+    }
+
+    @Test
+    void aStepHasAnOwnerANoteWhereItMattersAndAHistory() {
+        String unit = laboratory.unitWithoutTheDisease();
+        Deer deer = laboratory.atTheLaboratory(unit);
+        laboratory.finds(deer, "SCREENING", "SUSPECT", null).statusCode(201);
+        String id = incidentIn(unit);
+        settle(id, IncidentStep.CONFIRM_IDENTITY, "DONE", null, 0)
+                .statusCode(422)
+                .body("errors[0].field", equalTo("note"));
+        settle(id, IncidentStep.TRACE_CARCASS, "NOT_POSSIBLE", null, 0).statusCode(422);
+        put(id, IncidentStep.HOLD_TISSUE, "{\"owner\":\"NOBODY\",\"state\":\"DONE\"}", 0)
+                .statusCode(404);
+        put(id, IncidentStep.HOLD_TISSUE, "{\"state\":\"DONE\"}", 0).statusCode(422);
+        settle(id, IncidentStep.HOLD_TISSUE, "OPEN", "asked the laboratory", 0)
+                .statusCode(200)
+                .header("ETag", "\"1\"");
+        settle(id, IncidentStep.HOLD_TISSUE, "OPEN", "asked the laboratory", 0)
+                .statusCode(200)
+                .header("ETag", "\"1\"");
+        settle(id, IncidentStep.HOLD_TISSUE, "DONE", "held", 0).statusCode(412);
+        settle(id, IncidentStep.HOLD_TISSUE, "DONE", "held", 1).statusCode(200);
+        read(id).body("changes[0].was", containsString("OPEN, T_LIAISON"))
+                .body("changes[0].actor", equalTo("T_LIAISON"));
+    }
+
+    @Test
+    void onlyThoseWhoMayKnowSeeIncidents() {
+        String unit = laboratory.unitWithoutTheDisease();
+        Deer deer = laboratory.atTheLaboratory(unit);
+        laboratory.finds(deer, "SCREENING", "SUSPECT", null).statusCode(201);
+        String id = incidentIn(unit);
+        for (String account : List.of("sampler", "epidemiologist")) {
+            as(account).get("/api/v1/incidents").then().statusCode(403);
+            as(account).get("/api/v1/incidents/" + id).then().statusCode(403);
+            as(account).get("/incidents/" + id).then().statusCode(403);
+        }
+        for (String account : List.of("notifier", "auditor")) {
+            as(account).get("/api/v1/incidents/" + id).then().statusCode(200);
+            as(account)
+                    .contentType("application/json")
+                    .body("{\"owner\":\"T_LIAISON\",\"state\":\"DONE\"}")
+                    .put("/api/v1/incidents/" + id + "/steps/HOLD_TISSUE")
+                    .then()
+                    .statusCode(403);
+        }
+        as("liaison")
+                .get("/incidents/list.csv")
+                .then()
+                .statusCode(200)
+                .body(containsString(id + ",CWD," + unit + ",OPEN"));
+    }
+
+    private static String incidentIn(String unit) {
+        List<Map<String, Object>> all = as("liaison")
+                .get("/api/v1/incidents")
+                .then()
+                .statusCode(200)
+                .extract()
+                .path("items");
+        return all.stream()
+                .filter(one -> unit.equals(one.get("unit")))
+                .map(one -> (String) one.get("id"))
+                .findFirst()
+                .orElse(null);
+    }
+
+    private static ValidatableResponse read(String id) {
+        return as("auditor").get("/api/v1/incidents/" + id).then().statusCode(200);
+    }
+
+    private static ValidatableResponse settle(String id, IncidentStep step, String state, String note, int version) {
+        return put(
+                id,
+                step,
+                "{\"owner\":\"T_LIAISON\",\"state\":\"" + state + "\""
+                        + (note == null ? "" : ",\"note\":\"" + note + "\"") + "}",
+                version);
+    }
+
+    private static ValidatableResponse put(String id, IncidentStep step, String body, int version) {
+        return as("liaison")
+                .contentType("application/json")
+                .header("If-Match", "\"" + version + "\"")
+                .body(body)
+                .put("/api/v1/incidents/" + id + "/steps/" + step)
+                .then();
+    }
+
+    private static ValidatableResponse tell(String id, int place, String note) {
+        return as("liaison")
+                .contentType("application/json")
+                .body("{\"toldAt\":\"2025-11-22T10:00:00-06:00\"" + (note == null ? "" : ",\"note\":\"" + note + "\"")
+                        + "}")
+                .post("/api/v1/incidents/" + id + "/tellings/" + place)
+                .then();
+    }
+
+    private static ValidatableResponse close(String id, boolean confirmed) {
+        return as("coordinator")
+                .contentType("application/json")
+                .body("{\"confirmed\":" + confirmed + ",\"note\":\"looked at whole\"}")
+                .post("/api/v1/incidents/" + id + "/closing")
+                .then();
+    }
+}
