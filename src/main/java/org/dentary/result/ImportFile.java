@@ -2,5 +2,13 @@ package org.dentary.result;
 
 import java.util.List;
 
-/** What was read of a file: its rows and the faults seen while reading. */
-record ImportFile(List<ImportRow> rows, List<RowProblem> problems) {}
+/**
+ * What was read of a file: its rows and the faults seen while reading.
+ *
+ * @param mapped whether the laboratory's column map was used
+ */
+record ImportFile(List<ImportRow> rows, List<RowProblem> problems, boolean mapped) {
+    ImportFile(List<ImportRow> rows, List<RowProblem> problems) {
+        this(rows, problems, false);
+    }
+}

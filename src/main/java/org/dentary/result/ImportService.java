@@ -33,6 +33,7 @@ public class ImportService {
     private final ImportChecks checks;
     private final OutcomeService outcomes;
     private final SubmissionService submissions;
+    private final ColumnMaps maps;
     private final PlanService plan;
     private final CurrentAccount account;
     private final Clock clock;
@@ -43,6 +44,7 @@ public class ImportService {
             ImportChecks checks,
             OutcomeService outcomes,
             SubmissionService submissions,
+            ColumnMaps maps,
             PlanService plan,
             CurrentAccount account,
             Clock clock) {
@@ -51,6 +53,7 @@ public class ImportService {
         this.checks = checks;
         this.outcomes = outcomes;
         this.submissions = submissions;
+        this.maps = maps;
         this.plan = plan;
         this.account = account;
         this.clock = clock;
@@ -94,9 +97,11 @@ public class ImportService {
             }
             return new Done(view(id), false);
         }
+        ColumnMaps.Edition edition = maps.inForce(laboratory).orElse(null);
+        ColumnMap map = edition == null ? null : edition.map();
         ImportFile read = switch (format) {
-            case CSV -> TableReader.csv(file);
-            case XLSX -> TableReader.xlsx(file);
+            case CSV -> TableReader.csv(file, map);
+            case XLSX -> TableReader.xlsx(file, map);
             case HL7 -> Hl7Reader.read(file);
         };
         if (read.rows().isEmpty()) {
@@ -110,6 +115,7 @@ public class ImportService {
                 digest,
                 fileName,
                 checked.rows().size(),
+                read.mapped() ? edition.edition() : null,
                 account.get().actor(),
                 clock.instant());
         writes.rows(id, checked.rows());

@@ -14,8 +14,9 @@ import org.hibernate.query.MutationQuery;
 class ImportWrites {
     private static final int AT_ONCE = 10_000;
     private static final String INSERT = """
-            insert into result_import (id, laboratory, format, digest, file_name, state, rows, postable, uploaded_by, uploaded_at)
-            values (:id, :laboratory, :format, :digest, :name, 'PREVIEWED', :rows, 0, :by, :at)
+            insert into result_import (id, laboratory, format, digest, file_name, state, rows, postable, column_map,
+                   uploaded_by, uploaded_at)
+            values (:id, :laboratory, :format, :digest, :name, 'PREVIEWED', :rows, 0, :map, :by, :at)
             """;
     private static final String ROWS = """
             insert into result_import_row (import, line, specimen_code, accession, item, method, stage, finding, status,
@@ -66,7 +67,15 @@ class ImportWrites {
     }
 
     void insert(
-            UUID id, String laboratory, String format, String digest, String name, int rows, String by, Instant at) {
+            UUID id,
+            String laboratory,
+            String format,
+            String digest,
+            String name,
+            int rows,
+            Integer map,
+            String by,
+            Instant at) {
         mutation(INSERT)
                 .setParameter("id", id)
                 .setParameter("laboratory", laboratory)
@@ -74,6 +83,7 @@ class ImportWrites {
                 .setParameter("digest", digest)
                 .setParameter("name", name, String.class)
                 .setParameter("rows", rows)
+                .setParameter("map", map, Integer.class)
                 .setParameter("by", by)
                 .setParameter("at", at)
                 .executeUpdate();

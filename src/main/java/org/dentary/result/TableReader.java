@@ -24,12 +24,14 @@ import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.Row;
 
 /** Reads a laboratory's table, CSV (RFC 4180, UTF-8) or XLSX (first sheet), into rows by the names in its first line. */
-final class TableReader {
+public final class TableReader {
     static final int MOST_ROWS = 200_000;
     private static final long MOST_UNPACKED = 256L * 1024 * 1024;
-    private static final List<String> REQUIRED =
+    /** Columns that every line fills, or that a map fixes. */
+    public static final List<String> REQUIRED =
             List.of("specimen_code", "accession_number", "test_method", "stage", "finding", "tested_on", "reported_on");
-    private static final List<String> OPTIONAL = List.of(
+    /** Columns that may be missing. */
+    public static final List<String> OPTIONAL = List.of(
             "status",
             "unsuitable_reason",
             "measured_value",
@@ -46,18 +48,25 @@ final class TableReader {
      * @throws InvalidInput if it is no UTF-8, no CSV, or a needed column is missing
      */
     static ImportFile csv(byte[] file) {
+        return csv(file, null);
+    }
+
+    /** Reads CSV by the laboratory's map; null, or a first line in our own names, needs none. */
+    static ImportFile csv(byte[] file, ColumnMap map) {
         String text = decode(file);
         List<ImportRow> rows = new ArrayList<>();
         Map<String, Integer> columns = null;
+        ColumnMap used = null;
         try (CsvReader<CsvRecord> csv = CsvReader.builder()
                 .skipEmptyLines(true)
                 .ignoreDifferentFieldCount(true)
                 .ofCsvRecord(text)) {
             for (CsvRecord line : csv) {
                 if (columns == null) {
-                    columns = columns(line.getFields());
+                    used = isOurs(line.getFields()) ? null : map;
+                    columns = columns(line.getFields(), used);
                 } else {
-                    rows.add(row((int) line.getStartingLineNumber(), columns, line.getFields()));
+                    rows.add(row((int) line.getStartingLineNumber(), columns, line.getFields(), used));
                     limit(rows);
                 }
             }
@@ -69,7 +78,7 @@ final class TableReader {
         if (columns == null) {
             throw new InvalidInput("FILE_EMPTY", "The file is empty; its first line must name the columns");
         }
-        return new ImportFile(rows, List.of());
+        return new ImportFile(rows, List.of(), used != null);
     }
 
     /**
@@ -78,24 +87,33 @@ final class TableReader {
      * @throws InvalidInput if it is no workbook, or a needed column is missing
      */
     static ImportFile xlsx(byte[] file) {
+        return xlsx(file, null);
+    }
+
+    /** Reads a workbook by the laboratory's map; null, or a first line in our own names, needs none. */
+    static ImportFile xlsx(byte[] file, ColumnMap map) {
         requireModestSize(file);
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();
+        boolean mapped;
         try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(file));
                 Stream<Row> lines = workbook.getFirstSheet().openStream()) {
             Map<String, Integer>[] columns = newArray();
+            ColumnMap[] used = new ColumnMap[1];
             lines.forEach(line -> {
                 List<String> cells = new ArrayList<>();
                 for (int i = 0; i < line.getCellCount(); i++) {
                     cells.add(text(line, i, columns[0], problems));
                 }
                 if (columns[0] == null) {
-                    columns[0] = columns(cells);
+                    used[0] = isOurs(cells) ? null : map;
+                    columns[0] = columns(cells, used[0]);
                 } else if (cells.stream().anyMatch(cell -> cell != null && !cell.isBlank())) {
-                    rows.add(row(line.getRowNum(), columns[0], cells));
+                    rows.add(row(line.getRowNum(), columns[0], cells, used[0]));
                     limit(rows);
                 }
             });
+            mapped = used[0] != null;
             if (columns[0] == null) {
                 throw new InvalidInput("FILE_EMPTY", "The first sheet is empty; its first row must name the columns");
             }
@@ -106,7 +124,7 @@ final class TableReader {
                     "NOT_A_WORKBOOK",
                     "The file cannot be read as an XLSX workbook; save it as XLSX or CSV and send it again");
         }
-        return new ImportFile(rows, problems);
+        return new ImportFile(rows, problems, mapped);
     }
 
     /** A small file may unpack to more than the memory holds: it is counted, not kept, and refused in time. */
@@ -186,15 +204,27 @@ final class TableReader {
         }
     }
 
-    private static Map<String, Integer> columns(List<String> heads) {
+    /** Whether the first line names every needed column as we do. */
+    private static boolean isOurs(List<String> heads) {
+        return heads.stream()
+                .filter(head -> head != null)
+                .map(head -> head.trim().toLowerCase(Locale.ROOT))
+                .toList()
+                .containsAll(REQUIRED);
+    }
+
+    private static Map<String, Integer> columns(List<String> given, ColumnMap map) {
+        List<String> heads = map == null ? given : map.names(given);
         Map<String, Integer> columns = new HashMap<>();
         for (int i = 0; i < heads.size(); i++) {
             if (heads.get(i) != null && !heads.get(i).isBlank()) {
                 columns.put(heads.get(i).trim().toLowerCase(Locale.ROOT), i);
             }
         }
-        List<String> missing =
-                REQUIRED.stream().filter(c -> !columns.containsKey(c)).toList();
+        List<String> missing = REQUIRED.stream()
+                .filter(c ->
+                        !columns.containsKey(c) && (map == null || !map.fixed().containsKey(c)))
+                .toList();
         if (!missing.isEmpty()) {
             throw new InvalidInput(
                     "COLUMN_MISSING",
@@ -215,32 +245,32 @@ final class TableReader {
         return columns;
     }
 
-    private static ImportRow row(int line, Map<String, Integer> columns, List<String> cells) {
+    private static ImportRow row(int line, Map<String, Integer> columns, List<String> cells, ColumnMap map) {
         return new ImportRow(
                 line,
-                cell(columns, cells, "specimen_code"),
-                cell(columns, cells, "accession_number"),
-                cell(columns, cells, "laboratory_item"),
-                cell(columns, cells, "test_method"),
-                cell(columns, cells, "stage"),
-                cell(columns, cells, "finding"),
-                cell(columns, cells, "status"),
-                cell(columns, cells, "tested_on"),
-                cell(columns, cells, "reported_on"),
-                cell(columns, cells, "unsuitable_reason"),
-                cell(columns, cells, "measured_value"),
-                cell(columns, cells, "performing_laboratory"),
-                cell(columns, cells, "corrects"),
-                cell(columns, cells, "run"));
+                cell(columns, cells, map, "specimen_code"),
+                cell(columns, cells, map, "accession_number"),
+                cell(columns, cells, map, "laboratory_item"),
+                cell(columns, cells, map, "test_method"),
+                cell(columns, cells, map, "stage"),
+                cell(columns, cells, map, "finding"),
+                cell(columns, cells, map, "status"),
+                cell(columns, cells, map, "tested_on"),
+                cell(columns, cells, map, "reported_on"),
+                cell(columns, cells, map, "unsuitable_reason"),
+                cell(columns, cells, map, "measured_value"),
+                cell(columns, cells, map, "performing_laboratory"),
+                cell(columns, cells, map, "corrects"),
+                cell(columns, cells, map, "run"));
     }
 
-    private static String cell(Map<String, Integer> columns, List<String> cells, String name) {
+    private static String cell(Map<String, Integer> columns, List<String> cells, ColumnMap map, String name) {
         Integer at = columns.get(name);
-        if (at == null || at >= cells.size() || cells.get(at) == null) {
-            return null;
-        }
-        String text = cells.get(at).trim();
-        return text.isEmpty() ? null : text;
+        String text = at == null || at >= cells.size() || cells.get(at) == null
+                ? ""
+                : cells.get(at).trim();
+        String given = text.isEmpty() ? null : text;
+        return map == null ? given : map.value(name, given);
     }
 
     private static void limit(List<ImportRow> rows) {

@@ -60,8 +60,8 @@ public class FindingsFixture {
                                     + " '2025-11-15T14:00:00Z')")
                     .executeUpdate();
             entities.createNativeQuery(
-                            "insert into submission_specimen (submission, code, packed_at, packed_by) values ('"
-                                    + submission + "', '" + code + "', '2025-11-15T14:30:00Z', 'T_LIAISON')")
+                            "insert into submission_specimen (submission, code, packed_at, packed_by, recorded_at) values ('"
+                                    + submission + "', '" + code + "', '2025-11-15T14:30:00Z', 'T_LIAISON', now())")
                     .executeUpdate();
         });
         return deer;

@@ -1,0 +1,102 @@
+package org.dentary.result.mapping;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.util.List;
+import org.dentary.plan.LaboratoryView;
+import org.dentary.plan.PlanService;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.result.ColumnMap;
+import org.dentary.result.ColumnMaps;
+import org.jboss.resteasy.reactive.RestForm;
+
+/** How the laboratories' own files read, typed as pairs. */
+@Path("/column-maps")
+@Produces(MediaType.TEXT_HTML)
+public class ColumnMapPages {
+    private final ColumnMapService maps;
+    private final PlanService plan;
+
+    ColumnMapPages(ColumnMapService maps, PlanService plan) {
+        this.maps = maps;
+        this.plan = plan;
+    }
+
+    /** A map as it is typed. */
+    public record Form(String laboratory, String columns, String fixed, String dateFormat, String words) {
+        static final Form EMPTY = new Form("", "", "", "", "");
+
+        static Form of(ColumnMaps.Edition edition) {
+            ColumnMap map = edition.map();
+            return new Form(
+                    edition.laboratory(),
+                    ColumnMapText.lines(map.columns()),
+                    ColumnMapText.lines(map.fixed()),
+                    map.dateFormat() == null ? "" : map.dateFormat(),
+                    ColumnMapText.words(map));
+        }
+    }
+
+    @CheckedTemplate(basePath = "result/mapping")
+    static class Templates {
+        static native TemplateInstance columnMaps(
+                List<ColumnMaps.Edition> editions, List<LaboratoryView> laboratories, Form form, Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response look(@QueryParam("laboratory") String laboratory) {
+        Form form = maps.all().stream()
+                .filter(one -> one.laboratory().equals(laboratory))
+                .findFirst()
+                .map(Form::of)
+                .orElse(Form.EMPTY);
+        return show(200, form, Faults.NONE);
+    }
+
+    @POST
+    @PermissionsAllowed(Act.RESULT_WRITE)
+    public Response keep(
+            @RestForm String laboratory,
+            @RestForm String columns,
+            @RestForm String fixed,
+            @RestForm String dateFormat,
+            @RestForm String words) {
+        Form form = new Form(text(laboratory), text(columns), text(fixed), text(dateFormat), text(words));
+        try {
+            ColumnMap map = ColumnMapText.read(columns, fixed, dateFormat, words);
+            if (map.columns().isEmpty()) {
+                throw InvalidInput.field(
+                        "columns", "REQUIRED", "Name the laboratory's columns and ours, one pair a line");
+            }
+            maps.keep(form.laboratory(), maps.next(form.laboratory()), map);
+            return Response.seeOther(URI.create("/column-maps")).build();
+        } catch (DomainException refusal) {
+            return show(refusal.status() == 404 ? 422 : refusal.status(), form, Faults.of(refusal));
+        }
+    }
+
+    private Response show(int status, Form form, Faults faults) {
+        return Response.status(status)
+                .entity(Templates.columnMaps(maps.all(), plan.laboratories(), form, faults))
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
+    private static String text(String typed) {
+        return typed == null ? "" : typed;
+    }
+}

@@ -1,0 +1,116 @@
+package org.dentary.result;
+
+import static org.dentary.intake.IntakeFixture.as;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.codes.Part;
+import org.dentary.intake.IntakeFixture.Deer;
+import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Every route that can be read is read before and after a laboratory reports a suspect, by those who may not know of it:
+ * no answer may differ. The routes are those of the API's own document, so that a new one is walked too.
+ */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class EmbargoWalkTest {
+    private static final List<String> BLIND = List.of("sampler", "epidemiologist");
+    private static final String SEASON = SeasonFixture.EARLIER_SEASON;
+
+    @Inject
+    FindingsFixture laboratory;
+
+    @ParameterizedTest
+    @ValueSource(strings = {"SCREENING", "CONFIRMATORY"})
+    void nothingThatARoleWithoutTheRightCanFetchDiffersWhileASuspectIsOpen(String stage) {
+        String unit = laboratory.unitWithoutTheDisease();
+        Deer deer = laboratory.atTheLaboratory(unit);
+        Deer other = laboratory.atTheLaboratory(unit);
+        laboratory.finds(other, "SCREENING", "NOT_DETECTED", null).statusCode(201);
+        Map<String, String> before = walk(deer);
+        Map<String, String> again = walk(deer);
+        // What tells the time or counts its readers differs from one reading to the next by itself.
+        before.keySet().removeIf(route -> !before.get(route).equals(again.get(route)));
+        assertTrue(before.size() > 120, "routes that read the same twice: " + before.size());
+        assertTrue(
+                before.values().stream()
+                                .filter(answer -> answer.startsWith("200"))
+                                .count()
+                        > 60,
+                "routes that answer at all");
+        laboratory
+                .finds(deer, stage, stage.equals("SCREENING") ? "SUSPECT" : "DETECTED", null)
+                .statusCode(201);
+        Map<String, String> after = walk(deer);
+        before.forEach((route, answer) -> assertEquals(answer, after.get(route), route));
+        as("liaison")
+                .get("/api/v1/animals/" + deer.kit())
+                .then()
+                .body("outcomes[0].derivedOutcome", org.hamcrest.Matchers.not("PENDING"));
+    }
+
+    private static Map<String, String> walk(Deer deer) {
+        Map<String, Object> paths = as("liaison")
+                .accept("application/json")
+                .get("/q/openapi?format=json")
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath()
+                .getMap("paths");
+        Map<String, String> answers = new LinkedHashMap<>();
+        for (Map.Entry<String, Object> path : paths.entrySet()) {
+            if (!((Map<?, ?>) path.getValue()).containsKey("get")) {
+                continue;
+            }
+            for (String account : BLIND) {
+                for (String type : List.of("application/json", "text/csv", "text/html")) {
+                    String address = filled(path.getKey(), deer);
+                    Response answer = as(account)
+                            .accept(type)
+                            .queryParam("season", SEASON)
+                            .get(address);
+                    answers.put(account + " " + type + " " + address, answer.statusCode() + " " + answer.asString());
+                }
+            }
+        }
+        for (String account : BLIND) {
+            for (String address : List.of(
+                    "/api/v1/line-list?season=" + SEASON,
+                    "/api/v1/prevalence?season=" + SEASON,
+                    "/api/v1/animals?q=" + deer.kit(),
+                    "/find?q=" + deer.label(Part.NODE_LEFT),
+                    "/find?q=A-" + deer.kit() + "-SCREENING",
+                    "/api/v1/chance-of-detection?season=" + SEASON)) {
+                Response answer = as(account).redirects().follow(false).get(address);
+                answers.put(account + " " + address, answer.statusCode() + " " + answer.asString());
+            }
+        }
+        return answers;
+    }
+
+    private static String filled(String path, Deer deer) {
+        return path.replace("{kit}", deer.kit())
+                .replace("{code}", deer.label(Part.NODE_LEFT))
+                .replace("{childCode}", deer.label(Part.SPARE_1))
+                .replace("{disease}", SeasonFixture.DISEASE)
+                .replace("{season}", SEASON)
+                .replace("{station}", SeasonFixture.STATION)
+                .replace("{laboratory}", SeasonFixture.LABORATORY)
+                .replace("{person}", "T_SAMPLER")
+                .replace("{of}", deer.kit())
+                .replaceAll("\\{[^}]*\\}", UUID.nameUUIDFromBytes(new byte[0]).toString());
+    }
+}
