@@ -82,7 +82,7 @@ class EmbargoWalkTest {
                             .accept(type)
                             .queryParam("season", SEASON)
                             .get(address);
-                    answers.put(account + " " + type + " " + address, answer.statusCode() + " " + answer.asString());
+                    answers.put(account + " " + type + " " + address, answer.statusCode() + " " + untimed(answer));
                 }
             }
         }
@@ -99,6 +99,11 @@ class EmbargoWalkTest {
             }
         }
         return answers;
+    }
+
+    /** Hours since 2025 grow by themselves. */
+    private static String untimed(Response answer) {
+        return answer.asString().replaceAll("\\b\\d{4,}\\.\\d\\b", "#");
     }
 
     private static String filled(String path, Deer deer) {
