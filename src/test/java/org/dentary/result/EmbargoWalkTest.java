@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Every route that can be read is read before and after a laboratory reports a suspect, by those who may not know of it:
- * no answer may differ. The routes are those of the API's own document, so that a new one is walked too.
+ * no answer may differ. The routes are those of the API's own document, so that a new one is walked too, and the pages.
  */
 @QuarkusTest
 @QuarkusTestResource(DatabaseTestResource.class)
@@ -93,9 +93,23 @@ class EmbargoWalkTest {
                     "/api/v1/animals?q=" + deer.kit(),
                     "/find?q=" + deer.label(Part.NODE_LEFT),
                     "/find?q=A-" + deer.kit() + "-SCREENING",
-                    "/api/v1/chance-of-detection?season=" + SEASON)) {
+                    "/api/v1/chance-of-detection?season=" + SEASON,
+                    "/",
+                    "/animals",
+                    "/animals?q=" + deer.kit(),
+                    "/animals/" + deer.kit(),
+                    "/jaws",
+                    "/custody",
+                    "/submissions",
+                    "/results",
+                    "/incidents",
+                    "/notifications",
+                    "/unsuitable-tissue?by=PERSON",
+                    "/prevalence?season=" + SEASON,
+                    "/line-list?season=" + SEASON,
+                    "/data-cuts")) {
                 Response answer = as(account).redirects().follow(false).get(address);
-                answers.put(account + " " + address, answer.statusCode() + " " + answer.asString());
+                answers.put(account + " " + address, answer.statusCode() + " " + untimed(answer));
             }
         }
         return answers;
