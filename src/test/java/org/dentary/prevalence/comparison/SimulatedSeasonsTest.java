@@ -97,11 +97,21 @@ class SimulatedSeasonsTest {
             return interval.lower() <= truth && truth <= interval.upper();
         }
 
+        /**
+         * By the definitions alone: the score test does not reject the truth (Wilson 1927), neither tail of the binomial
+         * is below half of what is left (Clopper & Pearson 1934).
+         */
         private static double exactly(double truth, int n, IntervalMethod method) {
+            double z = 1.959963984540054; // R 4.2.2: qnorm(0.975)
             double sum = 0;
+            double below = 0;
             double probability = Math.pow(1 - truth, n);
-            for (int x = 0; x <= n && truth < 1; x++) {
-                sum += covers(Proportion.of(x, n, method, CONFIDENCE), truth) ? probability : 0;
+            for (int x = 0; x <= n; x++) {
+                boolean covers = method == IntervalMethod.WILSON
+                        ? Math.abs((double) x / n - truth) <= z * Math.sqrt(truth * (1 - truth) / n)
+                        : below + probability >= 0.025 && 1 - below >= 0.025;
+                sum += covers ? probability : 0;
+                below += probability;
                 probability *= truth / (1 - truth) * (n - x) / (x + 1);
             }
             return sum;
