@@ -7,6 +7,7 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.options.ColorScheme;
 import io.quarkus.test.common.http.TestHTTPResource;
 import jakarta.inject.Inject;
@@ -115,12 +116,30 @@ public abstract class Browser {
     protected static void signIn(Page page, String name, String password) {
         page.navigate("/sign-in");
         // A busy machine gives the field its focus only after the page has loaded.
-        page.waitForFunction("document.activeElement.id === 'username'");
+        until(page, "document.activeElement.id === 'username'");
         page.keyboard().type(name);
         page.keyboard().press("Tab");
         page.keyboard().type(password);
         page.keyboard().press("Enter");
         page.waitForURL(url -> !url.contains("/sign-in"));
+    }
+
+    /**
+     * Waits until an expression is true on the page. Asked from outside: the page's own policy forbids the evaluation that
+     * waiting inside it would need.
+     */
+    protected static void until(Page page, String expression) {
+        for (int attempt = 0; attempt < 300; attempt++) {
+            try {
+                if (Boolean.TRUE.equals(page.evaluate(expression))) {
+                    return;
+                }
+            } catch (PlaywrightException goesOn) {
+                // The page changed under the question; the next one is asked of the new page.
+            }
+            page.waitForTimeout(100);
+        }
+        throw new AssertionError(page.url() + ": never true: " + expression);
     }
 
     /** What a hand scanner does: types fast wherever the cursor is, then Enter; waits for the page that follows. */

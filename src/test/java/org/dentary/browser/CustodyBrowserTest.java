@@ -65,7 +65,7 @@ class CustodyBrowserTest extends Browser {
         assertTrue(page.url().endsWith("/boxes/" + box), page.url());
         page.fill("#place", SeasonFixture.STATION);
         page.waitForNavigation(() -> page.click("button.main"));
-        page.waitForFunction("document.activeElement.id === 'content'");
+        until(page, "document.activeElement.id === 'content'");
         scan(page, "]C0" + code);
         assertTrue(page.textContent(".done").contains("is in the box"), page.textContent("main"));
         scan(page, inner);
@@ -75,7 +75,7 @@ class CustodyBrowserTest extends Browser {
         String contents = page.textContent("#inside ~ .scroll");
         assertTrue(contents.contains(grouped(code)) && contents.contains(grouped(inner)), contents);
         page.click("text=Take out instead");
-        page.waitForFunction("document.activeElement.id === 'content'");
+        until(page, "document.activeElement.id === 'content'");
         scan(page, code);
         assertTrue(page.textContent(".done").contains("taken out"), page.textContent("main"));
         scan(page, code);

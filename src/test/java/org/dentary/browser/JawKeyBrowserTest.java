@@ -37,15 +37,14 @@ class JawKeyBrowserTest extends Browser {
             for (char key : jaw.keys().toCharArray()) {
                 int before = page.locator(".asked > section").count();
                 page.keyboard().press(String.valueOf(key));
-                page.waitForFunction(
-                        "before => document.querySelectorAll('.asked > section').length === before + 1", before);
+                until(page, "document.querySelectorAll('.asked > section').length === " + (before + 1));
             }
             Locator answer = page.locator(".answer");
             assertEquals(jaw.keyClass(), answer.getAttribute("data-key-class"), jaw.keys());
             assertEquals(jaw.certainty(), answer.getAttribute("data-certainty"), jaw.keys());
-            page.waitForFunction("document.activeElement.hasAttribute('data-again')");
+            until(page, "document.activeElement.hasAttribute('data-again')");
             page.keyboard().press("Enter");
-            page.waitForFunction("!document.querySelector('.answer') && !document.querySelector('.asked')");
+            until(page, "!document.querySelector('.answer') && !document.querySelector('.asked')");
         }
     }
 
@@ -53,10 +52,10 @@ class JawKeyBrowserTest extends Browser {
     void enterTakesTheFirstAnswerAndBackspaceGoesBack() {
         Page page = signedIn(DESK, Role.SAMPLER);
         page.navigate("/jaw-key");
-        page.waitForFunction("document.activeElement.hasAttribute('data-first')");
+        until(page, "document.activeElement.hasAttribute('data-first')");
         page.keyboard().press("Enter");
         page.waitForURL(url -> url.endsWith("?rowSeen=WHOLE"));
-        page.waitForFunction("document.activeElement.hasAttribute('data-first')");
+        until(page, "document.activeElement.hasAttribute('data-first')");
         page.keyboard().press("Backspace");
         page.waitForURL(url -> url.endsWith("/jaw-key"));
     }

@@ -30,7 +30,7 @@ class PracticeBrowserTest extends Browser {
         page.keyboard().press("Enter");
         for (int jaw = 1; jaw <= 10; jaw++) {
             page.waitForSelector("h1:has-text('Jaw " + jaw + " of 10')");
-            page.waitForFunction("document.activeElement.hasAttribute('data-first')");
+            until(page, "document.activeElement.hasAttribute('data-first')");
             assertEquals(0, page.locator("ol li").count());
             page.keyboard().press(jaw % 2 == 0 ? "Enter" : "3");
         }

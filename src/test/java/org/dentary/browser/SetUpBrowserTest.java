@@ -55,14 +55,13 @@ class SetUpBrowserTest extends Browser {
     void firstStepsOpenWithoutASignal() {
         Page page = page(PHONE);
         page.navigate("/sign-in");
-        page.waitForFunction("""
+        until(page, """
                 async () => await caches.match("/first-steps")
                     && (await navigator.serviceWorker.getRegistration("/first-steps"))?.active?.state === "activated"
                 """);
         // The worker serves the page from its second opening on; the first may still have gone past it.
         page.navigate("/first-steps");
-        page.waitForFunction(
-                "async () => (await navigator.serviceWorker.ready) && navigator.serviceWorker.controller !== null");
+        until(page, "async () => (await navigator.serviceWorker.ready) && navigator.serviceWorker.controller !== null");
         page.context().setOffline(true);
         page.navigate("/first-steps");
         assertThat(page.getByText("Splash in eye")).isVisible();

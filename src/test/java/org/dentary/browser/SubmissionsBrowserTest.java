@@ -75,7 +75,7 @@ class SubmissionsBrowserTest extends Browser {
 
     /** Focus is in the field for the tube's code, and what it held is replaced by the next scan. */
     private static void readyToScan(Page page) {
-        page.waitForFunction("document.activeElement.id === 'code'");
+        until(page, "document.activeElement.id === 'code'");
         Object replaced = page.evaluate(
                 "document.activeElement.selectionEnd - document.activeElement.selectionStart === document.activeElement.value.length");
         assertEquals(true, replaced, "what the field holds is replaced by the next scan");
