@@ -89,8 +89,9 @@ class ImportChecks {
                     "NOT_ON_ROUTE",
                     "c || ' was not sent to ' || i.laboratory || '; check tube and laboratory, or add it to the submission'",
                     ROW_CODES + " and exists (select 1 from specimen s where s.code = c)"
-                            + " and not exists (select 1 from submission_specimen x join submission b on b.id = x.submission"
-                            + " where b.laboratory = i.laboratory and (x.code = c or x.code = (select s.parent from specimen s where s.code = c)))"),
+                            + " and not exists (select 1 from (values (c), ((select s.parent from specimen s where s.code = c)))"
+                            + " v(code) join submission_specimen x on x.code = v.code join submission b on b.id = x.submission"
+                            + " where b.laboratory = i.laboratory)"),
             problem(
                     "r.line",
                     "tested_on",

@@ -1,5 +1,6 @@
 package org.dentary.result;
 
+import io.quarkus.narayana.jta.runtime.TransactionConfiguration;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.security.MessageDigest;
@@ -25,6 +26,9 @@ import org.dentary.submission.SubmissionService;
 /** Takes in a laboratory's file: previewed first, then posted as a whole or not at all. */
 @ApplicationScoped
 public class ImportService {
+    /** A hundred thousand rows on a slow machine. */
+    private static final int LONGEST_SECONDS = 1800;
+
     private static final String THING = "result-import";
     private static final int PROBLEMS_SHOWN = 1_000;
 
@@ -76,6 +80,7 @@ public class ImportService {
      * @throws RuleBroken (409) if the id was used for another file
      */
     @Transactional
+    @TransactionConfiguration(timeout = LONGEST_SECONDS)
     Done preview(UUID id, String laboratory, Format format, String fileName, byte[] file) {
         if (laboratory == null || laboratory.isBlank()) {
             throw InvalidInput.field(
@@ -131,6 +136,7 @@ public class ImportService {
      * @throws RuleBroken (409) if rows that are not left out have faults, with them, or it was posted otherwise before
      */
     @Transactional
+    @TransactionConfiguration(timeout = LONGEST_SECONDS)
     ImportView post(UUID id, List<Integer> leaveOut) {
         ImportQueries.Head head = require(id);
         if (head.state().equals("POSTED")) {
