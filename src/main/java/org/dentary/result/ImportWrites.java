@@ -52,7 +52,7 @@ class ImportWrites {
              where r.import = :id and r.state = 'NEW'
             """;
     private static final String HOLD =
-            "update result_import_row set state = 'HELD' where import = :id and line in (:lines) and state = 'NEW'";
+            "update result_import_row set state = 'HELD' where import = :id and line = any(cast(:lines as int[])) and state = 'NEW'";
     private static final String POSTED =
             "update result_import_row set state = 'POSTED' where import = :id and state = 'NEW'";
     private static final String CLOSE = """
@@ -142,7 +142,7 @@ class ImportWrites {
         if (!lines.isEmpty()) {
             mutation(HOLD)
                     .setParameter("id", id)
-                    .setParameterList("lines", lines)
+                    .setParameter("lines", lines.toArray(Integer[]::new))
                     .executeUpdate();
         }
     }

@@ -17,7 +17,6 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,6 +28,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.prevalence.DataCutService;
 import org.dentary.prevalence.DataCutView;
+import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.comparison.ComparisonForm.Choice;
 
 /** The comparisons page: the question as a form in the address, the answer as sentences and tables. */
@@ -38,14 +38,21 @@ public class ComparisonPages {
     private final PlanService plan;
     private final DataCutService cuts;
     private final HerdQueries herds;
+    private final ReportZone clocks;
     private final Clock clock;
 
     ComparisonPages(
-            ComparisonService comparisons, PlanService plan, DataCutService cuts, HerdQueries herds, Clock clock) {
+            ComparisonService comparisons,
+            PlanService plan,
+            DataCutService cuts,
+            HerdQueries herds,
+            ReportZone clocks,
+            Clock clock) {
         this.comparisons = comparisons;
         this.plan = plan;
         this.cuts = cuts;
         this.herds = herds;
+        this.clocks = clocks;
         this.clock = clock;
     }
 
@@ -72,7 +79,7 @@ public class ComparisonPages {
         }
         try {
             Comparisons answer = comparisons.compare(comparisons.settle(ComparisonQuestion.of(asked)));
-            return show(200, Templates.comparisons(form, ComparisonTable.of(answer, zone()), null));
+            return show(200, Templates.comparisons(form, ComparisonTable.of(answer, clocks), null));
         } catch (DomainException fault) {
             return show(fault.status(), Templates.comparisons(form, null, fault.getMessage()));
         }
@@ -90,14 +97,6 @@ public class ComparisonPages {
         return plan.seasonOn(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC))
                 .or(() -> seasons.isEmpty() ? Optional.empty() : Optional.of(seasons.get(seasons.size() - 1)))
                 .map(SeasonView::code);
-    }
-
-    /** The zone of the plan's first station; the agency's own, where there is only one. */
-    private ZoneId zone() {
-        return plan.stations().stream()
-                .findFirst()
-                .map(station -> ZoneId.of(station.timeZone()))
-                .orElse(ZoneOffset.UTC);
     }
 
     private ComparisonForm form(MultivaluedMap<String, String> asked) {

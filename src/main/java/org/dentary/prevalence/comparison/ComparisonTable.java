@@ -1,14 +1,12 @@
 package org.dentary.prevalence.comparison;
 
 import java.time.Instant;
-import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.dentary.prevalence.PrevalenceCell;
+import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 
 /** The answer as the page shows it: sections of sentences, then the numbers as a table. */
@@ -19,7 +17,6 @@ record ComparisonTable(
         List<Section> sections,
         List<Row> rows,
         List<Cell> cells) {
-    private static final DateTimeFormatter WHEN = DateTimeFormatter.ofPattern("d MMM uuuu HH:mm", Locale.US);
 
     /** Results of one kind. */
     record Section(String head, List<Comparison> results) {}
@@ -30,7 +27,7 @@ record ComparisonTable(
     /** One line of the counts; {@code other} is the other season's, or null. */
     record Cell(String age, String sex, int counted, int detected, String share, String other) {}
 
-    static ComparisonTable of(Comparisons answer, ZoneId zone) {
+    static ComparisonTable of(Comparisons answer, ReportZone clocks) {
         Map<ComparisonKind, List<Comparison>> kinds = new LinkedHashMap<>();
         answer.comparisons()
                 .forEach(one -> kinds.computeIfAbsent(one.kind(), kind -> new ArrayList<>())
@@ -51,10 +48,10 @@ record ComparisonTable(
         }
         return new ComparisonTable(
                 answer,
-                stands(answer.cut(), answer.asOf(), zone),
+                stands(answer.cut(), answer.asOf(), clocks),
                 answer.with() == null
                         ? null
-                        : stands(answer.with().cut(), answer.with().asOf(), zone),
+                        : stands(answer.with().cut(), answer.with().asOf(), clocks),
                 sections,
                 answer.comparisons().stream().map(ComparisonTable::row).toList(),
                 cells);
@@ -71,8 +68,8 @@ record ComparisonTable(
         return cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), cell.counted());
     }
 
-    private static String stands(org.dentary.prevalence.PrevalenceReport.CutName cut, String asOf, ZoneId zone) {
-        String when = WHEN.format(Instant.parse(asOf).atZone(zone)) + " " + zone.getId();
+    private static String stands(org.dentary.prevalence.PrevalenceReport.CutName cut, String asOf, ReportZone clocks) {
+        String when = clocks.told(Instant.parse(asOf));
         return cut == null ? "live, as of " + when : "data cut “" + cut.name() + "” of " + when;
     }
 
