@@ -12,7 +12,7 @@ import org.dentary.SeasonFixture;
 /** Puts lines into a season of their own, as the animal room would, with as many animals as a test asks for. */
 @ApplicationScoped
 public class LineFixture {
-    private static final AtomicInteger SEASONS = new AtomicInteger(1901);
+    private static final AtomicInteger SEASONS = new AtomicInteger(1601);
     private static final AtomicInteger KITS = new AtomicInteger();
 
     private final EntityManager entities;
