@@ -135,7 +135,7 @@ record Cell(String words, String write, String read, BiPredicate<String, Known> 
 
     private static boolean isDay(String value) {
         try {
-            return value.length() == 10 && LocalDate.parse(value).getYear() > 1900;
+            return value.length() == 10 && LocalDate.parse(value).getYear() > 1600;
         } catch (DateTimeException e) {
             return false;
         }
