@@ -21,7 +21,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.state.States;
-import org.dentary.submission.SubmissionService;
+import org.dentary.submission.ReceiptService;
 
 /** Takes in a laboratory's file: previewed first, then posted as a whole or not at all. */
 @ApplicationScoped
@@ -36,7 +36,7 @@ public class ImportService {
     private final ImportWrites writes;
     private final ImportChecks checks;
     private final OutcomeService outcomes;
-    private final SubmissionService submissions;
+    private final ReceiptService receipts;
     private final ColumnMaps maps;
     private final PlanService plan;
     private final CurrentAccount account;
@@ -47,7 +47,7 @@ public class ImportService {
             ImportWrites writes,
             ImportChecks checks,
             OutcomeService outcomes,
-            SubmissionService submissions,
+            ReceiptService receipts,
             ColumnMaps maps,
             PlanService plan,
             CurrentAccount account,
@@ -56,7 +56,7 @@ public class ImportService {
         this.writes = writes;
         this.checks = checks;
         this.outcomes = outcomes;
-        this.submissions = submissions;
+        this.receipts = receipts;
         this.maps = maps;
         this.plan = plan;
         this.account = account;
@@ -175,7 +175,7 @@ public class ImportService {
         writes.hold(id, List.copyOf(left));
         int posted = writes.post(id, account.get().actor(), clock.instant());
         writes.close(id, account.get().actor(), clock.instant(), posted, List.copyOf(left));
-        submissions.impliedReceipt(queries.codes(id), head.laboratory(), clock.instant());
+        receipts.impliedReceipt(queries.codes(id), head.laboratory(), clock.instant());
         outcomes.derive(queries.kits(id), "FINDING");
         return view(id);
     }

@@ -38,12 +38,22 @@ public class SubmissionPages {
     private static final int MOST = 200;
 
     private final SubmissionService submissions;
+    private final ReceiptService receipts;
+    private final RecallService recalls;
     private final SpecimenService specimens;
     private final PlanService plan;
     private final Clock clock;
 
-    SubmissionPages(SubmissionService submissions, SpecimenService specimens, PlanService plan, Clock clock) {
+    SubmissionPages(
+            SubmissionService submissions,
+            ReceiptService receipts,
+            RecallService recalls,
+            SpecimenService specimens,
+            PlanService plan,
+            Clock clock) {
         this.submissions = submissions;
+        this.receipts = receipts;
+        this.recalls = recalls;
         this.specimens = specimens;
         this.plan = plan;
         this.clock = clock;
@@ -206,7 +216,7 @@ public class SubmissionPages {
                 throw InvalidInput.field("recallReason", "REQUIRED", "Say why it comes back");
             }
             List<String> codes = codes(recalled);
-            submissions.recall(id, new Recall(codes.isEmpty() ? null : codes, now(), recallReason.strip(), null));
+            recalls.recall(id, new Recall(codes.isEmpty() ? null : codes, now(), recallReason.strip(), null));
             return "";
         });
     }
@@ -218,7 +228,7 @@ public class SubmissionPages {
         return answer(id, new Bench(null, null, null, null, null, null, codes, null, null), () -> {
             List<String> counted = codes(codes);
             SubmissionView present = submissions.view(id);
-            submissions.receive(
+            receipts.receive(
                     id,
                     new Receipt(now(), counted, null, Receipt.Source.SCAN, null, null),
                     present.receivedAt() == null ? null : ETags.of(present.version()));

@@ -3,9 +3,7 @@ package org.dentary.submission;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -15,18 +13,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
-import java.util.stream.Collectors;
-import org.dentary.codes.LabelCode;
-import org.dentary.codes.NotACode;
-import org.dentary.custody.Arrival;
-import org.dentary.custody.CustodyEventService;
-import org.dentary.custody.CustodyKind;
 import org.dentary.custody.CustodyService;
-import org.dentary.custody.DiscrepancyService;
-import org.dentary.custody.PutDiscrepancy;
-import org.dentary.custody.RecordCustodyEvent;
 import org.dentary.custody.Shipment;
 import org.dentary.kit.KitService;
 import org.dentary.plan.PlanService;
@@ -39,19 +27,16 @@ import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.platform.state.States;
 
-/** Packs, sends and counts in; every change of what is ordered is told to whoever derives outcomes. */
+/** Packs and sends; every change of what is ordered is told to whoever derives outcomes. */
 @ApplicationScoped
 public class SubmissionService {
     private static final String THING = "submission";
-    private static final String RECALLED = "RECALLED";
 
     private final SubmissionQueries queries;
     private final SubmissionWrites writes;
     private final PlanService plan;
     private final KitService kits;
     private final CustodyService custody;
-    private final CustodyEventService custodyEvents;
-    private final DiscrepancyService discrepancies;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
     private final Clock clock;
@@ -63,8 +48,6 @@ public class SubmissionService {
             PlanService plan,
             KitService kits,
             CustodyService custody,
-            CustodyEventService custodyEvents,
-            DiscrepancyService discrepancies,
             RepeatableRequests requests,
             CurrentAccount account,
             Clock clock,
@@ -74,8 +57,6 @@ public class SubmissionService {
         this.plan = plan;
         this.kits = kits;
         this.custody = custody;
-        this.custodyEvents = custodyEvents;
-        this.discrepancies = discrepancies;
         this.requests = requests;
         this.account = account;
         this.clock = clock;
@@ -230,147 +211,6 @@ public class SubmissionService {
         return view(id);
     }
 
-    /**
-     * Counts in what arrived. What is missing becomes short, what is on no list over, each a discrepancy; a later receipt
-     * adds codes and removes none.
-     *
-     * @throws RuleBroken (409) if it has not left, or other content was received and no If-Match is sent
-     */
-    @Transactional
-    public Done receive(UUID id, Receipt command, String ifMatch) {
-        writes.lock(id);
-        SubmissionQueries.Head head = require(id);
-        Seen seen = requests.compare(
-                "receipt of submission",
-                id.toString(),
-                command,
-                ifMatch,
-                head.state().equals("RECEIVED") ? head.version() : null);
-        if (seen == Seen.REPLAY) {
-            return new Done(view(id), false);
-        }
-        States.require(THING, String.valueOf(head.number()), head.state(), "receive");
-        refuseFuture("receivedAt", command.receivedAt());
-        Set<String> listed = queries.packed(id, sight()).stream()
-                .map(PackedView::code)
-                .collect(Collectors.toCollection(TreeSet::new));
-        Set<String> arrived = new TreeSet<>();
-        Set<String> over = new TreeSet<>();
-        for (String typed : command.codes()) {
-            String code = plain(typed);
-            (listed.contains(code) ? arrived : over).add(code);
-        }
-        Set<String> damaged = command.damaged() == null
-                ? Set.of()
-                : command.damaged().stream().map(SubmissionService::plain).collect(Collectors.toSet());
-        // What arrived damaged did arrive, on a list or not.
-        damaged.forEach(code -> (listed.contains(code) ? arrived : over).add(code));
-        count(id, head.laboratory(), arrived, damaged, over, command);
-        requests.accept("receipt of submission", id.toString(), command);
-        ordersChanged.fire(new OrdersChanged(listed));
-        return new Done(view(id), seen == Seen.NEW);
-    }
-
-    private void count(
-            UUID id, String laboratory, Set<String> arrived, Set<String> damaged, Set<String> over, Receipt command) {
-        Instant at = command.receivedAt().toInstant();
-        writes.receive(id, arrived, damaged, over, at, true);
-        if (!arrived.isEmpty()) {
-            custody.receive(new Arrival(
-                    List.copyOf(arrived),
-                    laboratory,
-                    at,
-                    command.enteredAt() == null ? null : command.enteredAt().toInstant(),
-                    command.reason() == null ? "counted in at the laboratory" : command.reason(),
-                    id));
-        }
-        List<String> missing = queries.packed(id, sight()).stream()
-                .filter(piece -> "SHORT".equals(piece.receipt()))
-                .map(PackedView::code)
-                .toList();
-        String subject = id.toString();
-        discrepancies.openAll(missing, PutDiscrepancy.Kind.SHORT, "sent and not counted in", subject);
-        // A discrepancy hangs on a label of ours; what is none stays in the list of what came over.
-        discrepancies.openAll(ours(damaged), PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject);
-        discrepancies.openAll(ours(over), PutDiscrepancy.Kind.OVER, "counted in and on no list", subject);
-    }
-
-    private Set<String> ours(Set<String> given) {
-        return kits.find(given).values().stream()
-                .map(label -> label.code())
-                .collect(Collectors.toCollection(TreeSet::new));
-    }
-
-    /**
-     * Takes back what was sent, whole or in part: custody is the account's again, and the pieces can be packed for another
-     * laboratory.
-     *
-     * @throws RuleBroken (409) if it has not left, or a code is not in it, or came back already, or is with nobody
-     * @throws InvalidInput for times that cannot be, or without a reason
-     */
-    @Transactional
-    public SubmissionView recall(UUID id, Recall command) {
-        writes.lock(id);
-        SubmissionQueries.Head head = require(id);
-        String key = id + "/" + (command.codes() == null ? "all" : new TreeSet<>(command.codes()));
-        List<PackedView> packed = queries.packed(id, sight());
-        Set<String> back = new TreeSet<>();
-        if (command.codes() == null) {
-            packed.stream().filter(piece -> piece.receipt() == null).forEach(piece -> back.add(piece.code()));
-        } else {
-            command.codes().forEach(typed -> back.add(plain(typed)));
-        }
-        Map<String, String> receipts = new java.util.HashMap<>();
-        packed.forEach(piece -> receipts.put(piece.code(), piece.receipt() == null ? "" : piece.receipt()));
-        boolean allBack = back.stream().allMatch(code -> RECALLED.equals(receipts.get(code)));
-        if (allBack && requests.compare("recall", key, command, "*", 0) == Seen.REPLAY) {
-            return view(id);
-        }
-        States.require(THING, String.valueOf(head.number()), head.state(), "recall");
-        List<FieldProblem> faults = new ArrayList<>();
-        back.stream()
-                .filter(code -> !receipts.containsKey(code) || RECALLED.equals(receipts.get(code)))
-                .forEach(code -> faults.add(new FieldProblem(
-                        "codes",
-                        receipts.containsKey(code) ? "RECALLED_ALREADY" : "NOT_IN_IT",
-                        code + (receipts.containsKey(code) ? " came back already" : " was not sent with it"))));
-        if (!faults.isEmpty() || back.isEmpty()) {
-            throw new RuleBroken(
-                    "NOTHING_TO_RECALL",
-                    back.isEmpty()
-                            ? "everything in submission " + head.number() + " was counted in; name what comes back"
-                            : faults.get(0).message() + "; take back only what is on its way or at the laboratory",
-                    faults);
-        }
-        custodyEvents.record(
-                UUID.nameUUIDFromBytes(("recall/" + key + "/" + command.occurredAt()).getBytes(StandardCharsets.UTF_8)),
-                new RecordCustodyEvent(
-                        List.copyOf(back),
-                        CustodyKind.RETURNED,
-                        command.occurredAt(),
-                        null,
-                        null,
-                        null,
-                        null,
-                        null,
-                        command.reason(),
-                        command.enteredAt(),
-                        null,
-                        null),
-                null);
-        writes.recall(id, back);
-        requests.accept("recall", key, command);
-        ordersChanged.fire(new OrdersChanged(back));
-        return view(id);
-    }
-
-    /** Marks specimens as received because a result says that the laboratory has them. */
-    @Transactional
-    public void impliedReceipt(Collection<String> codes, String laboratory, Instant at) {
-        // A result on tissue that was never counted in says that it arrived; custody is left as it was recorded.
-        writes.implied(codes, laboratory, at);
-    }
-
     /** The laboratories on whose submissions each code is or was; a code on none is left out. */
     public Map<String, List<String>> routes(Collection<String> codes) {
         return codes.isEmpty() ? Map.of() : queries.routes(codes);
@@ -420,12 +260,12 @@ public class SubmissionService {
         return queries.turnaround(sight());
     }
 
-    private SubmissionQueries.Head require(UUID id) {
+    SubmissionQueries.Head require(UUID id) {
         return queries.find(id, sight())
                 .orElseThrow(() -> new NotFound("SUBMISSION_UNKNOWN", "No submission " + id + " was begun"));
     }
 
-    private void refuseFuture(String field, OffsetDateTime given) {
+    void refuseFuture(String field, OffsetDateTime given) {
         if (given.toInstant().isAfter(clock.instant().plusSeconds(600))) {
             throw InvalidInput.field(
                     field, "IN_THE_FUTURE", given + " is still to come; check the clock of the device");
@@ -438,13 +278,5 @@ public class SubmissionService {
 
     private String actor() {
         return account.get().actor();
-    }
-
-    private static String plain(String typed) {
-        try {
-            return LabelCode.parse(typed).value();
-        } catch (NotACode e) {
-            return typed.trim();
-        }
     }
 }

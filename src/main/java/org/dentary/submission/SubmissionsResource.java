@@ -29,10 +29,15 @@ public class SubmissionsResource {
     private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
     private final SubmissionService submissions;
+    private final ReceiptService receipts;
+    private final RecallService recalls;
     private final ManifestService manifests;
 
-    SubmissionsResource(SubmissionService submissions, ManifestService manifests) {
+    SubmissionsResource(
+            SubmissionService submissions, ReceiptService receipts, RecallService recalls, ManifestService manifests) {
         this.submissions = submissions;
+        this.receipts = receipts;
+        this.recalls = recalls;
         this.manifests = manifests;
     }
 
@@ -73,7 +78,7 @@ public class SubmissionsResource {
     @Path("{id}/recall")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response recall(@PathParam("id") UUID id, @NotNull @Valid Recall command) {
-        return answer(new SubmissionService.Done(submissions.recall(id, command), false));
+        return answer(new SubmissionService.Done(recalls.recall(id, command), false));
     }
 
     @PUT
@@ -83,7 +88,7 @@ public class SubmissionsResource {
             @PathParam("id") UUID id,
             @NotNull @Valid Receipt command,
             @HeaderParam(HttpHeaders.IF_MATCH) String ifMatch) {
-        return answer(submissions.receive(id, command, ifMatch));
+        return answer(receipts.receive(id, command, ifMatch));
     }
 
     @GET

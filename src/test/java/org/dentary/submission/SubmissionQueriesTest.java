@@ -42,6 +42,9 @@ class SubmissionQueriesTest {
     SubmissionService submissions;
 
     @Inject
+    ReceiptService receipts;
+
+    @Inject
     IntakeFixture http;
 
     @Inject
@@ -153,7 +156,7 @@ class SubmissionQueriesTest {
         String id = bench.sent(code);
         String elsewhere = bench.aNode();
         String other = bench.packed(elsewhere);
-        submissions.impliedReceipt(List.of(code, elsewhere), "T_LAB", Instant.parse("2025-11-18T00:00:00Z"));
+        receipts.impliedReceipt(List.of(code, elsewhere), "T_LAB", Instant.parse("2025-11-18T00:00:00Z"));
         assertEquals(List.of("RECEIVED"), bench.view(id).getList("specimens.receipt"));
         assertEquals(
                 java.util.Collections.singletonList(null), bench.view(other).getList("specimens.receipt"));

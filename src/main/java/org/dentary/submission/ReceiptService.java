@@ -1,0 +1,135 @@
+package org.dentary.submission;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.custody.Arrival;
+import org.dentary.custody.CustodyService;
+import org.dentary.custody.DiscrepancyService;
+import org.dentary.custody.PutDiscrepancy;
+import org.dentary.kit.KitService;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.request.RepeatableRequests;
+import org.dentary.platform.request.RepeatableRequests.Seen;
+import org.dentary.platform.state.States;
+
+/** Counts in what a laboratory received, and what its results imply that it has. */
+@ApplicationScoped
+public class ReceiptService {
+    private final SubmissionService submissions;
+    private final SubmissionQueries queries;
+    private final SubmissionWrites writes;
+    private final KitService kits;
+    private final CustodyService custody;
+    private final DiscrepancyService discrepancies;
+    private final RepeatableRequests requests;
+    private final CurrentAccount account;
+    private final Event<OrdersChanged> ordersChanged;
+
+    ReceiptService(
+            SubmissionService submissions,
+            SubmissionQueries queries,
+            SubmissionWrites writes,
+            KitService kits,
+            CustodyService custody,
+            DiscrepancyService discrepancies,
+            RepeatableRequests requests,
+            CurrentAccount account,
+            Event<OrdersChanged> ordersChanged) {
+        this.submissions = submissions;
+        this.queries = queries;
+        this.writes = writes;
+        this.kits = kits;
+        this.custody = custody;
+        this.discrepancies = discrepancies;
+        this.requests = requests;
+        this.account = account;
+        this.ordersChanged = ordersChanged;
+    }
+
+    /**
+     * Counts in what arrived. What is missing becomes short, what is on no list over, each a discrepancy; a later receipt
+     * adds codes and removes none.
+     *
+     * @throws RuleBroken (409) if it has not left, or other content was received and no If-Match is sent
+     */
+    @Transactional
+    public SubmissionService.Done receive(UUID id, Receipt command, String ifMatch) {
+        writes.lock(id);
+        SubmissionQueries.Head head = submissions.require(id);
+        Seen seen = requests.compare(
+                "receipt of submission",
+                id.toString(),
+                command,
+                ifMatch,
+                head.state().equals("RECEIVED") ? head.version() : null);
+        if (seen == Seen.REPLAY) {
+            return new SubmissionService.Done(submissions.view(id), false);
+        }
+        States.require("submission", String.valueOf(head.number()), head.state(), "receive");
+        submissions.refuseFuture("receivedAt", command.receivedAt());
+        Set<String> listed = queries.packed(id, Sight.of(account.get())).stream()
+                .map(PackedView::code)
+                .collect(Collectors.toCollection(TreeSet::new));
+        Set<String> arrived = new TreeSet<>();
+        Set<String> over = new TreeSet<>();
+        for (String typed : command.codes()) {
+            String code = Typed.code(typed);
+            (listed.contains(code) ? arrived : over).add(code);
+        }
+        Set<String> damaged = command.damaged() == null
+                ? Set.of()
+                : command.damaged().stream().map(Typed::code).collect(Collectors.toSet());
+        // What arrived damaged did arrive, on a list or not.
+        damaged.forEach(code -> (listed.contains(code) ? arrived : over).add(code));
+        count(id, head.laboratory(), arrived, damaged, over, command);
+        requests.accept("receipt of submission", id.toString(), command);
+        ordersChanged.fire(new OrdersChanged(listed));
+        return new SubmissionService.Done(submissions.view(id), seen == Seen.NEW);
+    }
+
+    private void count(
+            UUID id, String laboratory, Set<String> arrived, Set<String> damaged, Set<String> over, Receipt command) {
+        Instant at = command.receivedAt().toInstant();
+        writes.receive(id, arrived, damaged, over, at, true);
+        if (!arrived.isEmpty()) {
+            custody.receive(new Arrival(
+                    List.copyOf(arrived),
+                    laboratory,
+                    at,
+                    command.enteredAt() == null ? null : command.enteredAt().toInstant(),
+                    command.reason() == null ? "counted in at the laboratory" : command.reason(),
+                    id));
+        }
+        List<String> missing = queries.packed(id, Sight.of(account.get())).stream()
+                .filter(piece -> "SHORT".equals(piece.receipt()))
+                .map(PackedView::code)
+                .toList();
+        String subject = id.toString();
+        discrepancies.openAll(missing, PutDiscrepancy.Kind.SHORT, "sent and not counted in", subject);
+        // A discrepancy hangs on a label of ours; what is none stays in the list of what came over.
+        discrepancies.openAll(ours(damaged), PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject);
+        discrepancies.openAll(ours(over), PutDiscrepancy.Kind.OVER, "counted in and on no list", subject);
+    }
+
+    private Set<String> ours(Set<String> given) {
+        return kits.find(given).values().stream()
+                .map(label -> label.code())
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /** Marks specimens as received because a result says that the laboratory has them. */
+    @Transactional
+    public void impliedReceipt(Collection<String> codes, String laboratory, Instant at) {
+        // A result on tissue that was never counted in says that it arrived; custody is left as it was recorded.
+        writes.implied(codes, laboratory, at);
+    }
+}
