@@ -12,6 +12,18 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.ChainWriter;
+import org.dentary.custody.chain.CustodyKind;
+import org.dentary.custody.chain.CustodyQueries;
+import org.dentary.custody.chain.CustodyRules;
+import org.dentary.custody.chain.Head;
+import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Limits;
+import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Past;
+import org.dentary.custody.chain.Place;
+import org.dentary.custody.chain.Planned;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.Redacted;
 import org.dentary.ledger.Sha256;
@@ -24,9 +36,6 @@ import org.dentary.platform.problem.RuleBroken;
 /** Where custody begins and where it goes to carriers and laboratories; and who has what now. */
 @ApplicationScoped
 public class CustodyService {
-    /** Custodian of what a carrier has that is no organisation of the plan; its name stands beside the event. */
-    static final String CARRIER = "CARRIER";
-
     private final Acts acts;
     private final ChainWriter chains;
     private final CustodyQueries queries;
@@ -172,12 +181,12 @@ public class CustodyService {
         acts.requireHeld(heads.values(), past);
         Custodian known = people.custodians(List.of(shipment.carrier())).get(shipment.carrier());
         boolean isParty = known != null && known.kind() == Custodian.Kind.PARTY;
-        Holder carrier = new Holder(Holder.PARTY, isParty ? known.code() : CARRIER);
+        Holder carrier = new Holder(Holder.PARTY, isParty ? known.code() : Holder.CARRIER);
         Redacted name = Acts.redacted("carrier", shipment.carrier());
         Redacted waybill = Acts.redacted("waybill", shipment.waybill());
         chains.append(heads.values().stream()
                 .map(head -> Planned.moving(
-                        from(moment.draft(CustodyKind.SHIPPED, head), past.holder(head))
+                        Planned.from(moment.draft(CustodyKind.SHIPPED, head), past.holder(head))
                                 .withCounterparty(carrier.code())
                                 .withHandOver(shipment.act())
                                 .with("carrier", name)
@@ -213,7 +222,7 @@ public class CustodyService {
                         CustodyRules.requireAfterCollection(head.code(), moment.occurredAt(), head.collectedAt()));
         chains.append(heads.values().stream()
                 .map(head -> Planned.moving(
-                        from(moment.draft(CustodyKind.RECEIVED, head), past.holder(head))
+                        Planned.from(moment.draft(CustodyKind.RECEIVED, head), past.holder(head))
                                 .withCounterparty(receiver.code())
                                 .withHandOver(arrival.act()),
                         receiver,
@@ -231,9 +240,5 @@ public class CustodyService {
         ZoneId zone = Acts.zone(List.copyOf(
                 queries.labels(List.of(heads.keySet().iterator().next())).values()));
         return acts.moment(occurredAt, enteredAt, reason, acts.place(place), zone);
-    }
-
-    static EventDraft from(EventDraft draft, Holder giver) {
-        return giver == null ? draft : draft.with("fromKind", giver.kind()).with("from", giver.code());
     }
 }

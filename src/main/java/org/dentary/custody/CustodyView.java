@@ -4,6 +4,9 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.custody.chain.Concerns;
+import org.dentary.custody.discrepancy.DiscrepancyView;
+import org.dentary.custody.event.CustodyEventView;
 
 /**
  * Who has a specimen or box now, how it came there, and what is wrong with that.

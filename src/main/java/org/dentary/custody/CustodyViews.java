@@ -13,6 +13,21 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.CustodyKind;
+import org.dentary.custody.chain.CustodyQueries;
+import org.dentary.custody.chain.CustodyRules;
+import org.dentary.custody.chain.Head;
+import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Limits;
+import org.dentary.custody.chain.RecordedEvent;
+import org.dentary.custody.chain.Step;
+import org.dentary.custody.discrepancy.DiscrepancyService;
+import org.dentary.custody.discrepancy.DiscrepancyView;
+import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.event.EventViews;
+import org.dentary.custody.handover.HandOverService;
+import org.dentary.custody.handover.HandOverView;
 import org.dentary.ledger.Chain;
 import org.dentary.ledger.ChainHead;
 import org.dentary.ledger.Difference;
@@ -92,9 +107,7 @@ class CustodyViews {
             Map<UUID, HandOverView> offers,
             Map<String, List<DiscrepancyView>> discrepancies) {
         String name(String code) {
-            return code == null
-                    ? null
-                    : names.getOrDefault(code, code.equals(CustodyService.CARRIER) ? "the carrier" : code);
+            return code == null ? null : names.getOrDefault(code, code.equals(Holder.CARRIER) ? "the carrier" : code);
         }
 
         /** Limits by how the specimen was kept at a moment; a box has none. */

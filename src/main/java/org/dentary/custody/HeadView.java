@@ -1,6 +1,7 @@
 package org.dentary.custody;
 
 import java.time.Instant;
+import org.dentary.custody.chain.Head;
 
 /**
  * Who has a code now.

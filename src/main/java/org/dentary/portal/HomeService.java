@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import org.dentary.custody.OpenOffers;
+import org.dentary.custody.handover.OpenOffers;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;

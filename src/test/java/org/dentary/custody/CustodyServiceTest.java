@@ -15,6 +15,8 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
+import org.dentary.custody.chain.CustodyKind;
+import org.dentary.custody.chain.RecordedEvent;
 import org.dentary.ledger.LedgerStore;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.problem.DomainException;

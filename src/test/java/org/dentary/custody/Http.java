@@ -6,14 +6,14 @@ import io.restassured.specification.RequestSpecification;
 import org.dentary.SeasonFixture;
 
 /** Requests as an account of the test season. */
-final class Http {
+public final class Http {
     private Http() {}
 
-    static RequestSpecification as(String account) {
+    public static RequestSpecification as(String account) {
         return given().auth().preemptive().basic(account, SeasonFixture.PASSWORD);
     }
 
-    static RequestSpecification json(String account) {
+    public static RequestSpecification json(String account) {
         return as(account).contentType("application/json");
     }
 }

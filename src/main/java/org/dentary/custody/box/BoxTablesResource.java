@@ -12,8 +12,6 @@ import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.Consumer;
-import org.dentary.custody.BoxService;
-import org.dentary.custody.BoxView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;

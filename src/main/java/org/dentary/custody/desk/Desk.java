@@ -1,7 +1,7 @@
 package org.dentary.custody.desk;
 
 import java.util.List;
-import org.dentary.custody.HandOverView;
+import org.dentary.custody.handover.HandOverView;
 
 /**
  * What lies on somebody's desk.

@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import org.dentary.custody.ActingFor;
-import org.dentary.custody.DiscrepancyService;
-import org.dentary.custody.OpenOffers;
+import org.dentary.custody.discrepancy.DiscrepancyService;
+import org.dentary.custody.handover.ActingFor;
+import org.dentary.custody.handover.OpenOffers;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.StationView;
@@ -16,7 +16,7 @@ import org.dentary.platform.account.CurrentAccount;
 
 /** Reads the desk of the account at hand. */
 @ApplicationScoped
-class DeskReading {
+public class DeskReading {
     static final int MOST = 500;
 
     private final OpenOffers offers;
@@ -65,7 +65,7 @@ class DeskReading {
     }
 
     /** Time zones of the stations, those the account serves first. */
-    List<String> zones() {
+    public List<String> zones() {
         Account account = current.get();
         Set<String> zones = new LinkedHashSet<>();
         List<StationView> stations = plan.stations();

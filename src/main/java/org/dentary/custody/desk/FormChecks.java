@@ -14,7 +14,7 @@ import org.dentary.platform.problem.RuleBroken;
 
 /** Checks what a form became as strictly as the API checks a request. */
 @ApplicationScoped
-class FormChecks {
+public class FormChecks {
     private final Validator validator;
 
     FormChecks(Validator validator) {
@@ -22,12 +22,12 @@ class FormChecks {
     }
 
     /** A refusal for a page: a broken rule in its own words, for its details name codes; else each field's fault. */
-    static Faults shown(DomainException refusal) {
+    public static Faults shown(DomainException refusal) {
         return refusal instanceof RuleBroken ? Faults.ofRule(refusal) : Faults.of(refusal);
     }
 
     /** @throws InvalidInput naming every field at fault */
-    <T> T checked(T command) {
+    public <T> T checked(T command) {
         Set<ConstraintViolation<T>> violations = validator.validate(command);
         if (violations.isEmpty()) {
             return command;

@@ -8,7 +8,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.custody.OfferHandOver;
+import org.dentary.custody.handover.OfferHandOver;
 import org.dentary.platform.problem.InvalidInput;
 
 /** A hand-over as it was typed; every field may be null. The key is the page's: sent twice, it is one hand-over. */
@@ -90,7 +90,7 @@ public class HandOverForm {
      *
      * @throws InvalidInput if it is none
      */
-    static OffsetDateTime time(String local, String zone, OffsetDateTime now) {
+    public static OffsetDateTime time(String local, String zone, OffsetDateTime now) {
         if (said(local) == null) {
             return now;
         }
@@ -102,12 +102,12 @@ public class HandOverForm {
         }
     }
 
-    static String said(String text) {
+    public static String said(String text) {
         return text == null || text.isBlank() ? null : text.strip();
     }
 
     /** @throws InvalidInput where nothing was scanned */
-    static List<String> lines(String codes) {
+    public static List<String> lines(String codes) {
         List<String> lines = codes == null
                 ? List.of()
                 : Arrays.stream(codes.split("[\\s,;]+"))

@@ -3,7 +3,7 @@ package org.dentary.custody.desk;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.List;
-import org.dentary.custody.ActingFor;
+import org.dentary.custody.handover.ActingFor;
 
 /** What a person has in hand, and what lies in the stores that they may use. */
 @ApplicationScoped

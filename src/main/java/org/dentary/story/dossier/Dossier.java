@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
-import org.dentary.custody.CustodyEventView;
 import org.dentary.custody.CustodyView;
+import org.dentary.custody.event.CustodyEventView;
 import org.dentary.ledger.InclusionProof;
 import org.dentary.ledger.Seal;
 

@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
-import org.dentary.custody.Concerns;
-import org.dentary.custody.CustodyEventView;
 import org.dentary.custody.CustodyView;
-import org.dentary.custody.DiscrepancyView;
+import org.dentary.custody.chain.Concerns;
+import org.dentary.custody.discrepancy.DiscrepancyView;
+import org.dentary.custody.event.CustodyEventView;
 
 /** How a dossier says in words what a chain shows: what is wrong first, then what each event tells. */
 final class DossierRules {

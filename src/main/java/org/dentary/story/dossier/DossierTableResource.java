@@ -12,7 +12,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import org.dentary.custody.CustodyEventView;
+import org.dentary.custody.event.CustodyEventView;
 import org.dentary.ledger.Seal;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;

@@ -6,7 +6,7 @@ import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.dentary.custody.Signature;
+import org.dentary.custody.handover.Signature;
 
 /** A drawn signature as lines on paper. */
 final class SignatureInk {

@@ -1,9 +1,0 @@
-package org.dentary.custody;
-
-/**
- * The answer to a repeatable write.
- *
- * @param view as it stands now
- * @param created whether it is new
- */
-public record Stored<V>(V view, boolean created) {}

@@ -1,0 +1,73 @@
+package org.dentary.custody.box;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads and writes boxes; what is in them stands at the chains' ends. */
+@ApplicationScoped
+public class BoxQueries {
+    private static final String FIND = """
+            select code, place, opened_by, opened_at, tamper_seal, state, version from box where code = :code
+            """;
+    private static final String INSERT = """
+            insert into box (code, place, opened_by, opened_at) values (:code, :place, :by, :at)
+            on conflict (code) do nothing
+            """;
+    private static final String MOVE = "update box set place = :place, version = version + 1 where code = :code";
+    private static final String SEAL = """
+            update box set tamper_seal = :seal, version = version + 1 where code = any(:codes)
+            """;
+
+    private final EntityManager entities;
+
+    BoxQueries(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    /** A row of {@code box}. */
+    record BoxRow(
+            String code,
+            String place,
+            String openedBy,
+            Instant openedAt,
+            String tamperSeal,
+            String state,
+            Integer version) {}
+
+    @SuppressWarnings("unchecked")
+    Optional<BoxRow> find(String code) {
+        return ((List<BoxRow>) entities.createNativeQuery(FIND, BoxRow.class)
+                        .setParameter("code", code)
+                        .getResultList())
+                .stream().findFirst();
+    }
+
+    /** @return whether it is new */
+    boolean insert(String code, String place, String by, Instant at) {
+        return entities.createNativeQuery(INSERT)
+                        .setParameter("code", code)
+                        .setParameter("place", place)
+                        .setParameter("by", by)
+                        .setParameter("at", at)
+                        .executeUpdate()
+                == 1;
+    }
+
+    void move(String code, String place) {
+        entities.createNativeQuery(MOVE)
+                .setParameter("code", code)
+                .setParameter("place", place)
+                .executeUpdate();
+    }
+
+    /** Notes the seal on those codes that are boxes. */
+    public void seal(List<String> codes, String seal) {
+        entities.createNativeQuery(SEAL)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .setParameter("seal", seal)
+                .executeUpdate();
+    }
+}

@@ -1,0 +1,95 @@
+package org.dentary.custody.chain;
+
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.time.DateTimeException;
+import java.util.function.Function;
+import java.util.function.ToIntFunction;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.ETags;
+
+/** The answers of this room: never cached, with today's version as ETag, lists with a link to the next page. */
+public final class Answers {
+    static final String PRIVATE = "private, no-store";
+    private static final int MOST = 1_000;
+
+    private Answers() {}
+
+    public static <V> Response stored(Stored<V> stored, ToIntFunction<V> version) {
+        return answer(stored.created() ? 201 : 200, stored.view(), version);
+    }
+
+    public static <V> Response now(V view, ToIntFunction<V> version) {
+        return answer(200, view, version);
+    }
+
+    public static Response plain(Object view) {
+        return Response.ok(view).header(HttpHeaders.CACHE_CONTROL, PRIVATE).build();
+    }
+
+    public static Response page(Object items, boolean more, UriInfo uri, String parameter, Mark last) {
+        Response.ResponseBuilder answer = Response.ok(items).header(HttpHeaders.CACHE_CONTROL, PRIVATE);
+        if (more && last != null) {
+            String next = uri.getRequestUriBuilder()
+                    .replaceQueryParam(parameter, last.text())
+                    .build()
+                    .toString();
+            answer.header(HttpHeaders.LINK, "<" + next + ">; rel=\"next\"");
+        }
+        return answer.build();
+    }
+
+    public static int limit(int asked) {
+        if (asked < 1 || asked > MOST) {
+            throw InvalidInput.field(
+                    "limit", "INVALID_VALUE", "limit is " + asked + "; allowed: a whole number from 1 to " + MOST);
+        }
+        return asked;
+    }
+
+    private static <V> Response answer(int status, V view, ToIntFunction<V> version) {
+        return Response.status(status)
+                .entity(view)
+                .header(HttpHeaders.CACHE_CONTROL, PRIVATE)
+                .header(HttpHeaders.ETAG, ETags.of(version.applyAsInt(view)))
+                .build();
+    }
+
+    /**
+     * Where a page ended: the sorted value and the id that breaks ties.
+     *
+     * @param value as text
+     */
+    public record Mark(String value, String id) {
+        public static Mark read(String text) {
+            if (text == null || text.isBlank()) {
+                return null;
+            }
+            int cut = text.lastIndexOf('_');
+            if (cut < 0) {
+                throw broken(text);
+            }
+            return new Mark(text.substring(0, cut), text.substring(cut + 1));
+        }
+
+        public <T> T at(Function<String, T> parse) {
+            try {
+                return parse.apply(value);
+            } catch (DateTimeException e) {
+                throw broken(text());
+            }
+        }
+
+        String text() {
+            return value + "_" + id;
+        }
+
+        private static InvalidInput broken(String text) {
+            return InvalidInput.field(
+                    "before",
+                    "INVALID_VALUE",
+                    "'" + text + "' is no mark of a page; follow the Link of the page before");
+        }
+    }
+}

@@ -1,0 +1,66 @@
+package org.dentary.custody.chain;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.UUID;
+import org.dentary.ledger.LedgerEvent;
+
+/**
+ * A recorded event, read from its stored bytes.
+ *
+ * @param event as recorded
+ * @param content what the bytes say
+ */
+public record RecordedEvent(LedgerEvent event, JsonNode content) {
+
+    public static RecordedEvent of(LedgerEvent event) {
+        return new RecordedEvent(event, event.content());
+    }
+
+    public CustodyKind kind() {
+        return CustodyKind.valueOf(text("kind"));
+    }
+
+    /** A value of the event itself, or null. */
+    public String text(String name) {
+        return content.hasNonNull(name) ? content.get(name).asText() : null;
+    }
+
+    /** One of its further fields, or null. */
+    public String field(String name) {
+        JsonNode value = content.path("fields").get(name);
+        return value == null || value.isNull() || value.isObject() ? null : value.asText();
+    }
+
+    /** The digest of a further field that is kept outside the ledger, or null. */
+    public String digest(String name) {
+        JsonNode value = content.path("fields").path(name).get("sha256");
+        return value == null ? null : value.asText();
+    }
+
+    public Instant time(String name) {
+        return Instant.parse(text(name));
+    }
+
+    public Step step() {
+        return new Step(
+                event.sequence(),
+                event.id(),
+                kind(),
+                time("occurredAt"),
+                time("enteredAt"),
+                text("actor"),
+                holder("custodianKind", "custodian"),
+                holder("fromKind", "from"),
+                field("relinquishedAt") == null ? null : Instant.parse(field("relinquishedAt")),
+                "true".equals(field("late")),
+                field("temperatureCelsius") == null ? null : new BigDecimal(field("temperatureCelsius")),
+                field("tamperSeal"),
+                field("corrects") == null ? null : UUID.fromString(field("corrects")));
+    }
+
+    private Holder holder(String kind, String code) {
+        return field(kind) == null ? null : new Holder(field(kind), field(code));
+    }
+}

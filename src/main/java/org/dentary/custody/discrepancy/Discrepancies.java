@@ -1,0 +1,73 @@
+package org.dentary.custody.discrepancy;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.CustodyKind;
+import org.dentary.custody.chain.Head;
+import org.dentary.custody.chain.Moment;
+import org.dentary.ledger.EventDraft;
+
+/** Opens discrepancies that a count or a check brings to light, a set of codes at a time. */
+@ApplicationScoped
+public class Discrepancies {
+    private final DiscrepancyQueries queries;
+    private final Acts acts;
+
+    Discrepancies(DiscrepancyQueries queries, Acts acts) {
+        this.queries = queries;
+        this.acts = acts;
+    }
+
+    /**
+     * Opens one per code, due within the plan's days.
+     *
+     * @param owner who settles them
+     * @param subject id of what they arose in, or null
+     * @return code to the discrepancy's id
+     */
+    public Map<String, UUID> open(
+            Collection<String> codes, String kind, String owner, String evidence, String subject, Moment moment) {
+        Map<String, UUID> opened = new TreeMap<>();
+        codes.forEach(code -> opened.put(code, UUID.randomUUID()));
+        if (opened.isEmpty()) {
+            return opened;
+        }
+        LocalDate today = moment.receivedAt().atZone(moment.zone()).toLocalDate();
+        int days = acts.limits(moment.receivedAt(), moment.zone()).discrepancyDays();
+        List<String> ids = new ArrayList<>();
+        opened.values().forEach(id -> ids.add(id.toString()));
+        queries.insert(
+                ids,
+                opened.keySet(),
+                new DiscrepancyQueries.DiscrepancyRow(
+                        null,
+                        null,
+                        kind,
+                        owner,
+                        today.plusDays(days),
+                        evidence,
+                        null,
+                        subject,
+                        moment.actor(),
+                        moment.receivedAt(),
+                        null,
+                        0,
+                        null,
+                        null));
+        return opened;
+    }
+
+    /** The event that tells of it on the code's chain. */
+    public static EventDraft draft(Moment moment, Head head, String kind, UUID discrepancy) {
+        return moment.draft(CustodyKind.DISCREPANCY_OPENED, head)
+                .with("discrepancy", discrepancy)
+                .with("discrepancyKind", kind);
+    }
+}

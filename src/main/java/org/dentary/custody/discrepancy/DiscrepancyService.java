@@ -1,0 +1,237 @@
+package org.dentary.custody.discrepancy;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.ChainWriter;
+import org.dentary.custody.chain.CustodyKind;
+import org.dentary.custody.chain.CustodyQueries;
+import org.dentary.custody.chain.Head;
+import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Planned;
+import org.dentary.custody.chain.Stored;
+import org.dentary.custody.discrepancy.DiscrepancyQueries.DiscrepancyRow;
+import org.dentary.people.Custodian;
+import org.dentary.people.PeopleService;
+import org.dentary.platform.account.Role;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotAllowed;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.request.RepeatableRequests;
+import org.dentary.platform.request.RepeatableRequests.Seen;
+
+/** What does not add up: opened by a count or by hand, owned by somebody, settled with an outcome. */
+@ApplicationScoped
+public class DiscrepancyService {
+    private static final String RESOURCE = "discrepancy";
+
+    private final DiscrepancyQueries queries;
+    private final Acts acts;
+    private final ChainWriter chains;
+    private final PeopleService people;
+    private final RepeatableRequests requests;
+    private final Discrepancies discrepancies;
+
+    DiscrepancyService(
+            DiscrepancyQueries queries,
+            Acts acts,
+            ChainWriter chains,
+            PeopleService people,
+            RepeatableRequests requests,
+            Discrepancies discrepancies) {
+        this.queries = queries;
+        this.acts = acts;
+        this.chains = chains;
+        this.people = people;
+        this.requests = requests;
+        this.discrepancies = discrepancies;
+    }
+
+    /**
+     * Opens a discrepancy, changes it or, with an outcome, settles it; the code's chain tells of opening and settling.
+     *
+     * @throws InvalidInput for a code that is not ours or an owner who is no person
+     * @throws NotAllowed if a sampler changes one that is not their own
+     */
+    @Transactional
+    public Stored<DiscrepancyView> put(UUID id, PutDiscrepancy command, String ifMatch) {
+        DiscrepancyRow before = queries.lock(id.toString()).orElse(null);
+        Seen seen =
+                requests.compare(RESOURCE, id.toString(), command, ifMatch, before == null ? null : before.version());
+        if (seen == Seen.REPLAY) {
+            return new Stored<>(view(id), false);
+        }
+        CustodyQueries.LabelRow label = acts.label("code", command.code());
+        String owner = owner(command.owner());
+        requireOwn(before == null ? owner : before.owner(), before);
+        Head head = chains.lock(List.of(label.code())).get(label.code());
+        Moment moment = acts.moment(null, command.enteredAt(), command.reason(), null, Acts.zone(List.of(label)));
+        DiscrepancyRow row = row(id, command, label.code(), owner, before, moment.receivedAt(), moment.actor());
+        if (before == null) {
+            queries.insert(List.of(row.id()), List.of(row.code()), row);
+        }
+        if (before != null || row.outcome() != null) {
+            queries.change(row);
+        }
+        tell(row, before, head, moment);
+        requests.accept(RESOURCE, id.toString(), command);
+        return new Stored<>(view(id), before == null);
+    }
+
+    /**
+     * Opens a discrepancy of the same kind for each code, set-based, owned by the account at hand; each chain tells of it.
+     * A code that has an open one of that kind and subject is passed over.
+     *
+     * @param subject what they arose in, such as a submission's id
+     */
+    @Transactional
+    public void openAll(Collection<String> codes, PutDiscrepancy.Kind kind, String evidence, String subject) {
+        Set<String> open = list(true, null, subject, null, Integer.MAX_VALUE).stream()
+                .filter(one -> one.kind().equals(kind.name()))
+                .map(DiscrepancyView::code)
+                .collect(Collectors.toSet());
+        List<String> fresh = codes.stream()
+                .distinct()
+                .filter(code -> !open.contains(code))
+                .sorted()
+                .toList();
+        if (fresh.isEmpty()) {
+            return;
+        }
+        Map<String, Head> heads = chains.lock(fresh);
+        Moment moment = acts.moment(
+                (java.time.OffsetDateTime) null,
+                null,
+                null,
+                (String) null,
+                Acts.zone(acts.labels("codes", List.of(fresh.get(0)))));
+        Map<String, UUID> opened = discrepancies.open(fresh, kind.name(), acts.actor(), evidence, subject, moment);
+        chains.append(opened.entrySet().stream()
+                .filter(one -> heads.containsKey(one.getKey()))
+                .map(one -> new Planned(
+                        Discrepancies.draft(moment, heads.get(one.getKey()), kind.name(), one.getValue()),
+                        heads.get(one.getKey())))
+                .toList());
+    }
+
+    private void tell(DiscrepancyRow row, DiscrepancyRow before, Head head, Moment moment) {
+        boolean opened = before == null || (before.closedAt() != null && row.outcome() == null);
+        boolean settled = row.outcome() != null && (before == null || before.outcome() == null);
+        if (head == null || !(opened || settled)) {
+            return;
+        }
+        List<Planned> planned = new ArrayList<>();
+        if (opened) {
+            planned.add(new Planned(
+                    Discrepancies.draft(moment, head, row.kind(), UUID.fromString(row.id()))
+                            .with("evidence", Acts.redacted("evidence", row.evidence())),
+                    head));
+        }
+        if (settled) {
+            planned.add(new Planned(
+                    moment.draft(CustodyKind.DISCREPANCY_RESOLVED, head)
+                            .with("discrepancy", row.id())
+                            .with("discrepancyKind", row.kind())
+                            .with("outcome", row.outcome()),
+                    head));
+        }
+        chains.append(planned);
+    }
+
+    private static DiscrepancyRow row(
+            UUID id, PutDiscrepancy command, String code, String owner, DiscrepancyRow before, Instant now, String by) {
+        String outcome = command.outcome() == null ? null : command.outcome().name();
+        Instant closedAt = outcome == null
+                ? null
+                : before != null && Objects.equals(before.outcome(), outcome) ? before.closedAt() : now;
+        return new DiscrepancyRow(
+                id.toString(),
+                code,
+                command.kind().name(),
+                owner,
+                command.dueOn(),
+                command.evidence(),
+                outcome,
+                before == null ? null : before.subject(),
+                before == null ? by : before.openedBy(),
+                before == null ? now : before.openedAt(),
+                closedAt,
+                before == null ? 0 : before.version(),
+                null,
+                null);
+    }
+
+    private String owner(String typed) {
+        Custodian owner = people.custodians(List.of(typed.strip())).get(typed.strip());
+        if (owner == null || owner.kind() != Custodian.Kind.PERSON) {
+            throw InvalidInput.field(
+                    "owner", "OWNER_UNKNOWN", "'" + typed + "' is no person and no account; name who settles it");
+        }
+        return owner.code();
+    }
+
+    private void requireOwn(String owner, DiscrepancyRow before) {
+        String actor = acts.actor();
+        boolean own = owner.equals(actor) || before == null || before.openedBy().equals(actor);
+        if (acts.account().role() == Role.SAMPLER && !own) {
+            throw new NotAllowed(
+                    "NOT_YOURS", "This discrepancy is " + owner + "'s; they or the laboratory liaison settle it");
+        }
+    }
+
+    /** The discrepancy as it stands. */
+    public DiscrepancyView view(UUID id) {
+        return queries.find(id.toString())
+                .orElseThrow(() -> new NotFound("DISCREPANCY_UNKNOWN", "There is no discrepancy " + id))
+                .view(today());
+    }
+
+    /**
+     * Discrepancies, the next due first.
+     *
+     * @param open null: open and settled ones
+     * @param owner null: everybody's
+     * @param subject id of a hand-over or submission, null: any
+     * @param code null: any
+     */
+    public List<DiscrepancyView> list(Boolean open, String owner, String subject, String code, int most) {
+        return list(new DiscrepancyQueries.Filter(open, owner, null, subject, code, null, null), most);
+    }
+
+    /**
+     * Those that the account at hand may settle, or may read where it settles none: a sampler's own, everybody's for the
+     * others.
+     *
+     * @param open null: open and settled ones
+     */
+    public List<DiscrepancyView> mine(Boolean open, int most) {
+        String of = acts.account().role() == Role.SAMPLER ? acts.actor() : null;
+        return list(new DiscrepancyQueries.Filter(open, null, of, null, null, null, null), most);
+    }
+
+    List<DiscrepancyView> list(DiscrepancyQueries.Filter filter, int most) {
+        LocalDate today = today();
+        return queries.list(filter, most).stream().map(row -> row.view(today)).toList();
+    }
+
+    /** Open and settled ones about some codes, each code's oldest first. */
+    public List<DiscrepancyView> ofCodes(Collection<String> codes) {
+        LocalDate today = today();
+        return queries.ofCodes(codes).stream().map(row -> row.view(today)).toList();
+    }
+
+    private LocalDate today() {
+        return acts.now().atZone(ZoneOffset.UTC).toLocalDate();
+    }
+}

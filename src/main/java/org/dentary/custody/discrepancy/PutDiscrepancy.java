@@ -1,0 +1,62 @@
+package org.dentary.custody.discrepancy;
+
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+
+/**
+ * Open, change or settle a discrepancy.
+ *
+ * @param code label code it is about
+ * @param owner person or account that settles it
+ * @param dueOn by when
+ * @param evidence what was seen, in words
+ * @param outcome set it to settle; left out it is open
+ * @param enteredAt when that was entered on the device; left out: when the service received it
+ * @param reason why it is changed
+ */
+public record PutDiscrepancy(
+        @NotBlank(message = "scan or type the code it is about")
+        String code,
+
+        @NotNull(message = "choose SHORT, OVER, DAMAGED, WRONG_ID, SEAL_MISMATCH, TEMPERATURE or OTHER")
+        Kind kind,
+
+        @NotBlank(message = "name the person or account that settles it")
+        String owner,
+
+        @NotNull(message = "say by which day it is to be settled, such as 2026-11-21")
+        LocalDate dueOn,
+
+        @Size(max = 2000, message = "evidence has up to 2000 characters")
+        String evidence,
+
+        Outcome outcome,
+        OffsetDateTime enteredAt,
+
+        @Size(max = 2000, message = "a reason has up to 2000 characters")
+        String reason) {
+
+    /** What does not add up. */
+    public enum Kind {
+        SHORT,
+        OVER,
+        DAMAGED,
+        WRONG_ID,
+        SEAL_MISMATCH,
+        TEMPERATURE,
+        OTHER
+    }
+
+    /** How it was settled. */
+    public enum Outcome {
+        FOUND,
+        MISCOUNT,
+        MISLABEL,
+        LOST,
+        DESTROYED,
+        ACCEPTED_WITH_DISCLAIMER
+    }
+}

@@ -1,0 +1,298 @@
+package org.dentary.custody.event;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.UUID;
+import org.dentary.custody.box.BoxQueries;
+import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.ChainWriter;
+import org.dentary.custody.chain.CustodyKind;
+import org.dentary.custody.chain.CustodyQueries;
+import org.dentary.custody.chain.CustodyRules;
+import org.dentary.custody.chain.Head;
+import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Past;
+import org.dentary.custody.chain.Place;
+import org.dentary.custody.chain.Planned;
+import org.dentary.custody.chain.RecordedEvent;
+import org.dentary.custody.chain.Step;
+import org.dentary.custody.chain.Stored;
+import org.dentary.custody.discrepancy.Discrepancies;
+import org.dentary.ledger.EventDraft;
+import org.dentary.ledger.LedgerEvent;
+import org.dentary.ledger.LedgerStore;
+import org.dentary.platform.account.Role;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotAllowed;
+import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.request.RepeatableRequests;
+import org.dentary.platform.request.RepeatableRequests.Seen;
+
+/** Custody events that a person records as such: temperatures, seals, stores, losses, corrections. */
+@ApplicationScoped
+public class CustodyEventService {
+    private static final String RESOURCE = "custody-event";
+    private static final Set<CustodyKind> END_AN_OFFER = Set.of(
+            CustodyKind.STORED, CustodyKind.FORWARDED, CustodyKind.RETURNED, CustodyKind.FOUND, CustodyKind.DESTROYED);
+
+    private final CustodyQueries queries;
+    private final BoxQueries boxes;
+    private final Acts acts;
+    private final ChainWriter chains;
+    private final LedgerStore ledger;
+    private final Discrepancies discrepancies;
+    private final RepeatableRequests requests;
+
+    CustodyEventService(
+            CustodyQueries queries,
+            BoxQueries boxes,
+            Acts acts,
+            ChainWriter chains,
+            LedgerStore ledger,
+            Discrepancies discrepancies,
+            RepeatableRequests requests) {
+        this.queries = queries;
+        this.boxes = boxes;
+        this.acts = acts;
+        this.chains = chains;
+        this.ledger = ledger;
+        this.discrepancies = discrepancies;
+        this.requests = requests;
+    }
+
+    /**
+     * Records what happened, one event per code; what happens to a box happens to what is in it.
+     *
+     * @throws InvalidInput for what the kind needs and was not told, and for times that cannot be
+     * @throws NotAllowed for a store that the account may not use, or a correction of somebody else's entry
+     * @throws RuleBroken (409) for what the account did not hold then, is destroyed, or is on hold
+     */
+    @Transactional
+    public Stored<RecordedAct> record(UUID id, RecordCustodyEvent command, String ifMatch) {
+        if (isReplay(id, command, ifMatch)) {
+            return new Stored<>(act(id, command.kind()), false);
+        }
+        EventRules.require(command);
+        List<CustodyQueries.LabelRow> labels = acts.labels("codes", command.codes());
+        List<String> codes = labels.stream().map(CustodyQueries.LabelRow::code).toList();
+        Map<String, Head> heads =
+                command.kind() == CustodyKind.CORRECTED ? lock(codes) : chains.lockWithContents(codes);
+        if (isReplay(id, command, ifMatch)) {
+            return new Stored<>(act(id, command.kind()), false);
+        }
+        Moment moment = acts.moment(
+                command.occurredAt(), command.enteredAt(), command.reason(), command.place(), Acts.zone(labels));
+        Past past = acts.past(heads.values(), moment.occurredAt());
+        requireRight(command, heads, past, moment);
+        List<Planned> planned = new ArrayList<>();
+        for (Head head : heads.values()) {
+            planned.add(plan(id, heads.size() == 1, command, head, past, moment));
+        }
+        planned.addAll(sealMismatches(id, command, codes, heads, moment));
+        chains.append(planned);
+        if (command.kind() == CustodyKind.TAMPER_SEAL_APPLIED) {
+            boxes.seal(codes, command.tamperSeal().strip());
+        }
+        requests.accept(RESOURCE, id.toString(), command);
+        return new Stored<>(act(id, command.kind()), true);
+    }
+
+    /** What was recorded under an id; empty if nothing was. */
+    public Optional<RecordedAct> find(UUID id) {
+        List<LedgerEvent> events = queries.eventsOf(id);
+        return events.isEmpty()
+                ? Optional.empty()
+                : Optional.of(act(id, RecordedEvent.of(events.get(0)).kind()));
+    }
+
+    private boolean isReplay(UUID id, RecordCustodyEvent command, String ifMatch) {
+        Integer version = queries.isActRecorded(id) ? 0 : null;
+        Seen seen = requests.compare(RESOURCE, id.toString(), command, ifMatch, version);
+        if (seen == Seen.CHANGE) {
+            throw new RuleBroken(
+                    "EVENT_FIXED",
+                    "A recorded event is never changed; record a CORRECTED event that points at it, under a new id");
+        }
+        return seen == Seen.REPLAY;
+    }
+
+    private Map<String, Head> lock(List<String> codes) {
+        Map<String, Head> heads = new TreeMap<>(chains.lock(codes));
+        Acts.requireInCustody(codes, heads);
+        return heads;
+    }
+
+    private void requireRight(RecordCustodyEvent command, Map<String, Head> heads, Past past, Moment moment) {
+        if (END_AN_OFFER.contains(command.kind())) {
+            Acts.requireNotOffered(heads.values());
+        }
+        switch (command.kind()) {
+            case CORRECTED -> requireOwnEntry(command, heads);
+            case FOUND -> requireLost(heads, past);
+            case RETURNED -> requireWithParty(heads, past);
+            case STORED -> {
+                acts.requireHeld(heads.values(), past);
+                requireStore(moment.place());
+            }
+            case FORWARDED -> {
+                acts.requireHeld(heads.values(), past);
+                requireParty(moment.place());
+            }
+            case DESTROYED -> {
+                acts.requireHeld(heads.values(), past);
+                requireNoHold(heads);
+            }
+            default -> acts.requireHeld(heads.values(), past);
+        }
+    }
+
+    private void requireOwnEntry(RecordCustodyEvent command, Map<String, Head> heads) {
+        LedgerEvent corrected = ledger.find(command.corrects())
+                .filter(event -> heads.size() == 1 && heads.containsKey(event.chain()))
+                .orElseThrow(() -> InvalidInput.field(
+                        "corrects",
+                        "NO_SUCH_EVENT",
+                        command.corrects() + " is no event of this code; a correction names one event of one code"));
+        Role role = acts.account().role();
+        boolean own = RecordedEvent.of(corrected).text("actor").equals(acts.actor());
+        if (!own && role != Role.LIAISON && role != Role.COORDINATOR) {
+            throw new NotAllowed(
+                    "NOT_YOURS", "Somebody else recorded that event; they, the liaison or the coordinator correct it");
+        }
+    }
+
+    private void requireLost(Map<String, Head> heads, Past past) {
+        Map<String, List<Step>> steps = steps(heads);
+        List<String> there = steps.entrySet().stream()
+                .filter(chain -> !CustodyRules.isLost(chain.getValue(), past.at()))
+                .map(Map.Entry::getKey)
+                .toList();
+        if (!there.isEmpty()) {
+            throw new RuleBroken("NOT_LOST", "Not reported lost then: " + Acts.shown(there) + "; hand it over instead");
+        }
+    }
+
+    private static void requireWithParty(Map<String, Head> heads, Past past) {
+        List<String> others = heads.values().stream()
+                .filter(head ->
+                        past.holder(head) == null || !past.holder(head).kind().equals(Holder.PARTY))
+                .map(Head::code)
+                .toList();
+        if (!others.isEmpty()) {
+            throw new RuleBroken(
+                    "NOT_WITH_A_PARTY",
+                    "Not with a laboratory, carrier or other organisation then: " + Acts.shown(others)
+                            + "; only they return something");
+        }
+    }
+
+    private void requireStore(Place place) {
+        if (!Holder.STORE.equals(place.kind())) {
+            throw InvalidInput.field("place", "NOT_A_STORE", "STORED names a store of the plan as its place");
+        }
+        if (!acts.mayActFor(new Holder(Holder.STORE, place.code()))) {
+            throw new NotAllowed(
+                    "STORE_NOT_YOURS",
+                    "You may not put into store " + place.code() + "; offer it to the store instead");
+        }
+    }
+
+    private static void requireParty(Place place) {
+        if (!Holder.PARTY.equals(place.kind())) {
+            throw InvalidInput.field(
+                    "place", "NOT_A_LABORATORY", "FORWARDED names a laboratory or party of the plan as its place");
+        }
+    }
+
+    private void requireNoHold(Map<String, Head> heads) {
+        List<String> held = steps(heads).entrySet().stream()
+                .filter(chain -> CustodyRules.isOnHold(chain.getValue()))
+                .map(Map.Entry::getKey)
+                .toList();
+        if (!held.isEmpty()) {
+            throw new RuleBroken("ON_HOLD", "On hold and not to be destroyed: " + Acts.shown(held));
+        }
+    }
+
+    private Planned plan(UUID id, boolean single, RecordCustodyEvent command, Head head, Past past, Moment moment) {
+        UUID eventId = single ? id : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
+        EventDraft draft = moment.draft(command.kind(), head)
+                .withId(eventId)
+                .withHandOver(id)
+                .with("temperatureCelsius", command.temperatureCelsius())
+                .with("sensor", blankToNull(command.sensor()))
+                .with("tamperSeal", blankToNull(command.tamperSeal()))
+                .with("condition", command.condition())
+                .with("corrects", command.corrects())
+                .with("evidence", Acts.redacted("evidence", command.evidence()));
+        Holder to = switch (command.kind().custody()) {
+            case TO_ACTOR -> Holder.person(moment.actor());
+            case TO_STORE -> new Holder(Holder.STORE, moment.place().code());
+            case TO_PLACE -> new Holder(Holder.PARTY, moment.place().code());
+            default -> null;
+        };
+        boolean elsewhere = command.kind() != CustodyKind.CORRECTED && !past.isPast(head);
+        Head next = elsewhere ? head.at(moment.place().shown()) : head;
+        return to == null
+                ? new Planned(draft, next)
+                : Planned.moving(
+                        Planned.from(draft, past.holder(head)).withCounterparty(to.code()), to, past.moved(next, to));
+    }
+
+    /** A seal that is not the one put on opens a discrepancy for each code named, never in silence. */
+    private List<Planned> sealMismatches(
+            UUID id, RecordCustodyEvent command, List<String> codes, Map<String, Head> heads, Moment moment) {
+        if (command.kind() != CustodyKind.TAMPER_SEAL_CHECKED) {
+            return List.of();
+        }
+        Map<String, Head> named = new HashMap<>(heads);
+        named.keySet().retainAll(codes);
+        List<String> broken = steps(named).entrySet().stream()
+                .filter(chain -> !CustodyRules.sameSeal(
+                        CustodyRules.sealAt(chain.getValue(), moment.occurredAt()), command.tamperSeal()))
+                .map(Map.Entry::getKey)
+                .toList();
+        Map<String, UUID> opened = discrepancies.open(
+                broken, "SEAL_MISMATCH", moment.actor(), "seal found: " + command.tamperSeal(), id.toString(), moment);
+        List<Planned> planned = new ArrayList<>();
+        opened.forEach((code, discrepancy) -> planned.add(new Planned(
+                Discrepancies.draft(moment, heads.get(code), "SEAL_MISMATCH", discrepancy)
+                        .withHandOver(id),
+                heads.get(code).at(moment.place().shown()))));
+        return planned;
+    }
+
+    private Map<String, List<Step>> steps(Map<String, Head> heads) {
+        Map<String, List<Step>> steps = new TreeMap<>();
+        ledger.chains(heads.keySet())
+                .forEach((code, events) -> steps.put(
+                        code,
+                        events.stream()
+                                .map(event -> RecordedEvent.of(event).step())
+                                .toList()));
+        return steps;
+    }
+
+    private RecordedAct act(UUID id, CustodyKind kind) {
+        return new RecordedAct(
+                id,
+                kind,
+                queries.eventsOf(id).stream()
+                        .map(RecordedEvent::of)
+                        .map(RecordedAct.Item::of)
+                        .toList());
+    }
+
+    private static String blankToNull(String text) {
+        return text == null || text.isBlank() ? null : text.strip();
+    }
+}

@@ -1,0 +1,134 @@
+package org.dentary.custody.event;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Clock;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.codes.LabelCode;
+import org.dentary.codes.NotACode;
+import org.dentary.custody.chain.CustodyKind;
+import org.dentary.custody.desk.DeskReading;
+import org.dentary.custody.desk.FormChecks;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.RuleBroken;
+
+/** Temperatures, tamper seals, losses, corrections: what happens to tissue between two hand-overs. */
+@Path("/custody")
+@Produces(MediaType.TEXT_HTML)
+public class EventPages {
+    private static final List<CustodyKind> KINDS = CustodyKind.byHand().stream()
+            .filter(kind -> kind != CustodyKind.CORRECTED)
+            .toList();
+    private static final List<String> CONDITIONS =
+            Arrays.stream(RecordCustodyEvent.Condition.values()).map(Enum::name).toList();
+
+    private final CustodyEventService events;
+    private final DeskReading desks;
+    private final FormChecks checks;
+    private final Clock clock;
+
+    EventPages(CustodyEventService events, DeskReading desks, FormChecks checks, Clock clock) {
+        this.events = events;
+        this.desks = desks;
+        this.checks = checks;
+        this.clock = clock;
+    }
+
+    @CheckedTemplate(basePath = "custody")
+    static class Templates {
+        static native TemplateInstance event(
+                List<CustodyKind> kinds,
+                List<String> conditions,
+                List<String> zones,
+                EventForm form,
+                RecordedAct done,
+                Faults faults);
+    }
+
+    @GET
+    @Path("events")
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    public TemplateInstance page(
+            @QueryParam("codes") String codes,
+            @QueryParam("kind") String kind,
+            @QueryParam("corrects") String corrects,
+            @QueryParam("done") String done) {
+        return page(EventForm.fresh(codes, kind, corrects), done(done), Faults.NONE);
+    }
+
+    @POST
+    @Path("events")
+    @PermissionsAllowed(Act.CUSTODY_WRITE)
+    public Response record(@BeanParam EventForm form) {
+        try {
+            UUID id = form.id();
+            RecordCustodyEvent command =
+                    checks.checked(form.command(clock.instant().atOffset(ZoneOffset.UTC)));
+            if (!isRecordedAlready(id, command)) {
+                events.record(id, command, null);
+            }
+            return Response.seeOther(URI.create("/custody/events?done=" + id)).build();
+        } catch (DomainException fault) {
+            return Response.status(fault.status())
+                    .entity(page(form, null, FormChecks.shown(fault)))
+                    .build();
+        }
+    }
+
+    /** A button pressed twice records once; the same form with other content is refused. */
+    private boolean isRecordedAlready(UUID id, RecordCustodyEvent command) {
+        Optional<RecordedAct> act = events.find(id);
+        if (act.isEmpty()) {
+            return false;
+        }
+        Set<String> codes =
+                act.get().events().stream().map(RecordedAct.Item::code).collect(Collectors.toSet());
+        boolean same = act.get().kind() == command.kind()
+                && command.codes().stream().allMatch(typed -> codes.contains(plain(typed)));
+        if (!same) {
+            throw new RuleBroken(
+                    "FORM_SENT",
+                    "This form was sent already with other content; it stands as it was sent. Load the page again to"
+                            + " record more");
+        }
+        return true;
+    }
+
+    private static String plain(String typed) {
+        try {
+            return LabelCode.parse(typed).value();
+        } catch (NotACode fault) {
+            return typed;
+        }
+    }
+
+    private TemplateInstance page(EventForm form, RecordedAct done, Faults faults) {
+        return Templates.event(KINDS, CONDITIONS, desks.zones(), form, done, faults);
+    }
+
+    private RecordedAct done(String id) {
+        try {
+            return id == null ? null : events.find(UUID.fromString(id)).orElse(null);
+        } catch (IllegalArgumentException fault) {
+            return null;
+        }
+    }
+}

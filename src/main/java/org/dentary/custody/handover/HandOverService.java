@@ -1,0 +1,307 @@
+package org.dentary.custody.handover;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.ChainWriter;
+import org.dentary.custody.chain.CustodyQueries;
+import org.dentary.custody.chain.Head;
+import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Past;
+import org.dentary.custody.chain.Stored;
+import org.dentary.custody.handover.HandOverQueries.HandOverRow;
+import org.dentary.people.PeopleService;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotAllowed;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.request.RepeatableRequests;
+import org.dentary.platform.request.RepeatableRequests.Seen;
+import org.dentary.platform.state.States;
+
+/**
+ * Hand-overs: offered by who holds, accepted by another who counts. Custody moves at acceptance; a store's people need
+ * no offer, and a party without an account signs on the screen or on paper.
+ */
+@ApplicationScoped
+public class HandOverService {
+    private static final String RESOURCE = "hand-over";
+
+    private final HandOverQueries queries;
+    private final HandOverViews views;
+    private final HandOverMoves moves;
+    private final Acts acts;
+    private final ChainWriter chains;
+    private final PeopleService people;
+    private final RepeatableRequests requests;
+
+    HandOverService(
+            HandOverQueries queries,
+            HandOverViews views,
+            HandOverMoves moves,
+            Acts acts,
+            ChainWriter chains,
+            PeopleService people,
+            RepeatableRequests requests) {
+        this.queries = queries;
+        this.views = views;
+        this.moves = moves;
+        this.acts = acts;
+        this.chains = chains;
+        this.people = people;
+        this.requests = requests;
+    }
+
+    /**
+     * Offers codes to somebody, or moves them at once: into or out of a store that the account may use, to a party that
+     * signed, or as both signed on paper.
+     *
+     * @throws InvalidInput for a code that is not ours, an unknown receiver, times that cannot be, a late entry without
+     *     a reason
+     * @throws RuleBroken (409) for what is not held, is offered already, or is offered to who holds it
+     */
+    @Transactional
+    public Stored<HandOverView> offer(UUID id, OfferHandOver offer, String ifMatch) {
+        Integer version = queries.find(id).map(HandOverRow::version).orElse(null);
+        if (isReplay(id, offer, ifMatch, version)) {
+            return new Stored<>(view(id), false);
+        }
+        List<CustodyQueries.LabelRow> labels = acts.labels("codes", offer.codes());
+        Holder to = Acts.holder(people.custodian(offer.to()));
+        Map<String, Head> heads = chains.lockWithContents(
+                labels.stream().map(CustodyQueries.LabelRow::code).toList());
+        Moment moment = acts.moment(
+                offer.occurredAt(), offer.enteredAt(), offer.reasonGiven(), offer.place(), Acts.zone(labels));
+        moment = offer.isOnPaper() ? moment.onPaper() : moment;
+        Past past = acts.past(heads.values(), moment.occurredAt());
+        Acts.requireNotOffered(heads.values());
+        acts.requireHeld(heads.values(), past);
+        Holder from = oneHolder(heads, past);
+        if (from.equals(to)) {
+            throw new RuleBroken("TO_ONESELF", to.code() + " holds them already; a hand-over goes to somebody else");
+        }
+        boolean atOnce = acts.movesAtOnce(from, to, offer);
+        HandOverRow row = row(id, offer, from, to, moment, atOnce);
+        if (!queries.insert(row)) {
+            isReplay(id, offer, ifMatch, view(id).version());
+            return new Stored<>(view(id), false);
+        }
+        queries.insertItems(id, heads.keySet(), atOnce ? "ACCEPTED" : "OFFERED");
+        if (atOnce) {
+            moves.atOnce(row, offer, heads, past, moment);
+        } else {
+            moves.offer(row, heads, past, moment);
+        }
+        requests.accept(RESOURCE, id.toString(), offer);
+        return new Stored<>(view(id), true);
+    }
+
+    /** Whether this very offer was accepted before; an offer's content cannot be changed otherwise. */
+    private boolean isReplay(UUID id, OfferHandOver offer, String ifMatch, Integer version) {
+        Seen seen = requests.compare(RESOURCE, id.toString(), offer, ifMatch, version);
+        if (seen == Seen.CHANGE) {
+            throw new RuleBroken(
+                    "OFFER_FIXED",
+                    "Hand-over " + id + " cannot be changed; withdraw it with a reason and offer anew under a new id");
+        }
+        return seen == Seen.REPLAY;
+    }
+
+    private static HandOverRow row(
+            UUID id, OfferHandOver offer, Holder from, Holder to, Moment moment, boolean atOnce) {
+        return new HandOverRow(
+                id.toString(),
+                from.kind(),
+                from.code(),
+                to.kind(),
+                to.code(),
+                moment.place().shown(),
+                moment.occurredAt(),
+                moment.actor(),
+                moment.receivedAt(),
+                offer.reasonGiven(),
+                atOnce ? "ACCEPTED" : "OFFERED",
+                0,
+                0L,
+                0L,
+                0L,
+                0L);
+    }
+
+    private static Holder oneHolder(Map<String, Head> heads, Past past) {
+        Set<Holder> holders = heads.values().stream().map(past::holder).collect(Collectors.toSet());
+        if (holders.size() > 1) {
+            throw new RuleBroken(
+                    "MIXED_CUSTODY",
+                    "These codes are held by "
+                            + holders.stream().map(Holder::code).sorted().collect(Collectors.joining(", "))
+                            + "; one hand-over has one giver. Offer each custodian's apart");
+        }
+        return holders.iterator().next();
+    }
+
+    /**
+     * Takes over what was counted. What was offered and not counted stays with the giver as a discrepancy SHORT, what was
+     * counted and not offered becomes one OVER.
+     *
+     * @throws NotFound if there is no such hand-over
+     * @throws NotAllowed if it was offered to somebody else
+     * @throws RuleBroken (409) for one's own offer, or one that is answered already
+     */
+    @Transactional
+    public HandOverView accept(UUID id, AcceptHandOver acceptance) {
+        HandOverRow row = queries.lock(id).orElseThrow(() -> unknown(id));
+        String key = id + " by " + acts.actor();
+        if (requests.compare("hand-over-acceptance", key, acceptance, null, null) == Seen.REPLAY) {
+            return view(id);
+        }
+        if (row.offeredBy().equals(acts.actor())) {
+            throw new RuleBroken(
+                    "OWN_OFFER", "You offered this yourself; nobody accepts their own offer. The receiver accepts it");
+        }
+        requireReceiver(row);
+        States.require("hand-over", id.toString(), row.state(), "accept");
+        List<CustodyQueries.LabelRow> scanned = acts.labels("codes", acceptance.codes());
+        Set<String> expected = offered(id);
+        Set<String> all = new TreeSet<>(expected);
+        scanned.forEach(label -> all.add(label.code()));
+        Map<String, Head> heads = chains.lock(all);
+        Moment moment = acts.moment(
+                acceptance.occurredAt(),
+                acceptance.enteredAt(),
+                acceptance.reason(),
+                row.place() == null && row.to().kind().equals(Holder.STORE) ? row.toCustodian() : row.place(),
+                Acts.zone(scanned));
+        requireAfterOffer(row, moment);
+        Map<String, String> boxes = new HashMap<>();
+        expected.forEach(code -> boxes.put(code, heads.get(code).box()));
+        Count count = Count.of(
+                boxes, scanned.stream().map(CustodyQueries.LabelRow::code).toList());
+        if (count.accepted().isEmpty()) {
+            throw InvalidInput.field(
+                    "codes", "NONE_OFFERED", "none of these codes was offered; to take none, refuse the hand-over");
+        }
+        moves.accept(row, count, heads, acts.past(heads.values(), moment.occurredAt()), moment);
+        queries.setItems(id, count.accepted(), "ACCEPTED");
+        queries.setItems(id, count.missing(), "MISSING");
+        boolean whole = count.missing().isEmpty();
+        queries.setState(
+                id,
+                States.after(
+                        "hand-over",
+                        id.toString(),
+                        row.state(),
+                        whole ? "accept" : "accept-part",
+                        whole ? "ACCEPTED" : "PART_ACCEPTED"));
+        requests.accept("hand-over-acceptance", key, acceptance);
+        return view(id);
+    }
+
+    /**
+     * Refuses what was offered, or part of it; the one who offered withdraws in the same way. Custody stays where it is.
+     *
+     * @throws NotFound if there is no such hand-over
+     * @throws NotAllowed to anybody but receiver and giver
+     * @throws RuleBroken (409) if it is answered already
+     */
+    @Transactional
+    public HandOverView refuse(UUID id, RefuseHandOver refusal) {
+        HandOverRow row = queries.lock(id).orElseThrow(() -> unknown(id));
+        String key = id + " by " + acts.actor();
+        if (requests.compare("hand-over-refusal", key, refusal, null, null) == Seen.REPLAY) {
+            return view(id);
+        }
+        boolean withdrawn = row.offeredBy().equals(acts.actor());
+        if (!withdrawn) {
+            requireReceiver(row);
+        }
+        States.require("hand-over", id.toString(), row.state(), withdrawn ? "withdraw" : "refuse");
+        Set<String> open = offered(id);
+        List<CustodyQueries.LabelRow> named = acts.labels("codes", refusal.codes());
+        Map<String, Head> heads = chains.lock(open);
+        Set<String> refused = refused(open, named, heads);
+        Moment moment =
+                acts.moment(refusal.occurredAt(), refusal.enteredAt(), refusal.reason(), row.place(), Acts.zone(named));
+        moves.refuse(row, refused, heads, moment);
+        queries.setItems(id, refused, "REFUSED");
+        String event = withdrawn ? "withdraw" : "refuse";
+        String after = withdrawn ? "WITHDRAWN" : "REFUSED";
+        boolean all = refused.containsAll(open);
+        queries.setState(id, all ? States.after("hand-over", id.toString(), row.state(), event, after) : row.state());
+        requests.accept("hand-over-refusal", key, refusal);
+        return view(id);
+    }
+
+    private static Set<String> refused(Set<String> open, List<CustodyQueries.LabelRow> named, Map<String, Head> heads) {
+        if (named.isEmpty()) {
+            return open;
+        }
+        Map<String, String> boxes = new HashMap<>();
+        open.forEach(code -> boxes.put(code, heads.get(code).box()));
+        Count count = Count.of(
+                boxes, named.stream().map(CustodyQueries.LabelRow::code).toList());
+        if (!count.over().isEmpty()) {
+            throw InvalidInput.field(
+                    "codes",
+                    "NOT_OFFERED",
+                    "not offered in this hand-over: " + Acts.shown(List.copyOf(count.over()))
+                            + "; name only codes that are");
+        }
+        return count.accepted();
+    }
+
+    /** The hand-over as it stands, with its codes. */
+    public HandOverView view(UUID id) {
+        return views.one(queries.find(id).orElseThrow(() -> unknown(id)), queries.items(id));
+    }
+
+    /** Those hand-overs, without their codes; unknown ids are left out. */
+    public List<HandOverView> views(Collection<UUID> ids) {
+        return views.all(queries.all(ids));
+    }
+
+    /** Hand-overs in a state (null: in any), newest first, without their codes. */
+    public List<HandOverView> list(String state, Instant before, String beforeId, int most) {
+        return views.all(queries.list(state, before, beforeId, most));
+    }
+
+    private Set<String> offered(UUID id) {
+        return queries.items(id).stream()
+                .filter(item -> item.state().equals("OFFERED"))
+                .map(HandOverView.Item::code)
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    private void requireReceiver(HandOverRow row) {
+        if (!acts.mayActFor(row.to())) {
+            throw new NotAllowed(
+                    "NOT_THE_RECEIVER", "Offered to " + row.toCustodian() + ", not to you; only the receiver answers");
+        }
+    }
+
+    private void requireAfterOffer(HandOverRow row, Moment moment) {
+        Instant earliest = row.occurredAt()
+                .minus(acts.limits(moment.occurredAt(), moment.zone()).skew());
+        if (moment.occurredAt().isBefore(earliest)) {
+            throw InvalidInput.field(
+                    "occurredAt",
+                    "BEFORE_OFFER",
+                    "occurredAt " + moment.occurredAt() + " is before it was handed over (" + row.occurredAt()
+                            + "); check the device's clock");
+        }
+    }
+
+    private static NotFound unknown(UUID id) {
+        return new NotFound("HAND_OVER_UNKNOWN", "There is no hand-over " + id);
+    }
+}

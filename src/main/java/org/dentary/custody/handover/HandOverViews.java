@@ -1,0 +1,73 @@
+package org.dentary.custody.handover;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.CustodyQueries;
+import org.dentary.custody.handover.HandOverQueries.HandOverRow;
+
+/** Shows hand-overs with the names of both sides. */
+@ApplicationScoped
+class HandOverViews {
+    private final CustodyQueries queries;
+    private final Acts acts;
+
+    HandOverViews(CustodyQueries queries, Acts acts) {
+        this.queries = queries;
+        this.acts = acts;
+    }
+
+    HandOverView one(HandOverRow row, List<HandOverView.Item> items) {
+        return view(row, items, names(List.of(row)), overdueBefore());
+    }
+
+    /** Without their codes. */
+    List<HandOverView> all(Collection<HandOverRow> rows) {
+        Map<String, String> names = names(rows);
+        Instant overdueBefore = overdueBefore();
+        return rows.stream()
+                .map(row -> view(row, List.of(), names, overdueBefore))
+                .toList();
+    }
+
+    private Map<String, String> names(Collection<HandOverRow> rows) {
+        TreeSet<String> codes = new TreeSet<>();
+        rows.forEach(row -> codes.addAll(List.of(row.fromCustodian(), row.toCustodian())));
+        return queries.names(codes);
+    }
+
+    private Instant overdueBefore() {
+        Instant now = acts.now();
+        return now.minus(acts.limits(now, ZoneOffset.UTC).unanswered());
+    }
+
+    private static HandOverView view(
+            HandOverRow row, List<HandOverView.Item> items, Map<String, String> names, Instant overdueBefore) {
+        return new HandOverView(
+                row.uuid(),
+                row.state(),
+                row.fromCustodian(),
+                row.fromKind(),
+                names.getOrDefault(row.fromCustodian(), row.fromCustodian()),
+                row.toCustodian(),
+                row.toKind(),
+                names.getOrDefault(row.toCustodian(), row.toCustodian()),
+                row.place(),
+                row.occurredAt(),
+                row.offeredBy(),
+                row.offeredAt(),
+                row.reason(),
+                row.state().equals("OFFERED") && row.occurredAt().isBefore(overdueBefore),
+                row.offered().intValue(),
+                row.accepted().intValue(),
+                row.missing().intValue(),
+                row.refused().intValue(),
+                items,
+                row.version());
+    }
+}

@@ -1,0 +1,62 @@
+package org.dentary.custody.handover;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.custody.chain.Acts;
+import org.dentary.people.PeopleService;
+import org.dentary.people.StoreView;
+import org.dentary.platform.account.Account;
+import org.dentary.platform.account.Role;
+
+/** The hand-overs that wait for the account at hand, and those of its own that wait for others. */
+@ApplicationScoped
+public class OpenOffers {
+    private final HandOverQueries queries;
+    private final HandOverViews views;
+    private final Acts acts;
+    private final PeopleService people;
+
+    OpenOffers(HandOverQueries queries, HandOverViews views, Acts acts, PeopleService people) {
+        this.queries = queries;
+        this.views = views;
+        this.acts = acts;
+        this.people = people;
+    }
+
+    /** Whom the account acts for: the same as may accept. */
+    public ActingFor acting() {
+        Account account = acts.account();
+        List<String> stores = account.person() == null
+                ? List.of()
+                : people.stores().stream()
+                        .filter(store -> store.people().contains(account.person()))
+                        .map(StoreView::code)
+                        .toList();
+        String organisation = account.person() == null
+                ? null
+                : people.person(account.person()).organisation();
+        boolean anyParty = account.role() == Role.LIAISON || account.role() == Role.COORDINATOR;
+        return new ActingFor(account.actor(), stores, anyParty, organisation == null ? "" : organisation);
+    }
+
+    /** Offers to the account, to stores it may use and to organisations it acts for, the longest waiting first. */
+    public List<HandOverView> toMe(int most) {
+        return views.all(queries.openTo(acting(), most));
+    }
+
+    /** How many those are. */
+    public long countToMe() {
+        return queries.countOpenTo(acting());
+    }
+
+    /** Its own offers that nobody has answered, the longest waiting first. */
+    public List<HandOverView> fromMe(int most) {
+        return views.all(queries.openFrom(acts.actor(), most));
+    }
+
+    /** Whether an offer waits no more because the account at hand accepted, refused or withdrew it. */
+    public boolean isAnsweredByMe(UUID id) {
+        return queries.isAnswered(id, acts.actor());
+    }
+}
