@@ -12,18 +12,20 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Limits;
 import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Place;
 import org.dentary.custody.chain.Planned;
+import org.dentary.custody.chain.Rights;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.Redacted;
 import org.dentary.ledger.Sha256;
@@ -36,14 +38,25 @@ import org.dentary.platform.problem.RuleBroken;
 /** Where custody begins and where it goes to carriers and laboratories; and who has what now. */
 @ApplicationScoped
 public class CustodyService {
-    private final Acts acts;
+    private final Labels labels;
+    private final Moments moments;
+    private final Rights rights;
     private final ChainWriter chains;
     private final CustodyQueries queries;
     private final PeopleService people;
     private final CustodyViews views;
 
-    CustodyService(Acts acts, ChainWriter chains, CustodyQueries queries, PeopleService people, CustodyViews views) {
-        this.acts = acts;
+    CustodyService(
+            Labels labels,
+            Moments moments,
+            Rights rights,
+            ChainWriter chains,
+            CustodyQueries queries,
+            PeopleService people,
+            CustodyViews views) {
+        this.labels = labels;
+        this.moments = moments;
+        this.rights = rights;
         this.chains = chains;
         this.queries = queries;
         this.people = people;
@@ -67,21 +80,21 @@ public class CustodyService {
         Set<String> parents = new TreeSet<>();
         specimens.stream().map(Collected::parent).filter(Objects::nonNull).forEach(parents::add);
         Map<String, Head> parentHeads = chains.lock(parents);
-        Acts.requireInCustody(parents, parentHeads);
-        Map<String, Place> places = acts.places(specimens.stream()
+        Rights.requireInCustody(parents, parentHeads);
+        Map<String, Place> places = moments.places(specimens.stream()
                 .map(Collected::place)
                 .filter(place -> place != null && !place.isBlank())
                 .distinct()
                 .toList());
-        ZoneId zone = Acts.zone(
+        ZoneId zone = Labels.zone(
                 List.copyOf(queries.labels(List.of(specimens.get(0).code())).values()));
-        Limits limits = acts.limits(specimens.get(0).occurredAt(), zone);
+        Limits limits = moments.limits(specimens.get(0).occurredAt(), zone);
         List<Planned> begun = new ArrayList<>();
         List<Planned> cut = new ArrayList<>();
         for (Collected specimen : specimens) {
             Place place = places.getOrDefault(specimen.place(), Place.NOT_SAID);
             Moment moment =
-                    acts.momentWithoutReason(specimen.occurredAt(), specimen.enteredAt(), null, place, zone, limits);
+                    moments.momentWithoutReason(specimen.occurredAt(), specimen.enteredAt(), null, place, zone, limits);
             Head parent = parentHeads.get(specimen.parent());
             if (parent != null) {
                 CustodyRules.requireAfterCollection(parent.code(), specimen.occurredAt(), parent.collectedAt());
@@ -131,7 +144,9 @@ public class CustodyService {
      * where custody never began.
      */
     public Optional<HeadView> heldByAnother(String code) {
-        return queries.head(code).filter(head -> !acts.mayActFor(head.holder())).map(HeadView::of);
+        return queries.head(code)
+                .filter(head -> !rights.mayActFor(head.holder()))
+                .map(HeadView::of);
     }
 
     /**
@@ -142,7 +157,7 @@ public class CustodyService {
      * @throws NotFound if it is no label of ours, or nothing was collected under it yet
      */
     public CustodyView chain(String typed) {
-        CustodyQueries.LabelRow label = acts.existingLabel(typed);
+        CustodyQueries.LabelRow label = labels.existingLabel(typed);
         Head head = queries.head(label.code())
                 .orElseThrow(
                         () -> new NotFound("NOT_IN_CUSTODY", "Nothing was collected under " + label.code() + " yet"));
@@ -176,14 +191,14 @@ public class CustodyService {
     public List<String> ship(Shipment shipment) {
         Map<String, Head> heads = chains.lockWithContents(shipment.codes());
         Moment moment = moment(shipment.occurredAt(), shipment.enteredAt(), shipment.reason(), shipment.place(), heads);
-        Past past = acts.past(heads.values(), moment.occurredAt());
-        Acts.requireNotOffered(heads.values());
-        acts.requireHeld(heads.values(), past);
+        Past past = rights.past(heads.values(), moment.occurredAt());
+        Rights.requireNotOffered(heads.values());
+        rights.requireHeld(heads.values(), past);
         Custodian known = people.custodians(List.of(shipment.carrier())).get(shipment.carrier());
         boolean isParty = known != null && known.kind() == Custodian.Kind.PARTY;
         Holder carrier = new Holder(Holder.PARTY, isParty ? known.code() : Holder.CARRIER);
-        Redacted name = Acts.redacted("carrier", shipment.carrier());
-        Redacted waybill = Acts.redacted("waybill", shipment.waybill());
+        Redacted name = Moments.redacted("carrier", shipment.carrier());
+        Redacted waybill = Moments.redacted("waybill", shipment.waybill());
         chains.append(heads.values().stream()
                 .map(head -> Planned.moving(
                         Planned.from(moment.draft(CustodyKind.SHIPPED, head), past.holder(head))
@@ -210,13 +225,13 @@ public class CustodyService {
         Holder receiver =
                 new Holder(Holder.PARTY, people.custodian(arrival.receiver()).code());
         Map<String, Head> heads = new TreeMap<>(chains.lock(arrival.codes()));
-        Acts.requireInCustody(arrival.codes(), heads);
+        Rights.requireInCustody(arrival.codes(), heads);
         heads.values().removeIf(head -> head.holder().equals(receiver));
         if (heads.isEmpty()) {
             return List.of();
         }
         Moment moment = moment(arrival.receivedAt(), arrival.enteredAt(), arrival.reason(), arrival.receiver(), heads);
-        Past past = acts.past(heads.values(), moment.occurredAt());
+        Past past = rights.past(heads.values(), moment.occurredAt());
         heads.values()
                 .forEach(head ->
                         CustodyRules.requireAfterCollection(head.code(), moment.occurredAt(), head.collectedAt()));
@@ -237,8 +252,8 @@ public class CustodyService {
             String reason,
             String place,
             Map<String, Head> heads) {
-        ZoneId zone = Acts.zone(List.copyOf(
+        ZoneId zone = Labels.zone(List.copyOf(
                 queries.labels(List.of(heads.keySet().iterator().next())).values()));
-        return acts.moment(occurredAt, enteredAt, reason, acts.place(place), zone);
+        return moments.moment(occurredAt, enteredAt, reason, moments.place(place), zone);
     }
 }

@@ -13,14 +13,15 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
 import org.dentary.custody.chain.Limits;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.RecordedEvent;
+import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Step;
 import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.discrepancy.DiscrepancyView;
@@ -48,7 +49,8 @@ class CustodyViews {
     private final DiscrepancyService discrepancies;
     private final LedgerStore ledger;
     private final PlanService plan;
-    private final Acts acts;
+    private final Moments moments;
+    private final Rights rights;
 
     CustodyViews(
             CustodyQueries queries,
@@ -56,13 +58,15 @@ class CustodyViews {
             DiscrepancyService discrepancies,
             LedgerStore ledger,
             PlanService plan,
-            Acts acts) {
+            Moments moments,
+            Rights rights) {
         this.queries = queries;
         this.handOvers = handOvers;
         this.discrepancies = discrepancies;
         this.ledger = ledger;
         this.plan = plan;
-        this.acts = acts;
+        this.moments = moments;
+        this.rights = rights;
     }
 
     /**
@@ -77,10 +81,10 @@ class CustodyViews {
                 .flatMap(List::stream)
                 .map(RecordedEvent::of)
                 .toList();
-        Instant now = acts.now();
+        Instant now = moments.now();
         Known known = new Known(
                 now,
-                acts.limits(now, ZoneOffset.UTC),
+                moments.limits(now, ZoneOffset.UTC),
                 queries.names(codesIn(events, heads.values())),
                 ledger.secrets(events.stream().map(event -> event.event().id()).toList()),
                 limitsByPreservation(plan.settings()),
@@ -88,7 +92,7 @@ class CustodyViews {
                         .collect(Collectors.groupingBy(CustodyQueries.PreservationRow::code)),
                 offers(heads.values()),
                 discrepancies.ofCodes(codes).stream().collect(Collectors.groupingBy(DiscrepancyView::code)));
-        boolean follows = mayFollowToTheLaboratory(acts.account());
+        boolean follows = mayFollowToTheLaboratory(rights.account());
         return labels.stream()
                 .map(label ->
                         view(label, heads.get(label.code()), recorded.getOrDefault(label.code(), List.of()), known))

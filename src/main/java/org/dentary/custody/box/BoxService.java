@@ -9,15 +9,17 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import org.dentary.custody.box.BoxQueries.BoxRow;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Planned;
+import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.ledger.Sha256;
 import org.dentary.platform.problem.InvalidInput;
@@ -33,14 +35,25 @@ public class BoxService {
 
     private final BoxQueries boxes;
     private final CustodyQueries queries;
-    private final Acts acts;
+    private final Labels labels;
+    private final Moments moments;
+    private final Rights rights;
     private final ChainWriter chains;
     private final RepeatableRequests requests;
 
-    BoxService(BoxQueries boxes, CustodyQueries queries, Acts acts, ChainWriter chains, RepeatableRequests requests) {
+    BoxService(
+            BoxQueries boxes,
+            CustodyQueries queries,
+            Labels labels,
+            Moments moments,
+            Rights rights,
+            ChainWriter chains,
+            RepeatableRequests requests) {
         this.boxes = boxes;
         this.queries = queries;
-        this.acts = acts;
+        this.labels = labels;
+        this.moments = moments;
+        this.rights = rights;
         this.chains = chains;
         this.requests = requests;
     }
@@ -60,12 +73,12 @@ public class BoxService {
         if (seen == Seen.REPLAY) {
             return new Stored<>(view(code), false);
         }
-        Moment moment = acts.moment(
+        Moment moment = moments.moment(
                 command.occurredAt(),
                 command.enteredAt(),
                 command.reason(),
                 command.place(),
-                Acts.zone(List.of(label)));
+                Labels.zone(List.of(label)));
         if (seen == Seen.NEW && boxes.insert(code, moment.place().shown(), moment.actor(), moment.receivedAt())) {
             Holder holder = Holder.person(moment.actor());
             chains.begin(List.of(Planned.moving(
@@ -91,7 +104,7 @@ public class BoxService {
 
     private void move(String code, Moment moment) {
         Map<String, Head> heads = chains.lockWithContents(List.of(code));
-        acts.requireHeld(heads.values(), acts.past(heads.values(), moment.occurredAt()));
+        rights.requireHeld(heads.values(), rights.past(heads.values(), moment.occurredAt()));
         UUID act = UUID.randomUUID();
         chains.append(heads.values().stream()
                 .map(head -> new Planned(
@@ -110,7 +123,7 @@ public class BoxService {
     @Transactional
     public Stored<BoxView> putIn(String typedBox, List<String> typed, Packing packing) {
         String box = openBox(typedBox);
-        List<CustodyQueries.LabelRow> labels = acts.labels("codes", typed);
+        List<CustodyQueries.LabelRow> labels = this.labels.labels("codes", typed);
         Load load = load(box, labels);
         List<String> codes =
                 load.codes.stream().filter(code -> !box.equals(load.in(code))).toList();
@@ -137,7 +150,7 @@ public class BoxService {
     @Transactional
     public void takeOut(String typedBox, String typedCode, Packing packing) {
         String box = openBox(typedBox);
-        List<CustodyQueries.LabelRow> labels = List.of(acts.label("content", typedCode));
+        List<CustodyQueries.LabelRow> labels = List.of(this.labels.label("content", typedCode));
         Load load = load(box, labels);
         List<String> codes =
                 load.codes.stream().filter(code -> box.equals(load.in(code))).toList();
@@ -182,17 +195,18 @@ public class BoxService {
         Head box = load.heads.get(load.box);
         Set<String> moving = Set.copyOf(codes);
         Map<String, Head> heads = load.touched(moving);
-        Moment moment = acts.moment(when.occurredAt(), when.enteredAt(), when.reason(), box.place(), Acts.zone(labels));
-        Past past = acts.past(heads.values(), moment.occurredAt());
-        Acts.requireNotOffered(heads.values());
-        acts.requireHeld(heads.values(), past);
+        Moment moment =
+                moments.moment(when.occurredAt(), when.enteredAt(), when.reason(), box.place(), Labels.zone(labels));
+        Past past = rights.past(heads.values(), moment.occurredAt());
+        Rights.requireNotOffered(heads.values());
+        rights.requireHeld(heads.values(), past);
         List<String> others = codes.stream()
                 .filter(code -> !past.holder(heads.get(code)).equals(past.holder(box)))
                 .toList();
         if (!others.isEmpty()) {
             throw new RuleBroken(
                     "MIXED_CUSTODY",
-                    Acts.shown(others) + " and box " + load.box
+                    Labels.shown(others) + " and box " + load.box
                             + " have different custodians; hand over one of them first");
         }
         UUID act = UUID.randomUUID();
@@ -235,7 +249,7 @@ public class BoxService {
     }
 
     private CustodyQueries.LabelRow boxLabel(String typed) {
-        CustodyQueries.LabelRow label = acts.existingLabel(typed);
+        CustodyQueries.LabelRow label = labels.existingLabel(typed);
         if (!label.isBox()) {
             throw InvalidInput.field(
                     "code", "NOT_A_BOX", label.code() + " is a label of part " + label.part() + ", not of a box");

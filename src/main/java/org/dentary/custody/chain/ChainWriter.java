@@ -44,7 +44,7 @@ public class ChainWriter {
     public Map<String, Head> lockWithContents(Collection<String> codes) {
         Set<String> all = withContents(codes);
         Map<String, Head> heads = new TreeMap<>(lock(all));
-        Acts.requireInCustody(codes, heads);
+        Rights.requireInCustody(codes, heads);
         // Who puts into a box or takes out locks the box, so from here on contents stay as they are.
         if (!withContents(codes).equals(all)) {
             throw new RuleBroken(

@@ -8,21 +8,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Moments;
 import org.dentary.ledger.EventDraft;
 
 /** Opens discrepancies that a count or a check brings to light, a set of codes at a time. */
 @ApplicationScoped
 public class Discrepancies {
     private final DiscrepancyQueries queries;
-    private final Acts acts;
+    private final Moments moments;
 
-    Discrepancies(DiscrepancyQueries queries, Acts acts) {
+    Discrepancies(DiscrepancyQueries queries, Moments moments) {
         this.queries = queries;
-        this.acts = acts;
+        this.moments = moments;
     }
 
     /**
@@ -40,7 +40,7 @@ public class Discrepancies {
             return opened;
         }
         LocalDate today = moment.receivedAt().atZone(moment.zone()).toLocalDate();
-        int days = acts.limits(moment.receivedAt(), moment.zone()).discrepancyDays();
+        int days = moments.limits(moment.receivedAt(), moment.zone()).discrepancyDays();
         List<String> ids = new ArrayList<>();
         opened.values().forEach(id -> ids.add(id.toString()));
         queries.insert(

@@ -13,13 +13,15 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.Head;
+import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Planned;
+import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.DiscrepancyQueries.DiscrepancyRow;
 import org.dentary.people.Custodian;
@@ -37,7 +39,9 @@ public class DiscrepancyService {
     private static final String RESOURCE = "discrepancy";
 
     private final DiscrepancyQueries queries;
-    private final Acts acts;
+    private final Labels labels;
+    private final Moments moments;
+    private final Rights rights;
     private final ChainWriter chains;
     private final PeopleService people;
     private final RepeatableRequests requests;
@@ -45,13 +49,17 @@ public class DiscrepancyService {
 
     DiscrepancyService(
             DiscrepancyQueries queries,
-            Acts acts,
+            Labels labels,
+            Moments moments,
+            Rights rights,
             ChainWriter chains,
             PeopleService people,
             RepeatableRequests requests,
             Discrepancies discrepancies) {
         this.queries = queries;
-        this.acts = acts;
+        this.labels = labels;
+        this.moments = moments;
+        this.rights = rights;
         this.chains = chains;
         this.people = people;
         this.requests = requests;
@@ -72,11 +80,11 @@ public class DiscrepancyService {
         if (seen == Seen.REPLAY) {
             return new Stored<>(view(id), false);
         }
-        CustodyQueries.LabelRow label = acts.label("code", command.code());
+        CustodyQueries.LabelRow label = labels.label("code", command.code());
         String owner = owner(command.owner());
         requireOwn(before == null ? owner : before.owner(), before);
         Head head = chains.lock(List.of(label.code())).get(label.code());
-        Moment moment = acts.moment(null, command.enteredAt(), command.reason(), null, Acts.zone(List.of(label)));
+        Moment moment = moments.moment(null, command.enteredAt(), command.reason(), null, Labels.zone(List.of(label)));
         DiscrepancyRow row = row(id, command, label.code(), owner, before, moment.receivedAt(), moment.actor());
         if (before == null) {
             queries.insert(List.of(row.id()), List.of(row.code()), row);
@@ -110,13 +118,13 @@ public class DiscrepancyService {
             return;
         }
         Map<String, Head> heads = chains.lock(fresh);
-        Moment moment = acts.moment(
+        Moment moment = moments.moment(
                 (java.time.OffsetDateTime) null,
                 null,
                 null,
                 (String) null,
-                Acts.zone(acts.labels("codes", List.of(fresh.get(0)))));
-        Map<String, UUID> opened = discrepancies.open(fresh, kind.name(), acts.actor(), evidence, subject, moment);
+                Labels.zone(labels.labels("codes", List.of(fresh.get(0)))));
+        Map<String, UUID> opened = discrepancies.open(fresh, kind.name(), rights.actor(), evidence, subject, moment);
         chains.append(opened.entrySet().stream()
                 .filter(one -> heads.containsKey(one.getKey()))
                 .map(one -> new Planned(
@@ -135,7 +143,7 @@ public class DiscrepancyService {
         if (opened) {
             planned.add(new Planned(
                     Discrepancies.draft(moment, head, row.kind(), UUID.fromString(row.id()))
-                            .with("evidence", Acts.redacted("evidence", row.evidence())),
+                            .with("evidence", Moments.redacted("evidence", row.evidence())),
                     head));
         }
         if (settled) {
@@ -182,9 +190,9 @@ public class DiscrepancyService {
     }
 
     private void requireOwn(String owner, DiscrepancyRow before) {
-        String actor = acts.actor();
+        String actor = rights.actor();
         boolean own = owner.equals(actor) || before == null || before.openedBy().equals(actor);
-        if (acts.account().role() == Role.SAMPLER && !own) {
+        if (rights.account().role() == Role.SAMPLER && !own) {
             throw new NotAllowed(
                     "NOT_YOURS", "This discrepancy is " + owner + "'s; they or the laboratory liaison settle it");
         }
@@ -216,7 +224,7 @@ public class DiscrepancyService {
      * @param open null: open and settled ones
      */
     public List<DiscrepancyView> mine(Boolean open, int most) {
-        String of = acts.account().role() == Role.SAMPLER ? acts.actor() : null;
+        String of = rights.account().role() == Role.SAMPLER ? rights.actor() : null;
         return list(new DiscrepancyQueries.Filter(open, null, of, null, null, null, null), most);
     }
 
@@ -232,6 +240,6 @@ public class DiscrepancyService {
     }
 
     private LocalDate today() {
-        return acts.now().atZone(ZoneOffset.UTC).toLocalDate();
+        return moments.now().atZone(ZoneOffset.UTC).toLocalDate();
     }
 }

@@ -12,18 +12,20 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.custody.box.BoxQueries;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Place;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.RecordedEvent;
+import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Step;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.Discrepancies;
@@ -46,7 +48,9 @@ public class CustodyEventService {
 
     private final CustodyQueries queries;
     private final BoxQueries boxes;
-    private final Acts acts;
+    private final Labels labels;
+    private final Moments moments;
+    private final Rights rights;
     private final ChainWriter chains;
     private final LedgerStore ledger;
     private final Discrepancies discrepancies;
@@ -55,14 +59,18 @@ public class CustodyEventService {
     CustodyEventService(
             CustodyQueries queries,
             BoxQueries boxes,
-            Acts acts,
+            Labels labels,
+            Moments moments,
+            Rights rights,
             ChainWriter chains,
             LedgerStore ledger,
             Discrepancies discrepancies,
             RepeatableRequests requests) {
         this.queries = queries;
         this.boxes = boxes;
-        this.acts = acts;
+        this.labels = labels;
+        this.moments = moments;
+        this.rights = rights;
         this.chains = chains;
         this.ledger = ledger;
         this.discrepancies = discrepancies;
@@ -82,16 +90,16 @@ public class CustodyEventService {
             return new Stored<>(act(id, command.kind()), false);
         }
         EventRules.require(command);
-        List<CustodyQueries.LabelRow> labels = acts.labels("codes", command.codes());
+        List<CustodyQueries.LabelRow> labels = this.labels.labels("codes", command.codes());
         List<String> codes = labels.stream().map(CustodyQueries.LabelRow::code).toList();
         Map<String, Head> heads =
                 command.kind() == CustodyKind.CORRECTED ? lock(codes) : chains.lockWithContents(codes);
         if (isReplay(id, command, ifMatch)) {
             return new Stored<>(act(id, command.kind()), false);
         }
-        Moment moment = acts.moment(
-                command.occurredAt(), command.enteredAt(), command.reason(), command.place(), Acts.zone(labels));
-        Past past = acts.past(heads.values(), moment.occurredAt());
+        Moment moment = moments.moment(
+                command.occurredAt(), command.enteredAt(), command.reason(), command.place(), Labels.zone(labels));
+        Past past = rights.past(heads.values(), moment.occurredAt());
         requireRight(command, heads, past, moment);
         List<Planned> planned = new ArrayList<>();
         for (Head head : heads.values()) {
@@ -127,31 +135,31 @@ public class CustodyEventService {
 
     private Map<String, Head> lock(List<String> codes) {
         Map<String, Head> heads = new TreeMap<>(chains.lock(codes));
-        Acts.requireInCustody(codes, heads);
+        Rights.requireInCustody(codes, heads);
         return heads;
     }
 
     private void requireRight(RecordCustodyEvent command, Map<String, Head> heads, Past past, Moment moment) {
         if (END_AN_OFFER.contains(command.kind())) {
-            Acts.requireNotOffered(heads.values());
+            Rights.requireNotOffered(heads.values());
         }
         switch (command.kind()) {
             case CORRECTED -> requireOwnEntry(command, heads);
             case FOUND -> requireLost(heads, past);
             case RETURNED -> requireWithParty(heads, past);
             case STORED -> {
-                acts.requireHeld(heads.values(), past);
+                rights.requireHeld(heads.values(), past);
                 requireStore(moment.place());
             }
             case FORWARDED -> {
-                acts.requireHeld(heads.values(), past);
+                rights.requireHeld(heads.values(), past);
                 requireParty(moment.place());
             }
             case DESTROYED -> {
-                acts.requireHeld(heads.values(), past);
+                rights.requireHeld(heads.values(), past);
                 requireNoHold(heads);
             }
-            default -> acts.requireHeld(heads.values(), past);
+            default -> rights.requireHeld(heads.values(), past);
         }
     }
 
@@ -162,8 +170,8 @@ public class CustodyEventService {
                         "corrects",
                         "NO_SUCH_EVENT",
                         command.corrects() + " is no event of this code; a correction names one event of one code"));
-        Role role = acts.account().role();
-        boolean own = RecordedEvent.of(corrected).text("actor").equals(acts.actor());
+        Role role = rights.account().role();
+        boolean own = RecordedEvent.of(corrected).text("actor").equals(rights.actor());
         if (!own && role != Role.LIAISON && role != Role.COORDINATOR) {
             throw new NotAllowed(
                     "NOT_YOURS", "Somebody else recorded that event; they, the liaison or the coordinator correct it");
@@ -177,7 +185,8 @@ public class CustodyEventService {
                 .map(Map.Entry::getKey)
                 .toList();
         if (!there.isEmpty()) {
-            throw new RuleBroken("NOT_LOST", "Not reported lost then: " + Acts.shown(there) + "; hand it over instead");
+            throw new RuleBroken(
+                    "NOT_LOST", "Not reported lost then: " + Labels.shown(there) + "; hand it over instead");
         }
     }
 
@@ -190,7 +199,7 @@ public class CustodyEventService {
         if (!others.isEmpty()) {
             throw new RuleBroken(
                     "NOT_WITH_A_PARTY",
-                    "Not with a laboratory, carrier or other organisation then: " + Acts.shown(others)
+                    "Not with a laboratory, carrier or other organisation then: " + Labels.shown(others)
                             + "; only they return something");
         }
     }
@@ -199,7 +208,7 @@ public class CustodyEventService {
         if (!Holder.STORE.equals(place.kind())) {
             throw InvalidInput.field("place", "NOT_A_STORE", "STORED names a store of the plan as its place");
         }
-        if (!acts.mayActFor(new Holder(Holder.STORE, place.code()))) {
+        if (!rights.mayActFor(new Holder(Holder.STORE, place.code()))) {
             throw new NotAllowed(
                     "STORE_NOT_YOURS",
                     "You may not put into store " + place.code() + "; offer it to the store instead");
@@ -219,7 +228,7 @@ public class CustodyEventService {
                 .map(Map.Entry::getKey)
                 .toList();
         if (!held.isEmpty()) {
-            throw new RuleBroken("ON_HOLD", "On hold and not to be destroyed: " + Acts.shown(held));
+            throw new RuleBroken("ON_HOLD", "On hold and not to be destroyed: " + Labels.shown(held));
         }
     }
 
@@ -233,7 +242,7 @@ public class CustodyEventService {
                 .with("tamperSeal", blankToNull(command.tamperSeal()))
                 .with("condition", command.condition())
                 .with("corrects", command.corrects())
-                .with("evidence", Acts.redacted("evidence", command.evidence()));
+                .with("evidence", Moments.redacted("evidence", command.evidence()));
         Holder to = switch (command.kind().custody()) {
             case TO_ACTOR -> Holder.person(moment.actor());
             case TO_STORE -> new Holder(Holder.STORE, moment.place().code());

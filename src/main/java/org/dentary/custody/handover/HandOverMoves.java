@@ -7,12 +7,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
 import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.discrepancy.Discrepancies;
@@ -45,7 +45,7 @@ class HandOverMoves {
     void atOnce(HandOverRow row, OfferHandOver offer, Map<String, Head> heads, Past past, Moment moment) {
         boolean stored = row.toKind().equals(Holder.STORE);
         boolean signed = offer.isSigned() || offer.isOnPaper();
-        Redacted name = Acts.redacted("signedBy", offer.signedBy());
+        Redacted name = Moments.redacted("signedBy", offer.signedBy());
         Redacted strokes = Signature.redacted(offer.signature());
         String place = stored ? row.toCustodian() : moment.place().shown();
         List<Planned> planned = new ArrayList<>();

@@ -11,13 +11,15 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
+import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Moment;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Past;
+import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.handover.HandOverQueries.HandOverRow;
 import org.dentary.people.PeopleService;
@@ -40,7 +42,9 @@ public class HandOverService {
     private final HandOverQueries queries;
     private final HandOverViews views;
     private final HandOverMoves moves;
-    private final Acts acts;
+    private final Labels labels;
+    private final Moments moments;
+    private final Rights rights;
     private final ChainWriter chains;
     private final PeopleService people;
     private final RepeatableRequests requests;
@@ -49,14 +53,18 @@ public class HandOverService {
             HandOverQueries queries,
             HandOverViews views,
             HandOverMoves moves,
-            Acts acts,
+            Labels labels,
+            Moments moments,
+            Rights rights,
             ChainWriter chains,
             PeopleService people,
             RepeatableRequests requests) {
         this.queries = queries;
         this.views = views;
         this.moves = moves;
-        this.acts = acts;
+        this.labels = labels;
+        this.moments = moments;
+        this.rights = rights;
         this.chains = chains;
         this.people = people;
         this.requests = requests;
@@ -76,21 +84,21 @@ public class HandOverService {
         if (isReplay(id, offer, ifMatch, version)) {
             return new Stored<>(view(id), false);
         }
-        List<CustodyQueries.LabelRow> labels = acts.labels("codes", offer.codes());
-        Holder to = Acts.holder(people.custodian(offer.to()));
+        List<CustodyQueries.LabelRow> labels = this.labels.labels("codes", offer.codes());
+        Holder to = Rights.holder(people.custodian(offer.to()));
         Map<String, Head> heads = chains.lockWithContents(
                 labels.stream().map(CustodyQueries.LabelRow::code).toList());
-        Moment moment = acts.moment(
-                offer.occurredAt(), offer.enteredAt(), offer.reasonGiven(), offer.place(), Acts.zone(labels));
+        Moment moment = moments.moment(
+                offer.occurredAt(), offer.enteredAt(), offer.reasonGiven(), offer.place(), Labels.zone(labels));
         moment = offer.isOnPaper() ? moment.onPaper() : moment;
-        Past past = acts.past(heads.values(), moment.occurredAt());
-        Acts.requireNotOffered(heads.values());
-        acts.requireHeld(heads.values(), past);
+        Past past = rights.past(heads.values(), moment.occurredAt());
+        Rights.requireNotOffered(heads.values());
+        rights.requireHeld(heads.values(), past);
         Holder from = oneHolder(heads, past);
         if (from.equals(to)) {
             throw new RuleBroken("TO_ONESELF", to.code() + " holds them already; a hand-over goes to somebody else");
         }
-        boolean atOnce = acts.movesAtOnce(from, to, offer);
+        boolean atOnce = rights.movesAtOnce(from, to, offer);
         HandOverRow row = row(id, offer, from, to, moment, atOnce);
         if (!queries.insert(row)) {
             isReplay(id, offer, ifMatch, view(id).version());
@@ -161,27 +169,27 @@ public class HandOverService {
     @Transactional
     public HandOverView accept(UUID id, AcceptHandOver acceptance) {
         HandOverRow row = queries.lock(id).orElseThrow(() -> unknown(id));
-        String key = id + " by " + acts.actor();
+        String key = id + " by " + rights.actor();
         if (requests.compare("hand-over-acceptance", key, acceptance, null, null) == Seen.REPLAY) {
             return view(id);
         }
-        if (row.offeredBy().equals(acts.actor())) {
+        if (row.offeredBy().equals(rights.actor())) {
             throw new RuleBroken(
                     "OWN_OFFER", "You offered this yourself; nobody accepts their own offer. The receiver accepts it");
         }
         requireReceiver(row);
         States.require("hand-over", id.toString(), row.state(), "accept");
-        List<CustodyQueries.LabelRow> scanned = acts.labels("codes", acceptance.codes());
+        List<CustodyQueries.LabelRow> scanned = labels.labels("codes", acceptance.codes());
         Set<String> expected = offered(id);
         Set<String> all = new TreeSet<>(expected);
         scanned.forEach(label -> all.add(label.code()));
         Map<String, Head> heads = chains.lock(all);
-        Moment moment = acts.moment(
+        Moment moment = moments.moment(
                 acceptance.occurredAt(),
                 acceptance.enteredAt(),
                 acceptance.reason(),
                 row.place() == null && row.to().kind().equals(Holder.STORE) ? row.toCustodian() : row.place(),
-                Acts.zone(scanned));
+                Labels.zone(scanned));
         requireAfterOffer(row, moment);
         Map<String, String> boxes = new HashMap<>();
         expected.forEach(code -> boxes.put(code, heads.get(code).box()));
@@ -191,7 +199,7 @@ public class HandOverService {
             throw InvalidInput.field(
                     "codes", "NONE_OFFERED", "none of these codes was offered; to take none, refuse the hand-over");
         }
-        moves.accept(row, count, heads, acts.past(heads.values(), moment.occurredAt()), moment);
+        moves.accept(row, count, heads, rights.past(heads.values(), moment.occurredAt()), moment);
         queries.setItems(id, count.accepted(), "ACCEPTED");
         queries.setItems(id, count.missing(), "MISSING");
         boolean whole = count.missing().isEmpty();
@@ -217,21 +225,21 @@ public class HandOverService {
     @Transactional
     public HandOverView refuse(UUID id, RefuseHandOver refusal) {
         HandOverRow row = queries.lock(id).orElseThrow(() -> unknown(id));
-        String key = id + " by " + acts.actor();
+        String key = id + " by " + rights.actor();
         if (requests.compare("hand-over-refusal", key, refusal, null, null) == Seen.REPLAY) {
             return view(id);
         }
-        boolean withdrawn = row.offeredBy().equals(acts.actor());
+        boolean withdrawn = row.offeredBy().equals(rights.actor());
         if (!withdrawn) {
             requireReceiver(row);
         }
         States.require("hand-over", id.toString(), row.state(), withdrawn ? "withdraw" : "refuse");
         Set<String> open = offered(id);
-        List<CustodyQueries.LabelRow> named = acts.labels("codes", refusal.codes());
+        List<CustodyQueries.LabelRow> named = labels.labels("codes", refusal.codes());
         Map<String, Head> heads = chains.lock(open);
         Set<String> refused = refused(open, named, heads);
-        Moment moment =
-                acts.moment(refusal.occurredAt(), refusal.enteredAt(), refusal.reason(), row.place(), Acts.zone(named));
+        Moment moment = moments.moment(
+                refusal.occurredAt(), refusal.enteredAt(), refusal.reason(), row.place(), Labels.zone(named));
         moves.refuse(row, refused, heads, moment);
         queries.setItems(id, refused, "REFUSED");
         String event = withdrawn ? "withdraw" : "refuse";
@@ -254,7 +262,7 @@ public class HandOverService {
             throw InvalidInput.field(
                     "codes",
                     "NOT_OFFERED",
-                    "not offered in this hand-over: " + Acts.shown(List.copyOf(count.over()))
+                    "not offered in this hand-over: " + Labels.shown(List.copyOf(count.over()))
                             + "; name only codes that are");
         }
         return count.accepted();
@@ -283,7 +291,7 @@ public class HandOverService {
     }
 
     private void requireReceiver(HandOverRow row) {
-        if (!acts.mayActFor(row.to())) {
+        if (!rights.mayActFor(row.to())) {
             throw new NotAllowed(
                     "NOT_THE_RECEIVER", "Offered to " + row.toCustodian() + ", not to you; only the receiver answers");
         }
@@ -291,7 +299,7 @@ public class HandOverService {
 
     private void requireAfterOffer(HandOverRow row, Moment moment) {
         Instant earliest = row.occurredAt()
-                .minus(acts.limits(moment.occurredAt(), moment.zone()).skew());
+                .minus(moments.limits(moment.occurredAt(), moment.zone()).skew());
         if (moment.occurredAt().isBefore(earliest)) {
             throw InvalidInput.field(
                     "occurredAt",

@@ -7,19 +7,19 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
-import org.dentary.custody.chain.Acts;
 import org.dentary.custody.chain.CustodyQueries;
+import org.dentary.custody.chain.Moments;
 import org.dentary.custody.handover.HandOverQueries.HandOverRow;
 
 /** Shows hand-overs with the names of both sides. */
 @ApplicationScoped
 class HandOverViews {
     private final CustodyQueries queries;
-    private final Acts acts;
+    private final Moments moments;
 
-    HandOverViews(CustodyQueries queries, Acts acts) {
+    HandOverViews(CustodyQueries queries, Moments moments) {
         this.queries = queries;
-        this.acts = acts;
+        this.moments = moments;
     }
 
     HandOverView one(HandOverRow row, List<HandOverView.Item> items) {
@@ -42,8 +42,8 @@ class HandOverViews {
     }
 
     private Instant overdueBefore() {
-        Instant now = acts.now();
-        return now.minus(acts.limits(now, ZoneOffset.UTC).unanswered());
+        Instant now = moments.now();
+        return now.minus(moments.limits(now, ZoneOffset.UTC).unanswered());
     }
 
     private static HandOverView view(

@@ -3,7 +3,7 @@ package org.dentary.custody.handover;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.custody.chain.Acts;
+import org.dentary.custody.chain.Rights;
 import org.dentary.people.PeopleService;
 import org.dentary.people.StoreView;
 import org.dentary.platform.account.Account;
@@ -14,19 +14,19 @@ import org.dentary.platform.account.Role;
 public class OpenOffers {
     private final HandOverQueries queries;
     private final HandOverViews views;
-    private final Acts acts;
+    private final Rights rights;
     private final PeopleService people;
 
-    OpenOffers(HandOverQueries queries, HandOverViews views, Acts acts, PeopleService people) {
+    OpenOffers(HandOverQueries queries, HandOverViews views, Rights rights, PeopleService people) {
         this.queries = queries;
         this.views = views;
-        this.acts = acts;
+        this.rights = rights;
         this.people = people;
     }
 
     /** Whom the account acts for: the same as may accept. */
     public ActingFor acting() {
-        Account account = acts.account();
+        Account account = rights.account();
         List<String> stores = account.person() == null
                 ? List.of()
                 : people.stores().stream()
@@ -52,11 +52,11 @@ public class OpenOffers {
 
     /** Its own offers that nobody has answered, the longest waiting first. */
     public List<HandOverView> fromMe(int most) {
-        return views.all(queries.openFrom(acts.actor(), most));
+        return views.all(queries.openFrom(rights.actor(), most));
     }
 
     /** Whether an offer waits no more because the account at hand accepted, refused or withdrew it. */
     public boolean isAnsweredByMe(UUID id) {
-        return queries.isAnswered(id, acts.actor());
+        return queries.isAnswered(id, rights.actor());
     }
 }
