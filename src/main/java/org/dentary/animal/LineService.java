@@ -114,12 +114,9 @@ public class LineService {
     }
 
     private void revise(List<LineWrites.Change> changes, String cause) {
-        if (!changes.isEmpty()) {
-            writes.lock(changes.stream()
-                    .map(LineWrites.Change::kit)
-                    .distinct()
-                    .sorted()
-                    .toList());
+        List<String> kits =
+                changes.stream().map(LineWrites.Change::kit).distinct().sorted().toList();
+        if (!kits.isEmpty() && writes.lockListed(kits)) {
             writes.revise(changes, cause, clock.instant());
         }
     }

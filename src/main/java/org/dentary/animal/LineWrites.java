@@ -31,6 +31,12 @@ class LineWrites {
             select kit from animal where kit = any(:kits) order by kit for no key update
             """;
 
+    private static final String LOCK_LISTED = """
+            select kit from animal a
+             where kit = any(:kits) and exists (select 1 from line l where l.kit = a.kit and l.closed_at is null)
+             order by kit for no key update
+            """;
+
     private static final String EXCLUSION = """
             case when a.entered_in_error then 'ENTERED_IN_ERROR' when a.same_as is not null then 'DUPLICATE'
                  when a.not_attributable then 'NOT_ATTRIBUTABLE' else '' end
@@ -115,6 +121,14 @@ class LineWrites {
         entities.createNativeQuery(LOCK)
                 .setParameter("kits", kits.toArray(String[]::new))
                 .getResultList();
+    }
+
+    /** Locks those of the animals that have lines; false where none has, as while an animal is being taken in. */
+    boolean lockListed(List<String> kits) {
+        return !entities.createNativeQuery(LOCK_LISTED)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .getResultList()
+                .isEmpty();
     }
 
     int open(List<LineService.NewLine> lines, String cause, Instant now) {
