@@ -1,0 +1,232 @@
+package org.dentary.setup.demo;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+/** The way of the tissue: handed over, sent, received, reported, confirmed, released. */
+final class DemoTissue {
+    /** Where the running season brings the first detection; its incident is still open. */
+    private static final String FIRST_DETECTION = "U21";
+
+    private final DemoApi api;
+    private final String season;
+    private final DemoKits kits;
+
+    DemoTissue(DemoApi api, String season, DemoKits kits) {
+        this.api = api;
+        this.season = season;
+        this.kits = kits;
+    }
+
+    /** Tissue goes to the laboratory week by week, from each region apart. */
+    List<Map.Entry<String, List<Deer>>> batches(List<Deer> deer) {
+        return List.copyOf(deer.stream()
+                .filter(Deer::tissue)
+                .collect(Collectors.groupingBy(DemoTissue::batch, TreeMap::new, Collectors.toList()))
+                .entrySet());
+    }
+
+    private static String batch(Deer d) {
+        return d.diedOn().toEpochDay() / 7 + (DemoCalendar.WEST.contains(d.station()) ? "-west" : "-east");
+    }
+
+    /** The running season's last week stays on its way: from the east nobody took it over yet, from the west it was refused. */
+    void carry(Map.Entry<String, List<Deer>> week) {
+        String batch = week.getKey();
+        List<Deer> all = week.getValue();
+        List<String> left = all.stream().map(d -> kits.code(d, "NODE_LEFT")).toList();
+        LocalDate last = all.get(all.size() - 1).diedOn();
+        String station = all.get(0).station();
+        if (last.isAfter(DemoCalendar.TODAY.minusDays(10))) {
+            offer(batch, left, station, DemoCalendar.TODAY.minusDays(1));
+            if (DemoCalendar.WEST.contains(station)) {
+                refuse(batch, left);
+            }
+            return;
+        }
+        LocalDate handed = last.plusDays(1);
+        offer(batch, left, station, handed);
+        if (batch.hashCode() % 11 == 0) {
+            refuse(batch, left);
+            batch += "-again";
+            offer(batch, left, station, handed);
+        }
+        accept(batch, left, station, handed);
+        send(week.getKey(), all, station, handed.plusDays(1));
+    }
+
+    private void refuse(String batch, List<String> codes) {
+        api.post(
+                "liaison",
+                "/hand-overs/" + DemoApi.key(season, batch, "hand-over") + "/refusal",
+                Map.of("codes", codes, "reason", "the cooler was warm; cool it and offer again"));
+    }
+
+    private void offer(String batch, List<String> codes, String station, LocalDate day) {
+        api.put(
+                "sampler",
+                "/hand-overs/" + DemoApi.key(season, batch, "hand-over"),
+                Map.of(
+                        "codes",
+                        codes,
+                        "to",
+                        "liaison",
+                        "place",
+                        station,
+                        "occurredAt",
+                        DemoCalendar.at(station, day, 17, 0),
+                        "enteredAt",
+                        DemoCalendar.at(station, day, 17, 5)));
+    }
+
+    private void accept(String batch, List<String> codes, String station, LocalDate day) {
+        boolean late = batch.hashCode() % 7 == 0;
+        Map<String, Object> body = new LinkedHashMap<>();
+        body.put("codes", codes);
+        body.put("occurredAt", DemoCalendar.at(station, day, 17, 30));
+        body.put("enteredAt", DemoCalendar.at(station, late ? day.plusDays(2) : day, 18, 0));
+        if (late) {
+            body.put("reason", "no signal at the depot; entered from the paper form");
+        }
+        api.post("liaison", "/hand-overs/" + DemoApi.key(season, batch, "hand-over") + "/acceptance", body);
+    }
+
+    private void send(String batch, List<Deer> all, String station, LocalDate day) {
+        String submission = DemoApi.key(season, batch, "submission").toString();
+        String path = "/submissions/" + submission;
+        api.put("liaison", path, Map.of("laboratory", "MEREGATE"));
+        all.forEach(d -> api.put(
+                "liaison",
+                path + "/specimens/" + kits.code(d, "NODE_LEFT"),
+                Map.of("packedAt", DemoCalendar.at(station, day, 9, 0))));
+        api.post(
+                "liaison",
+                path + "/dispatch",
+                Map.of(
+                        "occurredAt",
+                        DemoCalendar.at(station, day, 15, 0),
+                        "enteredAt",
+                        DemoCalendar.at(station, day, 15, 10),
+                        "carrier",
+                        "GREYWATER",
+                        "waybill",
+                        "GW-" + submission.substring(0, 8).toUpperCase(Locale.ROOT),
+                        "shipper",
+                        "Trained shipper at the depot"));
+        LocalDate arrived = day.plusDays(2);
+        if (arrived.isAfter(DemoCalendar.TODAY.minusDays(1))) {
+            return;
+        }
+        boolean twoShort = season.equals("SY2025") && all.size() > 20 && batch.hashCode() % 3 == 0;
+        List<Deer> there = twoShort ? all.subList(0, all.size() - 2) : all;
+        api.put(
+                "liaison",
+                path + "/receipt",
+                Map.of(
+                        "receivedAt", DemoCalendar.at(station, arrived, 10, 0),
+                        "enteredAt", DemoCalendar.at(station, arrived, 10, 30),
+                        "codes",
+                                there.stream()
+                                        .map(d -> kits.code(d, "NODE_LEFT"))
+                                        .toList()));
+        report(batch, there, arrived);
+    }
+
+    private void report(String batch, List<Deer> all, LocalDate arrived) {
+        LocalDate reported = arrived.plusDays(8);
+        if (reported.isAfter(DemoCalendar.TODAY.minusDays(1))) {
+            return;
+        }
+        StringBuilder csv = new StringBuilder(
+                "specimen_code,accession_number,test_method,stage,finding,tested_on,reported_on,unsuitable_reason,measured_value,laboratory_item\r\n");
+        int item = 1;
+        List<Deer> suspects = new ArrayList<>();
+        for (Deer d : all) {
+            if (d.finding() == null) {
+                continue;
+            }
+            boolean unsuitable = d.finding().equals("UNSUITABLE");
+            csv.append(kits.code(d, "NODE_LEFT"))
+                    .append(',')
+                    .append(accession(batch, "M"))
+                    .append(",ELISA,SCREENING,")
+                    .append(d.finding())
+                    .append(',')
+                    .append(reported.minusDays(1))
+                    .append(',')
+                    .append(reported)
+                    .append(',')
+                    .append(unsuitable ? (d.number() % 3 == 0 ? "NO_FOLLICLES" : "AUTOLYSED") : "")
+                    .append(',')
+                    .append(d.finding().equals("SUSPECT") ? "OD 2." + (10 + d.number() % 89) : "")
+                    .append(',')
+                    .append(item++)
+                    .append("\r\n");
+            if (d.finding().equals("SUSPECT")) {
+                suspects.add(d);
+            }
+        }
+        if (item == 1) {
+            return;
+        }
+        post(DemoApi.key(season, batch, "results"), "MEREGATE", csv.toString());
+        suspects.forEach(d -> confirm(d, reported));
+    }
+
+    private void confirm(Deer d, LocalDate screened) {
+        LocalDate sent = screened.plusDays(2);
+        if (sent.plusDays(12).isAfter(DemoCalendar.TODAY.minusDays(1))) {
+            return;
+        }
+        String path = "/submissions/" + DemoApi.key(season, "confirmation");
+        api.put("liaison", path, Map.of("laboratory", "STANE", "purpose", "CONFIRMATORY"));
+        api.put(
+                "liaison",
+                path + "/specimens/" + kits.code(d, "NODE_LEFT"),
+                Map.of(
+                        "packedAt",
+                        DemoCalendar.at(d.station(), sent, 9, 0),
+                        "overrideReason",
+                        "forwarded by Meregate by agreement with Stane, fresh tissue past its days"));
+        Map<String, Object> finding = new LinkedHashMap<>();
+        finding.put("specimens", List.of(kits.code(d, "NODE_LEFT")));
+        finding.put("method", "IHC");
+        finding.put("stage", "CONFIRMATORY");
+        finding.put("finding", d.infected() ? "DETECTED" : "NOT_DETECTED");
+        finding.put("status", "FINAL");
+        finding.put("accession", "S-" + season.substring(4) + "-" + d.number());
+        finding.put("laboratory", "STANE");
+        finding.put("testedOn", sent.plusDays(9).toString());
+        finding.put("reportedOn", sent.plusDays(11).toString());
+        String first = DemoApi.key(season, d.number(), "confirmed").toString();
+        api.put("liaison", "/findings/" + first, finding);
+        boolean waits = season.equals(DemoSeason.RUNNING)
+                && (d.number() % 3 == 0 || d.unit().equals(FIRST_DETECTION));
+        if (d.infected() && !waits) {
+            api.put("coordinator", "/animals/" + kits.kit(d) + "/release", Map.of("disease", "CWD"));
+        }
+        if (!d.infected()) {
+            finding.put("status", "CORRECTED");
+            finding.put("corrects", first);
+            finding.put("reportedOn", sent.plusDays(12).toString());
+            finding.put("measuredValue", "accession number completed by the laboratory");
+            api.put("liaison", "/findings/" + DemoApi.key(season, d.number(), "corrected"), finding);
+        }
+    }
+
+    private void post(UUID id, String laboratory, String csv) {
+        api.putCsv("liaison", "/result-imports/" + id + "?laboratory=" + laboratory + "&name=" + id + ".csv", csv);
+        api.post("liaison", "/result-imports/" + id + "/posting", Map.of("leaveOut", List.of()));
+    }
+
+    private String accession(String batch, String laboratory) {
+        return laboratory + "-" + season.substring(4) + "-" + batch;
+    }
+}
