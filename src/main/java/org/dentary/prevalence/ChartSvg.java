@@ -2,6 +2,7 @@ package org.dentary.prevalence;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.util.Locale;
 import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -31,6 +32,9 @@ public final class ChartSvg {
     public static String of(
             int width, int height, Consumer<Graphics2D> draw, String title, String description, Use use) {
         SVGGraphics2D canvas = new SVGGraphics2D(width, height);
+        // Not the library's clock reading, so that one drawing has the same bytes each time and none shares ids on a
+        // page.
+        canvas.setDefsKeyPrefix(use.name().toLowerCase(Locale.ROOT) + Integer.toHexString(title.hashCode()) + "-");
         draw.accept(canvas);
         String svg = canvas.getSVGElement(null, true, new ViewBox(0, 0, width, height), null, null);
         String told = "<title>" + escape(title) + "</title><desc>" + escape(description) + "</desc>";

@@ -6,13 +6,15 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
+import java.util.Map;
+import java.util.UUID;
 
 /**
  * The one answer to a question that every form of it is made from: page, JSON, CSV, workbook, document and picture. On a
  * cut it is read back from the bytes that were stored with the first answer, so no form can differ from them.
  */
 @ApplicationScoped
-public class PrevalenceAnswers {
+public class PrevalenceAnswers implements StoredReport {
     private final PrevalenceService prevalence;
     private final StoredAnswerService stored;
     private final DataCutQueries cuts;
@@ -56,6 +58,17 @@ public class PrevalenceAnswers {
                 json,
                 StoredAnswerService.digest(json),
                 cuts.require(question.cut()).supersededReason());
+    }
+
+    @Override
+    public boolean answers(Map<String, Object> question) {
+        return question.containsKey("by") && !question.containsKey("report");
+    }
+
+    @Override
+    public String again(Map<String, Object> question, UUID cut, String mediaType) {
+        PrevalenceReport report = prevalence.report(ReportQuestion.told(question, cut));
+        return mediaType.equals(MediaType.APPLICATION_JSON) ? stored.canonical(report) : PrevalenceCsv.of(report);
     }
 
     PrevalenceReport read(String json) {

@@ -1,16 +1,7 @@
 package org.dentary.prevalence;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.stream.Collectors;
-import javax.imageio.ImageIO;
 
 /**
  * Prevalence with its intervals, one mark per cell: groups along the axis, the last dimension by shape of the mark (not by
@@ -25,8 +16,6 @@ public class PrevalenceChart {
         NARROW_PAGE,
         FILE
     }
-
-    private static final int PNG_SCALE = 2;
 
     private final DimensionValues values;
 
@@ -43,22 +32,7 @@ public class PrevalenceChart {
     /** The drawing as PNG, black on white, at twice its size. */
     byte[] png(PrevalenceReport report) {
         ChartDrawing drawing = onPaper(report);
-        BufferedImage image = new BufferedImage(
-                drawing.width() * PNG_SCALE, drawing.height() * PNG_SCALE, BufferedImage.TYPE_INT_RGB);
-        Graphics2D canvas = image.createGraphics();
-        canvas.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        canvas.setColor(Color.WHITE);
-        canvas.fill(new Rectangle2D.Double(0, 0, image.getWidth(), image.getHeight()));
-        canvas.scale(PNG_SCALE, PNG_SCALE);
-        drawing.draw(canvas);
-        canvas.dispose();
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try {
-            ImageIO.write(image, "png", out);
-        } catch (IOException fault) {
-            throw new UncheckedIOException(fault);
-        }
-        return out.toByteArray();
+        return ChartPng.of(drawing.width(), drawing.height(), drawing::draw, title(report), description(report));
     }
 
     /** The drawing in the inks of paper, for documents that draw it on their own canvas. */

@@ -35,6 +35,7 @@ public record ReportQuestion(
         IntervalMethod interval,
         double confidence,
         UUID cut) {
+    private static final String DEFAULT_ROWS = "ageClass,sex";
     private static final Map<String, List<String>> WORDS = Map.of(
             "ageClass", List.of("FAWN", "YEARLING", "ADULT", "UNKNOWN"),
             "sex", List.of("MALE", "FEMALE", "UNKNOWN"));
@@ -63,7 +64,7 @@ public record ReportQuestion(
                 season,
                 disease,
                 species,
-                Dimension.parse(by == null ? "ageClass,sex" : by),
+                Dimension.parse(by == null ? DEFAULT_ROWS : by),
                 LineFilter.of(rest),
                 scope,
                 interval == null ? IntervalMethod.WILSON : interval(interval),
@@ -149,6 +150,12 @@ public record ReportQuestion(
     /** The same question of another season, on one of its cuts or, with null, live. */
     public ReportQuestion inSeason(String other, UUID itsCut) {
         return new ReportQuestion(other, disease, species, by, filter, scope, interval, confidence, itsCut);
+    }
+
+    /** The same animals of the same season in the default rows, with the interval of that method. */
+    public ReportQuestion inDefaultRows(IntervalMethod itsInterval) {
+        return new ReportQuestion(
+                season, disease, species, Dimension.parse(DEFAULT_ROWS), filter, scope, itsInterval, confidence, cut);
     }
 
     /** Whether it asks for some values of a field of the line list only. */

@@ -107,8 +107,7 @@ public class RecallService {
                         command.reason(),
                         command.enteredAt(),
                         null,
-                        null,
-                        List.of()),
+                        null),
                 null);
         writes.recall(id, back);
         requests.accept("recall", key, command);

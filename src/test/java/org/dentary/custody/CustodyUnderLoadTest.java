@@ -130,8 +130,7 @@ class CustodyUnderLoadTest {
                 null,
                 null,
                 null,
-                null,
-                List.of());
+                null);
     }
 
     private int seal() {

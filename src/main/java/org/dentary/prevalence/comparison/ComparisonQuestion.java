@@ -17,6 +17,7 @@ import org.dentary.prevalence.ReportQuestion;
  * @param ages mean age in years by age class, as stated; may lack classes
  */
 record ComparisonQuestion(ReportQuestion report, String with, String herd, Map<String, Double> ages) {
+    static final String KIND = "comparisons";
     private static final double OLDEST = 30;
     private static final Map<String, String> AGES =
             Map.of("ageFawn", "FAWN", "ageYearling", "YEARLING", "ageAdult", "ADULT");
@@ -82,7 +83,7 @@ record ComparisonQuestion(ReportQuestion report, String with, String herd, Map<S
     /** The question in a fixed form, the key of a stored answer; {@code other} is the settled other season or null. */
     Map<String, Object> canonical(ReportQuestion here, ReportQuestion other) {
         Map<String, Object> told = new TreeMap<>();
-        told.put("report", "comparisons");
+        told.put("report", KIND);
         told.put("here", here.canonical());
         List<Object> with = new ArrayList<>();
         if (other != null) {

@@ -7,15 +7,20 @@ import com.fasterxml.jackson.databind.ObjectReader;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.UUID;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.StoredAnswerService;
+import org.dentary.prevalence.StoredReport;
 
 /**
  * The one answer to a question that page, JSON and CSV are made from. On a cut it is read back from the bytes that were
  * stored with the first answer, so that no form differs from them and no later change of the plan moves a number.
  */
 @ApplicationScoped
-public class ChanceAnswers {
+public class ChanceAnswers implements StoredReport {
+    private static final String KIND = "chance-of-detection";
+
     private final ChanceService chances;
     private final StoredAnswerService stored;
     private final ObjectReader reader;
@@ -37,7 +42,7 @@ public class ChanceAnswers {
             return new Answer(report, stored.canonical(report));
         }
         Map<String, Object> key = question.canonical();
-        key.put("report", "chance-of-detection");
+        key.put("report", KIND);
         String json = stored.answer(
                 question.cut(), key, MediaType.APPLICATION_JSON, () -> stored.canonical(chances.answer(question)));
         try {
@@ -45,5 +50,17 @@ public class ChanceAnswers {
         } catch (JsonProcessingException fault) {
             throw new IllegalStateException("A stored answer is not a report", fault);
         }
+    }
+
+    @Override
+    public boolean answers(Map<String, Object> question) {
+        return KIND.equals(question.get("report"));
+    }
+
+    @Override
+    public String again(Map<String, Object> question, UUID cut, String mediaType) {
+        Map<String, Object> told = new TreeMap<>(question);
+        told.remove("report");
+        return stored.canonical(chances.answer(ReportQuestion.told(told, cut)));
     }
 }

@@ -3,13 +3,10 @@ package org.dentary.prevalence.document;
 import com.lowagie.text.Document;
 import com.lowagie.text.DocumentException;
 import com.lowagie.text.Font;
-import com.lowagie.text.Image;
 import com.lowagie.text.PageSize;
 import com.lowagie.text.pdf.PdfPTable;
-import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
 import jakarta.enterprise.context.ApplicationScoped;
-import java.awt.Graphics2D;
 import java.io.ByteArrayOutputStream;
 import java.net.URI;
 import java.util.ArrayList;
@@ -22,14 +19,15 @@ import org.dentary.prevalence.PrevalenceChart;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceTable;
 import org.dentary.prevalence.PrevalenceTables;
+import org.dentary.prevalence.pictures.Picture;
 
 /**
- * A report as a PDF: what it is and stands on, warnings, the table, the picture, from taken to counted, how to read it,
+ * A report as a PDF: what it is and stands on, warnings, the table, the picture, from taken to counted, the pictures of the season, how to read it,
  * methods with their sources, cautions, and what makes it again. Its figures are the answer's, rounded as the page rounds.
  */
 @ApplicationScoped
 class PrevalencePdf {
-    private static final float MARGIN = 46;
+    static final float MARGIN = 46;
     private static final float GROUP_WIDTH = 2.6f;
     private static final float[] FIGURES = {1.65f, 1.75f, 2.1f, 2.9f, 1.65f, 1.7f, 1.1f};
     private static final List<String> HEADS =
@@ -38,11 +36,13 @@ class PrevalencePdf {
     private final ReportFacts facts;
     private final PrevalenceTables tables;
     private final PrevalenceChart chart;
+    private final PdfPictures pictures;
 
-    PrevalencePdf(ReportFacts facts, PrevalenceTables tables, PrevalenceChart chart) {
+    PrevalencePdf(ReportFacts facts, PrevalenceTables tables, PrevalenceChart chart, PdfPictures pictures) {
         this.facts = facts;
         this.tables = tables;
         this.chart = chart;
+        this.pictures = pictures;
     }
 
     byte[] of(Answer answer, URI base) {
@@ -69,6 +69,7 @@ class PrevalencePdf {
             document.add(picture(writer, report, table));
             document.add(PdfStyle.kept(PdfStyle.heading("From taken to counted"), steps(report)));
             unknownAge(document, report);
+            pictures.add(document, writer, answer);
             reading(document, report);
             document.add(PdfStyle.heading("Cautions"));
             report.cautions().forEach(caution -> document.add(PdfStyle.caution(caution)));
@@ -124,17 +125,13 @@ class PrevalencePdf {
     /** Heading, picture and caption in one cell, so that no page break comes between them. */
     private PdfPTable picture(PdfWriter writer, PrevalenceReport report, PrevalenceTable table) {
         ChartDrawing drawing = chart.onPaper(report);
-        PdfTemplate canvas = writer.getDirectContent().createTemplate(drawing.width(), drawing.height());
-        Graphics2D graphics = canvas.createGraphicsShapes(drawing.width(), drawing.height());
-        drawing.draw(graphics);
-        graphics.dispose();
-        Image image = Image.getInstance(canvas);
-        image.scaleToFit(PageSize.LETTER.getWidth() - 2 * MARGIN, PageSize.LETTER.getHeight() - 2 * MARGIN - 120);
-        image.setAlt("Prevalence with its interval by "
-                + String.join(" and ", table.heads()).toLowerCase(Locale.US));
         return PdfStyle.kept(
                 PdfStyle.heading("The same as a picture"),
-                image,
+                PdfPictures.image(
+                        writer,
+                        new Picture.Plate(drawing.width(), drawing.height(), drawing::draw),
+                        "Prevalence with its interval by "
+                                + String.join(" and ", table.heads()).toLowerCase(Locale.US)),
                 PdfStyle.text(
                         "Each mark is one row of the table with its interval; the shape of the mark tells the last grouping."
                                 + " Where nobody was sampled there is no mark.",

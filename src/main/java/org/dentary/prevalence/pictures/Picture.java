@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.prevalence.ChartInks;
+import org.dentary.prevalence.ChartPng;
 import org.dentary.prevalence.ChartSvg;
 import org.dentary.prevalence.PrevalenceChart.Use;
 
@@ -19,7 +20,7 @@ import org.dentary.prevalence.PrevalenceChart.Use;
  * @param rows cells in the order of the columns; null where there is no figure
  * @param drawing draws it in given inks for a wide or a narrow screen
  */
-record Picture(
+public record Picture(
         String name,
         String title,
         String how,
@@ -36,7 +37,7 @@ record Picture(
      * @param number whether it holds numbers
      * @param share whether they are shares, shown as percentages
      */
-    record Column(String field, String head, boolean number, boolean share) {
+    public record Column(String field, String head, boolean number, boolean share) {
         static Column text(String field, String head) {
             return new Column(field, head, false, false);
         }
@@ -51,19 +52,29 @@ record Picture(
     }
 
     /** A drawing for one width. */
-    interface Drawing {
+    public interface Drawing {
         Plate on(ChartInks inks, boolean narrow);
     }
 
     /** What was drawn and how large it is. */
-    record Plate(int width, int height, java.util.function.Consumer<java.awt.Graphics2D> draw) {}
+    public record Plate(int width, int height, java.util.function.Consumer<java.awt.Graphics2D> draw) {}
 
     /** One cell as the page shows it. */
-    record Shown(String text, boolean number) {}
+    public record Shown(String text, boolean number) {}
 
     String svg(Use use) {
         Plate plate = drawing.on(ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
         return ChartSvg.of(plate.width(), plate.height(), plate.draw(), title, words, use);
+    }
+
+    /** The drawing for paper: black on white, as wide as a page. */
+    public Plate onPaper() {
+        return drawing.on(ChartInks.PAPER, false);
+    }
+
+    byte[] png() {
+        Plate plate = onPaper();
+        return ChartPng.of(plate.width(), plate.height(), plate.draw(), title, words);
     }
 
     String csv() {
@@ -75,7 +86,7 @@ record Picture(
     }
 
     /** The table as the page shows it. */
-    List<List<Shown>> shown() {
+    public List<List<Shown>> shown() {
         return rows.stream()
                 .map(row -> {
                     java.util.ArrayList<Shown> cells = new java.util.ArrayList<>();

@@ -3,9 +3,12 @@ package org.dentary.prevalence.pictures;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import org.dentary.plan.PlanService;
+import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.database.Snapshot;
+import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.prevalence.DataCutService;
 import org.dentary.prevalence.ReportQuestion;
@@ -13,14 +16,20 @@ import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.detection.ChanceAnswers;
 import org.dentary.prevalence.detection.ChanceOfDetection;
 import org.dentary.prevalence.detection.ChanceService;
+import org.dentary.prevalence.detection.ChanceService.SeasonCount;
+import org.dentary.prevalence.pictures.PictureQueries.Waited;
+import org.dentary.prevalence.pictures.PictureQueries.Week;
+import org.dentary.statistics.IntervalMethod;
 
 /** Makes the pictures of a season from what prevalence and chance of detection count. */
 @ApplicationScoped
 public class PictureService {
     static final List<String> NAMES = List.of("map", "progress", "weeks", "seasons", "turnaround");
+    private static final List<String> NOT_OF_PICTURES = List.of("outcome", "exclusion", "hasSpecimen");
 
     private final ChanceService chances;
     private final ChanceAnswers answers;
+    private final PictureAnswers stored;
     private final PictureQueries queries;
     private final DataCutService cuts;
     private final PlanService plan;
@@ -31,6 +40,7 @@ public class PictureService {
     PictureService(
             ChanceService chances,
             ChanceAnswers answers,
+            PictureAnswers stored,
             PictureQueries queries,
             DataCutService cuts,
             PlanService plan,
@@ -39,6 +49,7 @@ public class PictureService {
             Clock clock) {
         this.chances = chances;
         this.answers = answers;
+        this.stored = stored;
         this.queries = queries;
         this.cuts = cuts;
         this.plan = plan;
@@ -64,25 +75,79 @@ public class PictureService {
                     "PICTURE_UNKNOWN", "There is no picture '" + name + "'; there are " + String.join(", ", NAMES));
         }
         boolean byUnit = name.equals("map") || name.equals("progress");
-        return make(name, question, byUnit ? answers.of(question).report() : null, shading);
+        return make(
+                name,
+                question,
+                byUnit
+                        ? answers.of(question.inDefaultRows(IntervalMethod.WILSON))
+                                .report()
+                        : null,
+                shading);
     }
 
+    /**
+     * The pictures that a prevalence report is handed over with.
+     *
+     * @param question settled, of any rows and interval
+     */
+    public Hanging with(ReportQuestion question) {
+        List<Picture> hung = new ArrayList<>();
+        List<String> leftOut = new ArrayList<>();
+        if (NOT_OF_PICTURES.stream().anyMatch(question::filters)) {
+            return new Hanging(
+                    hung,
+                    List.of(
+                            "Pictures of the season are left out: this report asks for some outcomes or exclusions only, and"
+                                    + " they count every animal with a result."));
+        }
+        for (String name : NAMES) {
+            try {
+                hung.add(one(name, question.inDefaultRows(question.interval()), Shading.TESTED));
+            } catch (DomainException fault) {
+                leftOut.add("Left out: " + name + ". " + fault.getMessage());
+            }
+        }
+        return new Hanging(hung, leftOut);
+    }
+
+    /** Pictures, and for each that could not be made a sentence why. */
+    public record Hanging(List<Picture> pictures, List<String> leftOut) {}
+
     private Picture make(String name, ReportQuestion question, ChanceOfDetection report, Shading shading) {
-        Instant at = question.cut() == null
-                ? clock.instant()
-                : cuts.require(question.cut()).madeAt();
         return switch (name) {
             case "map" ->
                 MapPicture.of(
-                        report, plan.boundaries().stream().map(Outline::of).toList(), shading);
+                        report,
+                        rows(name, question, UnitBoundary.class).stream()
+                                .map(Outline::of)
+                                .toList(),
+                        shading);
             case "progress" -> ProgressPicture.of(report);
-            case "weeks" -> WeeksPicture.of(question, snapshot.read(() -> queries.weeks(question, at)));
-            case "seasons" -> SeasonsPicture.of(question, chances.seasons(question));
+            case "weeks" -> WeeksPicture.of(question, rows(name, question, Week.class));
+            case "seasons" -> SeasonsPicture.of(question, rows(name, question, SeasonCount.class));
+            default -> TurnaroundPicture.of(question, rows(name, question, Waited.class));
+        };
+    }
+
+    private <T> List<T> rows(String picture, ReportQuestion question, Class<T> row) {
+        return stored.rows(
+                question,
+                picture,
+                row,
+                () -> counted(picture, question).stream().map(row::cast).toList());
+    }
+
+    /** What a picture is drawn from, counted now; progress to target has nothing of its own. */
+    List<?> counted(String picture, ReportQuestion question) {
+        Instant at = question.cut() == null
+                ? clock.instant()
+                : cuts.require(question.cut()).madeAt();
+        return switch (picture) {
+            case "map" -> plan.boundaries();
+            case "weeks" -> snapshot.read(() -> queries.weeks(question, at));
+            case "seasons" -> chances.seasons(question);
             default ->
-                TurnaroundPicture.of(
-                        question,
-                        snapshot.read(() ->
-                                queries.turnaround(question, at, zone.zone().getId())));
+                snapshot.read(() -> queries.turnaround(question, at, zone.zone().getId()));
         };
     }
 }

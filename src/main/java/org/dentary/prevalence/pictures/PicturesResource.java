@@ -20,7 +20,7 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 
-/** The pictures of a season as SVG, and what they are made from as CSV. */
+/** The pictures of a season as SVG and PNG, and what they are made from as CSV. */
 @Path("/api/v1")
 @PermissionsAllowed(Act.REPORT_READ)
 public class PicturesResource {
@@ -43,6 +43,18 @@ public class PicturesResource {
     @Parameter(name = "shade", in = ParameterIn.QUERY, description = "of the map: tested, detected or chance")
     public Response svg(@PathParam("picture") String name, @Context UriInfo address) {
         return answer(picture(name, address).svg(Use.FILE), "image/svg+xml").build();
+    }
+
+    @GET
+    @Path("pictures/{picture}.png")
+    @Produces("image/png")
+    @Operation(
+            summary = "The same picture as PNG, black on white, at twice the size of the screen's",
+            description = "Its title and its figures in words are in the file's text chunks Title and Description.")
+    @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "2026")
+    @Parameter(name = "shade", in = ParameterIn.QUERY, description = "of the map: tested, detected or chance")
+    public Response png(@PathParam("picture") String name, @Context UriInfo address) {
+        return answer(picture(name, address).png(), "image/png").build();
     }
 
     @GET
@@ -69,7 +81,7 @@ public class PicturesResource {
                 given == null || given.get(0).isBlank() ? null : given.get(0).trim());
     }
 
-    private static Response.ResponseBuilder answer(String body, String mediaType) {
+    private static Response.ResponseBuilder answer(Object body, String mediaType) {
         return Response.ok(body, mediaType).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
     }
 }

@@ -36,7 +36,7 @@ final class WeeksPicture {
         return new Picture(
                 "weeks",
                 "Week by week: " + question.disease() + ", season " + question.season(),
-                "Animals with tissue by the week of death (dots), of first test (squares) and of last report (triangles), weeks"
+                "Animals with tissue, of every source and basis, by the week of death (dots), of first test (squares) and of last report (triangles), weeks"
                         + " from Monday. Tested and reported count once the animal's outcome is released, in the week in which it"
                         + " happened, so the last weeks still rise.",
                 counted.isEmpty()

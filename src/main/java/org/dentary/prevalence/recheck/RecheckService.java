@@ -3,6 +3,7 @@ package org.dentary.prevalence.recheck;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.arc.All;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -10,16 +11,14 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.prevalence.PrevalenceCsv;
-import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.StoredAnswer;
 import org.dentary.prevalence.StoredAnswerService;
+import org.dentary.prevalence.StoredReport;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
@@ -34,7 +33,7 @@ public class RecheckService {
 
     private final RecheckQueries queries;
     private final StoredAnswerService stored;
-    private final PrevalenceService prevalence;
+    private final List<StoredReport> kinds;
     private final CurrentAccount account;
     private final ObjectMapper json;
     private final Clock clock;
@@ -43,14 +42,14 @@ public class RecheckService {
     RecheckService(
             RecheckQueries queries,
             StoredAnswerService stored,
-            PrevalenceService prevalence,
+            @All List<StoredReport> kinds,
             CurrentAccount account,
             ObjectMapper json,
             Clock clock,
             @ConfigProperty(name = "quarkus.application.version") String version) {
         this.queries = queries;
         this.stored = stored;
-        this.prevalence = prevalence;
+        this.kinds = kinds;
         this.account = account;
         this.json = json;
         this.clock = clock;
@@ -99,37 +98,41 @@ public class RecheckService {
         int unchecked = 0;
         List<StoredAnswer> answers = stored.all();
         for (StoredAnswer answer : answers) {
-            try {
-                moved(answer)
-                        .forEach(moved -> found.add(
-                                new RecheckQueries.Found(answer.cut(), answer.question(), answer.mediaType(), moved)));
-            } catch (DomainException anotherReport) {
+            Optional<List<AnswerRules.Moved>> moved = moved(answer);
+            if (moved.isEmpty()) {
                 unchecked++;
             }
+            moved.ifPresent(figures -> figures.forEach(figure ->
+                    found.add(new RecheckQueries.Found(answer.cut(), answer.question(), answer.mediaType(), figure))));
         }
         queries.insert(id, release, by, clock.instant(), answers.size() - unchecked, unchecked, found);
         return queries.find(id).orElseThrow();
     }
 
-    private List<AnswerRules.Moved> moved(StoredAnswer answer) {
+    /** The numbers that moved; empty where no kind of report answers that question any more. */
+    private Optional<List<AnswerRules.Moved>> moved(StoredAnswer answer) {
         List<AnswerRules.Moved> moved = new ArrayList<>();
         String digest = StoredAnswerService.digest(answer.answer());
         if (!digest.equals(answer.digest())) {
             moved.add(new AnswerRules.Moved("the stored bytes (SHA-256)", answer.digest(), digest));
         }
         try {
-            ReportQuestion question =
-                    ReportQuestion.told(json.readValue(answer.question(), QUESTION), UUID.fromString(answer.cut()));
-            PrevalenceReport report = prevalence.report(question);
-            if (answer.mediaType().equals("text/csv")) {
-                moved.addAll(AnswerRules.movedCsv(answer.answer(), PrevalenceCsv.of(report)));
-            } else {
-                moved.addAll(
-                        AnswerRules.moved(json.readTree(answer.answer()), json.readTree(stored.canonical(report))));
+            Map<String, Object> question = json.readValue(answer.question(), QUESTION);
+            Optional<StoredReport> kind =
+                    kinds.stream().filter(one -> one.answers(question)).findFirst();
+            if (kind.isEmpty()) {
+                return moved.isEmpty() ? Optional.empty() : Optional.of(moved);
             }
+            String again = kind.get().again(question, UUID.fromString(answer.cut()), answer.mediaType());
+            moved.addAll(
+                    answer.mediaType().equals("text/csv")
+                            ? AnswerRules.movedCsv(answer.answer(), again)
+                            : AnswerRules.moved(json.readTree(answer.answer()), json.readTree(again)));
         } catch (JsonProcessingException fault) {
             moved.add(new AnswerRules.Moved("the whole answer: it cannot be read", null, null));
+        } catch (DomainException fault) {
+            moved.add(new AnswerRules.Moved("the whole answer: " + fault.getMessage(), null, null));
         }
-        return moved;
+        return Optional.of(moved);
     }
 }

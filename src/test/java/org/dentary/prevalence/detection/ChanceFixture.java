@@ -112,4 +112,15 @@ public class ChanceFixture {
             entities.createNativeQuery(sql).setParameter("kits", kits).executeUpdate();
         }
     }
+
+    /** Tissue of the first kits turns out to be of the others, as a label swap that was put right leaves it. */
+    @Transactional
+    public void moved(java.util.List<String> from, java.util.List<String> to) {
+        for (int i = 0; i < from.size(); i++) {
+            entities.createNativeQuery("update label set kit_bound = :to where kit_bound = :from")
+                    .setParameter("from", from.get(i))
+                    .setParameter("to", to.get(i))
+                    .executeUpdate();
+        }
+    }
 }

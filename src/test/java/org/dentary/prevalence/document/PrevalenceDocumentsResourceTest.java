@@ -128,7 +128,11 @@ class PrevalenceDocumentsResourceTest {
             }
         }
         TreeSet<String> printed = new TreeSet<>();
-        percents(text, printed);
+        // The pictures' own tables are held against their CSV in PdfNumbersTest.
+        percents(
+                text.substring(0, text.indexOf("\nManagement units by"))
+                        + text.substring(text.indexOf("\nHow to read it")),
+                printed);
         printed.removeAll(percents);
         assertEquals(new TreeSet<>(), printed, "shares in the document that no figure of the JSON gives");
         assertTrue(flat.contains(flat(digest)), "the digest is printed");
@@ -190,7 +194,7 @@ class PrevalenceDocumentsResourceTest {
                 "-png",
                 file.toString(),
                 FOLDER.resolve(name).toString());
-        return run("pdftotext", "-layout", file.toString(), "-");
+        return run("pdftotext", "-layout", file.toString(), "-").replace('\f', '\n');
     }
 
     private static String run(String... command) throws Exception {

@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -16,6 +17,11 @@ import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
@@ -158,6 +164,72 @@ class PicturesResourceTest {
         assertTrue(
                 !svg.contains("http://") || svg.indexOf("http://") == svg.indexOf("http://www.w3.org"),
                 "no other host");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"map", "progress", "weeks", "seasons", "turnaround"})
+    void everyPictureIsPngOfTheSameDrawingWithItsWordsInside(String name) throws Exception {
+        String unit = plan.unit();
+        plan.boundary(unit, "[-100,45],[-99,45],[-99,46],[-100,46],[-100,45]");
+        String season = lines.season();
+        plan.report(lines.add(season, 4, ADULT.in(unit)), LocalDate.of(Integer.parseInt(season.substring(1)), 2, 2), 5);
+        String asked = "?season=" + season + "&unit=" + unit;
+        byte[] png = as("epidemiologist")
+                .get("/api/v1/pictures/" + name + ".png" + asked)
+                .then()
+                .statusCode(200)
+                .contentType("image/png")
+                .header("Cache-Control", "private, no-store")
+                .extract()
+                .asByteArray();
+        var svg = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(new ByteArrayInputStream(get(name + ".svg" + asked).getBytes(StandardCharsets.UTF_8)))
+                .getDocumentElement();
+        var image = ImageIO.read(new ByteArrayInputStream(png));
+        assertEquals(2 * Double.parseDouble(svg.getAttribute("width")), image.getWidth());
+        assertEquals(2 * Double.parseDouble(svg.getAttribute("height")), image.getHeight());
+        long dark = IntStream.range(0, image.getWidth() * image.getHeight())
+                .filter(i -> (image.getRGB(i % image.getWidth(), i / image.getWidth()) & 0xff) < 0x90)
+                .count();
+        assertTrue(dark > 500, name + " has " + dark + " dark dots");
+        String words = svg.getElementsByTagName("desc").item(0).getTextContent();
+        assertTrue(new String(png, StandardCharsets.UTF_8).contains(words), words);
+    }
+
+    @Test
+    void onACutAPictureStaysWhateverIsPutRightLater() {
+        String unit = plan.unit();
+        plan.boundary(unit, "[-100,45],[-99,45],[-99,46],[-100,46],[-100,45]");
+        String season = lines.season();
+        List<String> kits = lines.add(season, 9, ADULT.in(unit));
+        plan.report(kits, LocalDate.of(Integer.parseInt(season.substring(1)), 2, 2), 5);
+        String cut = UUID.randomUUID().toString();
+        as("epidemiologist")
+                .contentType("application/json")
+                .body(Map.of("season", season, "name", "Pictures"))
+                .put("/api/v1/data-cuts/" + cut)
+                .then()
+                .statusCode(201);
+        String live = "?season=" + season + "&unit=" + unit;
+        String onCut = live + "&cut=" + cut;
+        List<String> forms = List.of("map", "progress", "weeks", "seasons", "turnaround").stream()
+                .flatMap(name -> Stream.of(name + ".csv", name + ".svg"))
+                .toList();
+        List<String> before = forms.stream().map(form -> get(form + onCut)).toList();
+        List<String> liveBefore = forms.stream().map(form -> get(form + live)).toList();
+
+        plan.moved(kits.subList(0, 3), lines.add(season, 3, ADULT.in(unit)));
+        plan.boundary(unit, "[-100,45],[-98,45],[-98,46],[-100,46],[-100,45]");
+        lines.revise(kits.subList(3, 5), "DETECTED");
+
+        assertEquals(before, forms.stream().map(form -> get(form + onCut)).toList());
+        List<String> liveAfter = forms.stream().map(form -> get(form + live)).toList();
+        for (int i = 0; i < forms.size(); i++) {
+            if (!forms.get(i).startsWith("turnaround")) {
+                assertNotEquals(liveBefore.get(i), liveAfter.get(i), forms.get(i) + " live");
+            }
+        }
     }
 
     @Test

@@ -14,6 +14,7 @@ import io.restassured.path.json.JsonPath;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -22,6 +23,7 @@ import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture;
 import org.dentary.prevalence.LineFixture.ALine;
 import org.dentary.prevalence.StoredAnswerService;
+import org.dentary.prevalence.detection.ChanceFixture;
 import org.junit.jupiter.api.Test;
 
 /** Stored answers computed again: untouched ones agree, one that was stored with another number is found. */
@@ -30,6 +32,9 @@ import org.junit.jupiter.api.Test;
 class RechecksResourceTest {
     @Inject
     LineFixture lines;
+
+    @Inject
+    ChanceFixture plan;
 
     @Inject
     EntityManager entities;
@@ -109,6 +114,89 @@ class RechecksResourceTest {
                 .then()
                 .statusCode(403);
         as("sampler").get("/api/v1/data-cuts/rechecks").then().statusCode(403);
+    }
+
+    @Test
+    void everyKindOfStoredAnswerIsComputedAgain() {
+        String unit = plan.unit();
+        String season = lines.season();
+        String other = lines.season();
+        lines.add(other, 50, ALine.of("ADULT", "FEMALE", "NOT_DETECTED").in(unit));
+        lines.add(season, 40, ALine.of("ADULT", "MALE", "NOT_DETECTED").in(unit));
+        plan.report(
+                lines.add(season, 3, ALine.of("ADULT", "FEMALE", "DETECTED").in(unit)),
+                LocalDate.of(Integer.parseInt(season.substring(1)), 2, 2),
+                6);
+        String name = "Kinds " + UUID.randomUUID();
+        String cut = cut(season, name);
+        String with = cut(other, name + " other");
+        String asked = "?season=" + season + "&unit=" + unit + "&cut=" + cut;
+        JsonPath before = checked();
+        List<String> addresses = List.of(
+                "prevalence" + asked,
+                "prevalence.csv" + asked,
+                "chance-of-detection" + asked,
+                "comparisons" + asked + "&with=" + with + "&ageFawn=0.5&ageYearling=1.5&ageAdult=4",
+                "comparisons.csv" + asked,
+                "pictures/weeks.csv" + asked,
+                "pictures/map.csv" + asked,
+                "pictures/seasons.csv" + asked,
+                "pictures/turnaround.csv" + asked);
+        addresses.forEach(
+                address -> as("epidemiologist").get("/api/v1/" + address).then().statusCode(200));
+        JsonPath after = checked();
+        assertEquals(before.getInt("unchecked"), after.getInt("unchecked"), "none is passed over");
+        assertEquals(before.getInt("answers") + addresses.size(), after.getInt("answers"));
+        assertEquals(List.of(), after.getList("figures.findAll { it.cut == '" + name + "' }"));
+
+        // One animal fewer than was answered, in each kind: as a faulty release would compute it.
+        List<String> kinds = List.of("chance-of-detection", "comparisons", "picture");
+        kinds.forEach(kind -> spoil(cut, cut(season, name + " " + kind), kind));
+        JsonPath spoiled = checked();
+        for (String kind : kinds) {
+            List<Map<String, String>> found =
+                    spoiled.getList("figures.findAll { it.cut == '" + name + " " + kind + "' }");
+            assertTrue(
+                    found.stream().anyMatch(f -> "44".equals(f.get("stored")) && "43".equals(f.get("computed"))),
+                    kind + ": " + found);
+        }
+    }
+
+    private static JsonPath checked() {
+        return as("epidemiologist")
+                .put("/api/v1/data-cuts/rechecks/" + UUID.randomUUID())
+                .then()
+                .statusCode(201)
+                .extract()
+                .jsonPath();
+    }
+
+    /** Stores the JSON answers of a kind on another cut, 44 animals where there are 43. */
+    private void spoil(String from, String to, String kind) {
+        QuarkusTransaction.requiringNew().run(() -> {
+            List<?> rows = entities.createNativeQuery("""
+                            select question, answer from report_answer where cut = :cut
+                               and media_type = 'application/json' and question like '%"report":"' || :kind || '"%'
+                            """)
+                    .setParameter("cut", UUID.fromString(from))
+                    .setParameter("kind", kind)
+                    .getResultList();
+            assertFalse(rows.isEmpty(), kind);
+            for (Object row : rows) {
+                Object[] stored = (Object[]) row;
+                String answer = stored[1].toString().replace(":43,", ":44,").replace(":43}", ":44}");
+                entities.createNativeQuery("""
+                                insert into report_answer (cut, question, media_type, answer, digest, rule_version,
+                                       answered_at)
+                                values (:cut, :question, 'application/json', :answer, :digest, '1', now())
+                                """)
+                        .setParameter("cut", UUID.fromString(to))
+                        .setParameter("question", stored[0])
+                        .setParameter("answer", answer)
+                        .setParameter("digest", StoredAnswerService.digest(answer))
+                        .executeUpdate();
+            }
+        });
     }
 
     @Test

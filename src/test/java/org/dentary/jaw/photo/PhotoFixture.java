@@ -1,4 +1,4 @@
-package org.dentary.platform.photo;
+package org.dentary.jaw.photo;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
