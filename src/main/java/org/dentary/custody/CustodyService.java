@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyQueries;
@@ -26,6 +27,7 @@ import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Place;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
+import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.Redacted;
 import org.dentary.ledger.Sha256;
@@ -45,6 +47,7 @@ public class CustodyService {
     private final CustodyQueries queries;
     private final PeopleService people;
     private final CustodyViews views;
+    private final EvidenceService evidence;
 
     CustodyService(
             Labels labels,
@@ -53,7 +56,8 @@ public class CustodyService {
             ChainWriter chains,
             CustodyQueries queries,
             PeopleService people,
-            CustodyViews views) {
+            CustodyViews views,
+            EvidenceService evidence) {
         this.labels = labels;
         this.moments = moments;
         this.rights = rights;
@@ -61,6 +65,7 @@ public class CustodyService {
         this.queries = queries;
         this.people = people;
         this.views = views;
+        this.evidence = evidence;
     }
 
     /**
@@ -178,6 +183,22 @@ public class CustodyService {
                 .map(labels::get)
                 .toList();
         return known.isEmpty() ? List.of() : views.all(known, heads);
+    }
+
+    /**
+     * The picture of a photograph that one of a code's events shows, JPEG.
+     *
+     * @param small whether the small copy will do
+     * @throws NotFound if no event that the account may see shows it, or it was erased
+     */
+    public byte[] picture(String typed, UUID id, boolean small) {
+        return chain(typed).events().stream()
+                .flatMap(event -> event.photos().stream())
+                .filter(photo -> photo.id().equals(id))
+                .findFirst()
+                .map(photo -> evidence.pictures(List.of(id), small).get(id))
+                .orElseThrow(() ->
+                        new NotFound("PHOTO_UNKNOWN", "No event of " + typed + " that you may see shows photo " + id));
     }
 
     /**

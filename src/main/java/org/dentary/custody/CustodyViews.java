@@ -27,6 +27,8 @@ import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.event.EventViews;
+import org.dentary.custody.evidence.EvidenceService;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.custody.handover.HandOverService;
 import org.dentary.custody.handover.HandOverView;
 import org.dentary.ledger.Chain;
@@ -48,6 +50,7 @@ class CustodyViews {
     private final HandOverService handOvers;
     private final DiscrepancyService discrepancies;
     private final LedgerStore ledger;
+    private final EvidenceService evidence;
     private final PlanService plan;
     private final Moments moments;
     private final Rights rights;
@@ -57,6 +60,7 @@ class CustodyViews {
             HandOverService handOvers,
             DiscrepancyService discrepancies,
             LedgerStore ledger,
+            EvidenceService evidence,
             PlanService plan,
             Moments moments,
             Rights rights) {
@@ -64,6 +68,7 @@ class CustodyViews {
         this.handOvers = handOvers;
         this.discrepancies = discrepancies;
         this.ledger = ledger;
+        this.evidence = evidence;
         this.plan = plan;
         this.moments = moments;
         this.rights = rights;
@@ -81,12 +86,14 @@ class CustodyViews {
                 .flatMap(List::stream)
                 .map(RecordedEvent::of)
                 .toList();
+        List<UUID> ids = events.stream().map(event -> event.event().id()).toList();
         Instant now = moments.now();
         Known known = new Known(
                 now,
                 moments.limits(now, ZoneOffset.UTC),
                 queries.names(codesIn(events, heads.values())),
-                ledger.secrets(events.stream().map(event -> event.event().id()).toList()),
+                ledger.secrets(ids),
+                evidence.ofEvents(ids),
                 limitsByPreservation(plan.settings()),
                 queries.preservations(codes).stream()
                         .collect(Collectors.groupingBy(CustodyQueries.PreservationRow::code)),
@@ -106,6 +113,7 @@ class CustodyViews {
             Limits limits,
             Map<String, String> names,
             Map<UUID, Map<String, Redacted>> texts,
+            Map<UUID, List<EvidenceView>> photos,
             Map<String, Limits.Temperatures> temperatures,
             Map<String, List<CustodyQueries.PreservationRow>> preservations,
             Map<UUID, HandOverView> offers,
@@ -172,7 +180,7 @@ class CustodyViews {
                 CustodyRules.sealMismatches(steps),
                 wrong.get(true),
                 wrong.get(false),
-                EventViews.of(events, known::name, known.texts()));
+                EventViews.of(events, known::name, known.texts(), known.photos()));
     }
 
     /** Where tissue goes after its first laboratory tells what was found there; that is for those who may know. */

@@ -30,20 +30,10 @@ class HomeQueries {
              where a.season = :season and (:everywhere or a.station = any(:stations)) and not a.entered_in_error
             """;
     private static final String LIAISON = """
-            select 'unsent', count(*) from specimen s
-             where not s.archived and s.parent is null and s.tissue <> 'INCISOR'
-               and not exists (select 1 from submission_specimen p where p.code = s.code and coalesce(p.receipt, '') <> 'RECALLED')
-            union all
             select 'packing', count(*) from submission where state = 'PACKING'
             union all
             select 'expected', count(*) from submission_specimen p join submission s on s.id = p.submission
              where s.state in ('DISPATCHED', 'RECEIVED') and coalesce(p.receipt, '') not in ('SHORT', 'RECALLED')
-               and not exists (select 1 from finding_specimen f where f.code = p.code)
-            union all
-            select 'overdue', count(*) from submission_specimen p
-              join submission s on s.id = p.submission join laboratory y on y.code = s.laboratory
-             where s.state in ('DISPATCHED', 'RECEIVED') and coalesce(p.receipt, '') not in ('SHORT', 'RECALLED')
-               and s.dispatched_at + make_interval(days => y.turnaround_days) < :now
                and not exists (select 1 from finding_specimen f where f.code = p.code)
             union all
             select 'imports', count(*) from result_import where state = 'PREVIEWED'
@@ -122,8 +112,8 @@ class HomeQueries {
                         "season", season));
     }
 
-    Map<String, Long> liaison(Instant now) {
-        return counts(LIAISON, Map.of("now", now));
+    Map<String, Long> liaison() {
+        return counts(LIAISON, Map.of());
     }
 
     Map<String, Long> epidemiologist(String season, String disease) {

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.dentary.custody.handover.OpenOffers;
 import org.dentary.people.PeopleService;
@@ -20,6 +21,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.detection.ChanceService;
+import org.dentary.submission.SubmissionService;
 
 /** What each role finds when it opens the house. */
 @ApplicationScoped
@@ -27,6 +29,7 @@ public class HomeService {
     private final HomeQueries queries;
     private final StockService stock;
     private final OpenOffers offers;
+    private final SubmissionService submissions;
     private final ChanceService chances;
     private final PlanService plan;
     private final PeopleService people;
@@ -37,6 +40,7 @@ public class HomeService {
             HomeQueries queries,
             StockService stock,
             OpenOffers offers,
+            SubmissionService submissions,
             ChanceService chances,
             PlanService plan,
             PeopleService people,
@@ -45,6 +49,7 @@ public class HomeService {
         this.queries = queries;
         this.stock = stock;
         this.offers = offers;
+        this.submissions = submissions;
         this.chances = chances;
         this.plan = plan;
         this.people = people;
@@ -123,7 +128,8 @@ public class HomeService {
     }
 
     private Home liaison(Account account, Optional<SeasonView> season) {
-        Map<String, Long> n = queries.liaison(clock.instant());
+        Map<String, Long> n = queries.liaison();
+        SubmissionService.Waits waits = submissions.waits();
         return new Home(
                 name(account),
                 where(season),
@@ -133,13 +139,13 @@ public class HomeService {
                         new Home.Deed("Hand over", "/custody")),
                 List.of(
                         Tile.todo(
-                                n.get("unsent"),
+                                waits.unsent(),
                                 "specimen to be sent",
                                 "specimens to be sent",
                                 "on no submission",
                                 "/submissions"),
                         Tile.todo(
-                                n.get("overdue"),
+                                waits.overdue(),
                                 "specimen overdue",
                                 "specimens overdue",
                                 "past the laboratory's own time",
@@ -295,12 +301,17 @@ public class HomeService {
         return missing;
     }
 
+    /** One notice a season, however many stations run low. */
     private List<String> lowStock(Account account) {
-        return stock.stations().stream()
+        Map<String, String> bySeason = stock.stations().stream()
                 .filter(StationStock::low)
                 .filter(s -> account.may(Act.KIT_ISSUE) || account.serves(s.station()))
-                .map(s -> s.stationName() + " has " + s.left() + (s.left() == 1 ? " kit" : " kits")
-                        + " left for season " + s.season() + ".")
+                .collect(Collectors.groupingBy(
+                        StationStock::season,
+                        TreeMap::new,
+                        Collectors.mapping(s -> s.stationName() + " " + s.left(), Collectors.joining(", "))));
+        return bySeason.entrySet().stream()
+                .map(season -> "Few kits left for season " + season.getKey() + ": " + season.getValue() + ".")
                 .toList();
     }
 

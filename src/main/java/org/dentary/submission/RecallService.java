@@ -107,7 +107,8 @@ public class RecallService {
                         command.reason(),
                         command.enteredAt(),
                         null,
-                        null),
+                        null,
+                        List.of()),
                 null);
         writes.recall(id, back);
         requests.accept("recall", key, command);

@@ -35,7 +35,10 @@ import org.jboss.resteasy.reactive.RestForm;
 @Path("/submissions")
 @Produces(MediaType.TEXT_HTML)
 public class SubmissionPages {
-    private static final int MOST = 200;
+    private static final List<String> OPEN = List.of("PACKING", "DISPATCHED");
+    private static final List<String> RECEIVED = List.of("RECEIVED");
+    private static final int MOST_OPEN = 200;
+    private static final int A_PAGE = 25;
 
     private final SubmissionService submissions;
     private final ReceiptService receipts;
@@ -80,7 +83,9 @@ public class SubmissionPages {
     @CheckedTemplate(basePath = "submission")
     static class Templates {
         static native TemplateInstance submissions(
-                List<SubmissionQueries.Head> submissions,
+                List<SubmissionQueries.Head> open,
+                List<SubmissionQueries.Head> received,
+                boolean more,
                 List<SubmissionQueries.Waiting> waiting,
                 List<SubmissionQueries.Overdue> overdue,
                 List<SubmissionQueries.Turnaround> turnaround,
@@ -99,13 +104,16 @@ public class SubmissionPages {
 
     @GET
     @PermissionsAllowed(Act.SUBMISSION_READ)
-    public TemplateInstance list() {
-        return list(Faults.NONE);
+    public TemplateInstance list(@QueryParam("before") Long before) {
+        return list(before, Faults.NONE);
     }
 
-    private TemplateInstance list(Faults faults) {
+    private TemplateInstance list(Long before, Faults faults) {
+        List<SubmissionQueries.Head> received = submissions.list(RECEIVED, null, before, A_PAGE + 1);
         return Templates.submissions(
-                submissions.list(null, null, MOST),
+                submissions.list(OPEN, null, null, MOST_OPEN),
+                received.subList(0, Math.min(A_PAGE, received.size())),
+                received.size() > A_PAGE,
                 submissions.waiting(),
                 submissions.overdue(),
                 submissions.turnaround(),
@@ -124,7 +132,7 @@ public class SubmissionPages {
             submissions.put(id, new OpenSubmission(laboratory, purpose(purpose)), null);
             return Response.seeOther(URI.create("/submissions/" + id)).build();
         } catch (DomainException fault) {
-            return Response.status(422).entity(list(Faults.of(fault))).build();
+            return Response.status(422).entity(list(null, Faults.of(fault))).build();
         }
     }
 

@@ -85,6 +85,11 @@ class SubmissionQueries {
              order by s.collected_at, s.code
             """;
     private static final String OVERDUE = """
+            with reported as (
+              select distinct f.laboratory, v.code
+                from finding f join finding_specimen fs on fs.finding = f.id join specimen t on t.code = fs.code
+               cross join lateral (values (t.code), (t.parent)) v(code)
+               where f.status <> 'PRELIMINARY' and v.code is not null)
             select b.laboratory, b.number, b.id::text, x.code, b.dispatched_at,
                    (cast(:now as timestamptz)::date - b.dispatched_at::date) as days, y.turnaround_days
               from submission b join submission_specimen x on x.submission = b.id join laboratory y on y.code = b.laboratory
@@ -93,9 +98,8 @@ class SubmissionQueries {
                and coalesce(x.receipt, '') not in ('SHORT', 'RECALLED')
                and b.dispatched_at + make_interval(days => y.turnaround_days) < :now
                and """ + SEEN + """
-               and not exists (select 1 from finding_specimen fs join finding f on f.id = fs.finding
-                                where f.laboratory = b.laboratory and f.status <> 'PRELIMINARY' and w.since is null
-                                  and fs.code in (select t.code from specimen t where t.code = x.code or t.parent = x.code))
+               and not exists (select 1 from reported r
+                                where r.laboratory = b.laboratory and r.code = x.code and w.since is null)
              order by b.dispatched_at, b.number, x.code
             """;
     private static final String TURNAROUND = """
@@ -169,16 +173,24 @@ class SubmissionQueries {
                 .stream().findFirst();
     }
 
+    /**
+     * Newest first.
+     *
+     * @param states none for all
+     * @param laboratory null for all
+     * @param before only those with a smaller number, null for no bound
+     */
     @SuppressWarnings("unchecked")
-    List<Head> list(String state, String laboratory, int most, Sight sight) {
+    List<Head> list(List<String> states, String laboratory, Long before, int most, Sight sight) {
         return seen(
-                        SELECT
-                                + " and (cast(:state as text) is null or b.state = :state)"
-                                + " and (cast(:laboratory as text) is null or b.laboratory = :laboratory) order by b.number desc",
+                        SELECT + " and (cardinality(:states) = 0 or b.state = any(:states))"
+                                + " and (cast(:laboratory as text) is null or b.laboratory = :laboratory)"
+                                + " and (cast(:before as bigint) is null or b.number < :before) order by b.number desc",
                         Head.class,
                         sight)
-                .setParameter("state", state)
+                .setParameter("states", states.toArray(String[]::new))
                 .setParameter("laboratory", laboratory)
+                .setParameter("before", before)
                 .setMaxResults(most)
                 .getResultList();
     }
@@ -217,6 +229,24 @@ class SubmissionQueries {
         return seen(WAITING, Waiting.class, sight).setParameter("today", today).getResultList();
     }
 
+    long countWaiting(java.time.LocalDate today, Sight sight) {
+        return ((Number) seen(count(WAITING), null, sight)
+                        .setParameter("today", today)
+                        .getSingleResult())
+                .longValue();
+    }
+
+    long countOverdue(Instant now, Sight sight) {
+        return ((Number) seen(count(OVERDUE), null, sight)
+                        .setParameter("now", now)
+                        .getSingleResult())
+                .longValue();
+    }
+
+    private static String count(String rows) {
+        return "select count(*) from (" + rows + ") counted";
+    }
+
     @SuppressWarnings("unchecked")
     List<Overdue> overdue(Instant now, Sight sight) {
         return seen(OVERDUE, Overdue.class, sight).setParameter("now", now).getResultList();
@@ -230,7 +260,7 @@ class SubmissionQueries {
     }
 
     private Query seen(String sql, Class<?> row, Sight sight) {
-        return entities.createNativeQuery(sql, row)
+        return (row == null ? entities.createNativeQuery(sql) : entities.createNativeQuery(sql, row))
                 .setParameter("knowing", sight.knowing())
                 .setParameter("everywhere", sight.everywhere())
                 .setParameter("stations", sight.stations().toArray(String[]::new));

@@ -242,14 +242,29 @@ public class SubmissionService {
                 head.version());
     }
 
-    /** Submissions, newest first. */
-    List<SubmissionQueries.Head> list(String state, String laboratory, int most) {
-        return queries.list(state, laboratory, most, sight());
+    /** Submissions in some states (none for all), newest first, those with smaller numbers than {@code before}. */
+    List<SubmissionQueries.Head> list(List<String> states, String laboratory, Long before, int most) {
+        return queries.list(states, laboratory, before, most, sight());
     }
 
     /** Collected and in no submission, longest first. */
     List<SubmissionQueries.Waiting> waiting() {
         return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), sight());
+    }
+
+    /**
+     * What the account is shown as waiting.
+     *
+     * @param unsent specimens collected and in no submission
+     * @param overdue specimens sent and not reported within the promised days
+     */
+    public record Waits(long unsent, long overdue) {}
+
+    /** How many wait, as the lists of {@link #waiting} and {@link #overdue} have them. */
+    public Waits waits() {
+        return new Waits(
+                queries.countWaiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), sight()),
+                queries.countOverdue(clock.instant(), sight()));
     }
 
     List<SubmissionQueries.Overdue> overdue() {

@@ -98,13 +98,16 @@ public class SubmissionsResource {
         return answer(new SubmissionService.Done(submissions.view(id), false));
     }
 
+    /** Submissions, newest first; the next page is asked with the last number as {@code before}. */
     @GET
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public ItemList<SubmissionQueries.Head> list(
             @QueryParam("state") String state,
             @QueryParam("laboratory") String laboratory,
+            @QueryParam("before") Long before,
             @QueryParam("limit") @DefaultValue("200") int limit) {
-        return new ItemList<>(submissions.list(state, laboratory, Math.max(1, Math.min(limit, 1000))));
+        return new ItemList<>(submissions.list(
+                state == null ? List.of() : List.of(state), laboratory, before, Math.max(1, Math.min(limit, 1000))));
     }
 
     /**
@@ -146,7 +149,7 @@ public class SubmissionsResource {
                         "waybill",
                         "dispatchedAt"))) {
             submissions
-                    .list(null, null, 10_000)
+                    .list(List.of(), null, null, 10_000)
                     .forEach(one -> csv.row(
                             one.number(),
                             one.id(),

@@ -18,9 +18,9 @@ import org.dentary.SeasonFixture;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.jaw.drawing.JawDrawings;
-import org.dentary.jaw.photo.PhotoFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
+import org.dentary.platform.photo.PhotoFixture;
 import org.junit.jupiter.api.Test;
 
 /** Photos of jaws in a browser: added on a phone, seen where jaws are read, erased. */

@@ -130,7 +130,8 @@ class CustodyUnderLoadTest {
                 null,
                 null,
                 null,
-                null);
+                null,
+                List.of());
     }
 
     private int seal() {

@@ -170,12 +170,15 @@ class SubmissionQueriesTest {
         assertTrue(dispatched.contains(sent));
         assertFalse(dispatched.contains(packing));
         assertFalse(ids("DISPATCHED", "T_LAB_CONFIRMING").contains(sent));
-        List<Long> numbers = queries.list(null, null, 1000, ALL).stream()
+        List<Long> numbers = queries.list(List.of(), null, null, 1000, ALL).stream()
                 .map(SubmissionQueries.Head::number)
                 .toList();
         assertEquals(
                 numbers.stream().sorted(java.util.Comparator.reverseOrder()).toList(), numbers);
-        assertEquals(1, queries.list(null, null, 1, ALL).size());
+        assertEquals(1, queries.list(List.of(), null, null, 1, ALL).size());
+        assertEquals(
+                numbers.get(1),
+                queries.list(List.of(), null, numbers.get(0), 1, ALL).get(0).number());
     }
 
     @Test
@@ -208,7 +211,7 @@ class SubmissionQueriesTest {
     }
 
     private List<String> ids(String state, String laboratory) {
-        return queries.list(state, laboratory, 1000, ALL).stream()
+        return queries.list(state == null ? List.of() : List.of(state), laboratory, null, 1000, ALL).stream()
                 .map(SubmissionQueries.Head::id)
                 .toList();
     }

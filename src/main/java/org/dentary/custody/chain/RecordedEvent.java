@@ -39,6 +39,16 @@ public record RecordedEvent(LedgerEvent event, JsonNode content) {
         return value == null ? null : value.asText();
     }
 
+    /** Whether its bytes name a photograph of this digest as evidence. */
+    public boolean shows(String digest) {
+        for (JsonNode photo : content.path("fields").path("evidencePhotos")) {
+            if (photo.path("sha256").asText().equals(digest)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     public Instant time(String name) {
         return Instant.parse(text(name));
     }

@@ -29,6 +29,7 @@ import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Step;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.Discrepancies;
+import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.LedgerEvent;
 import org.dentary.ledger.LedgerStore;
@@ -54,6 +55,7 @@ public class CustodyEventService {
     private final ChainWriter chains;
     private final LedgerStore ledger;
     private final Discrepancies discrepancies;
+    private final EvidenceService evidence;
     private final RepeatableRequests requests;
 
     CustodyEventService(
@@ -65,6 +67,7 @@ public class CustodyEventService {
             ChainWriter chains,
             LedgerStore ledger,
             Discrepancies discrepancies,
+            EvidenceService evidence,
             RepeatableRequests requests) {
         this.queries = queries;
         this.boxes = boxes;
@@ -74,6 +77,7 @@ public class CustodyEventService {
         this.chains = chains;
         this.ledger = ledger;
         this.discrepancies = discrepancies;
+        this.evidence = evidence;
         this.requests = requests;
     }
 
@@ -101,12 +105,15 @@ public class CustodyEventService {
                 command.occurredAt(), command.enteredAt(), command.reason(), command.place(), Labels.zone(labels));
         Past past = rights.past(heads.values(), moment.occurredAt());
         requireRight(command, heads, past, moment);
+        List<Map<String, String>> photos = evidence.digests(command.photos());
         List<Planned> planned = new ArrayList<>();
         for (Head head : heads.values()) {
-            planned.add(plan(id, heads.size() == 1, command, head, past, moment));
+            planned.add(plan(id, heads.size() == 1, command, head, past, moment, photos));
         }
+        List<UUID> told = planned.stream().map(plan -> plan.draft().id()).toList();
         planned.addAll(sealMismatches(id, command, codes, heads, moment));
         chains.append(planned);
+        evidence.show(told, command.photos());
         if (command.kind() == CustodyKind.TAMPER_SEAL_APPLIED) {
             boxes.seal(codes, command.tamperSeal().strip());
         }
@@ -232,7 +239,14 @@ public class CustodyEventService {
         }
     }
 
-    private Planned plan(UUID id, boolean single, RecordCustodyEvent command, Head head, Past past, Moment moment) {
+    private Planned plan(
+            UUID id,
+            boolean single,
+            RecordCustodyEvent command,
+            Head head,
+            Past past,
+            Moment moment,
+            List<Map<String, String>> photos) {
         UUID eventId = single ? id : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
         EventDraft draft = moment.draft(command.kind(), head)
                 .withId(eventId)
@@ -242,7 +256,8 @@ public class CustodyEventService {
                 .with("tamperSeal", blankToNull(command.tamperSeal()))
                 .with("condition", command.condition())
                 .with("corrects", command.corrects())
-                .with("evidence", Moments.redacted("evidence", command.evidence()));
+                .with("evidence", Moments.redacted("evidence", command.evidence()))
+                .with("evidencePhotos", photos.isEmpty() ? null : photos);
         Holder to = switch (command.kind().custody()) {
             case TO_ACTOR -> Holder.person(moment.actor());
             case TO_STORE -> new Holder(Holder.STORE, moment.place().code());

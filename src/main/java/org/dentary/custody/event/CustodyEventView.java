@@ -2,7 +2,9 @@ package org.dentary.custody.event;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.util.List;
 import java.util.UUID;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.custody.handover.Signature;
 
 /**
@@ -28,6 +30,7 @@ import org.dentary.custody.handover.Signature;
  * @param late whether it was entered late, out of order or from paper
  * @param corrects sequence of the event that this one corrects, or null
  * @param correctedBy sequence of the event that corrects this one, or null
+ * @param photos photographs that show it, oldest first; the recorded bytes hold their digests
  * @param hash SHA-256 of the recorded bytes
  * @param predecessor hash of the event before it
  */
@@ -71,6 +74,7 @@ public record CustodyEventView(
         Integer corrects,
         Integer correctedBy,
         UUID handOver,
+        List<EvidenceView> photos,
         String hash,
         String predecessor) {
 
@@ -116,6 +120,7 @@ public record CustodyEventView(
                 null,
                 null,
                 null,
+                List.of(),
                 hash,
                 predecessor);
     }

@@ -4,6 +4,9 @@ import jakarta.ws.rs.FormParam;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.desk.HandOverForm;
@@ -50,6 +53,10 @@ public class EventForm {
     @FormParam("corrects")
     public String corrects;
 
+    /** Photographs that were kept when the form was sent before. */
+    @FormParam("photos")
+    public List<String> photos;
+
     /** An empty form under a fresh key. */
     static EventForm fresh(String codes, String kind, String corrects) {
         EventForm form = new EventForm();
@@ -82,7 +89,21 @@ public class EventForm {
                 HandOverForm.said(reason),
                 null,
                 HandOverForm.said(evidence),
-                isCorrection() ? uuid(corrects, "corrects") : null);
+                isCorrection() ? uuid(corrects, "corrects") : null,
+                photoIds());
+    }
+
+    /** Photographs kept so far; never null. */
+    public List<UUID> photoIds() {
+        return photos == null
+                ? List.of()
+                : photos.stream().map(id -> uuid(id, "photos")).toList();
+    }
+
+    void addPhoto(UUID id) {
+        Set<String> all = new LinkedHashSet<>(photos == null ? List.of() : photos);
+        all.add(id.toString());
+        photos = List.copyOf(all);
     }
 
     private CustodyKind kind() {

@@ -4,6 +4,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -11,7 +12,12 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.Arrays;
@@ -25,10 +31,14 @@ import org.dentary.codes.NotACode;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.desk.DeskReading;
 import org.dentary.custody.desk.FormChecks;
+import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
+import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.RuleBroken;
+import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** Temperatures, tamper seals, losses, corrections: what happens to tissue between two hand-overs. */
 @Path("/custody")
@@ -41,12 +51,15 @@ public class EventPages {
             Arrays.stream(RecordCustodyEvent.Condition.values()).map(Enum::name).toList();
 
     private final CustodyEventService events;
+    private final EvidenceService evidence;
     private final DeskReading desks;
     private final FormChecks checks;
     private final Clock clock;
 
-    EventPages(CustodyEventService events, DeskReading desks, FormChecks checks, Clock clock) {
+    EventPages(
+            CustodyEventService events, EvidenceService evidence, DeskReading desks, FormChecks checks, Clock clock) {
         this.events = events;
+        this.evidence = evidence;
         this.desks = desks;
         this.checks = checks;
         this.clock = clock;
@@ -76,10 +89,12 @@ public class EventPages {
 
     @POST
     @Path("events")
+    @Consumes(MediaType.MULTIPART_FORM_DATA)
     @PermissionsAllowed(Act.CUSTODY_WRITE)
-    public Response record(@BeanParam EventForm form) {
+    public Response record(@BeanParam EventForm form, @RestForm("photo") FileUpload photo) {
         try {
             UUID id = form.id();
+            keep(form, photo);
             RecordCustodyEvent command =
                     checks.checked(form.command(clock.instant().atOffset(ZoneOffset.UTC)));
             if (!isRecordedAlready(id, command)) {
@@ -91,6 +106,20 @@ public class EventPages {
                     .entity(page(form, null, FormChecks.shown(fault)))
                     .build();
         }
+    }
+
+    /** Keeps the photo first, so that a form shown again does not ask for it twice. */
+    private void keep(EventForm form, FileUpload photo) {
+        if (photo == null || photo.size() == 0) {
+            return;
+        }
+        UUID id = UUID.nameUUIDFromBytes((form.id() + " " + form.photoIds().size()).getBytes(StandardCharsets.UTF_8));
+        try (InputStream in = Files.newInputStream(photo.uploadedFile())) {
+            evidence.keep(id, PhotoReader.read(in.readNBytes(PhotoReader.MOST_BYTES + 1), null));
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+        form.addPhoto(id);
     }
 
     /** A button pressed twice records once; the same form with other content is refused. */

@@ -12,6 +12,7 @@ import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.RecordedEvent;
 import org.dentary.custody.chain.Step;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.Redacted;
 
 /** Shows the events of one chain: everybody by name, free texts where they are not erased, corrections both ways. */
@@ -22,10 +23,14 @@ public final class EventViews {
      * The events as people read them, in the order of recording.
      *
      * @param name what people call a code; null of null
+     * @param photos photographs by event
      * @param texts what was redacted and is not erased, by event and field
      */
     public static List<CustodyEventView> of(
-            List<RecordedEvent> events, UnaryOperator<String> name, Map<UUID, Map<String, Redacted>> texts) {
+            List<RecordedEvent> events,
+            UnaryOperator<String> name,
+            Map<UUID, Map<String, Redacted>> texts,
+            Map<UUID, List<EvidenceView>> photos) {
         Map<String, Integer> positions = new HashMap<>();
         Map<String, Integer> corrections = new HashMap<>();
         events.forEach(event -> {
@@ -38,7 +43,14 @@ public final class EventViews {
         List<CustodyEventView> views = new ArrayList<>();
         for (RecordedEvent event : events) {
             Map<String, Redacted> kept = texts.getOrDefault(event.event().id(), Map.of());
-            views.add(view(event, name, kept, positions, corrections, seals));
+            views.add(view(
+                    event,
+                    name,
+                    kept,
+                    positions,
+                    corrections,
+                    seals,
+                    photos.getOrDefault(event.event().id(), List.of())));
         }
         return views;
     }
@@ -49,7 +61,8 @@ public final class EventViews {
             Map<String, Redacted> kept,
             Map<String, Integer> positions,
             Map<String, Integer> corrections,
-            Map<Integer, String> seals) {
+            Map<Integer, String> seals,
+            List<EvidenceView> photos) {
         Step step = event.step();
         String place = event.text("place") == null ? text(kept, "placeText") : event.text("place");
         return new CustodyEventView(
@@ -92,6 +105,7 @@ public final class EventViews {
                 event.field("corrects") == null ? null : positions.get(event.field("corrects")),
                 corrections.get(step.id().toString()),
                 event.text("handOver") == null ? null : UUID.fromString(event.text("handOver")),
+                photos.stream().filter(photo -> event.shows(photo.sha256())).toList(),
                 event.event().hash(),
                 event.event().predecessor());
     }

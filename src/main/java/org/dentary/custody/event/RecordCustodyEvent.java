@@ -1,5 +1,6 @@
 package org.dentary.custody.event;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.validation.constraints.DecimalMax;
 import jakarta.validation.constraints.DecimalMin;
 import jakarta.validation.constraints.Digits;
@@ -27,6 +28,7 @@ import org.dentary.custody.chain.CustodyKind;
  * @param reason needed when late, and for LOST, DESTROYED, HOLD_PLACED and CORRECTED
  * @param enteredAt when that was entered on the device; left out: when the service received it
  * @param evidence what shows it, in words, or left out
+ * @param photos ids of photographs that show it, kept before, or left out
  * @param corrects for CORRECTED: id of the event that is corrected
  */
 public record RecordCustodyEvent(
@@ -63,7 +65,10 @@ public record RecordCustodyEvent(
         @Size(max = 2000, message = "evidence has up to 2000 characters")
         String evidence,
 
-        UUID corrects) {
+        UUID corrects,
+
+        // Left out where empty, so that what was accepted before there were photos has the digest that it had.
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {
 
     /** How tissue was found. */
     public enum Condition {

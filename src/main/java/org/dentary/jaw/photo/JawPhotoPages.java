@@ -27,6 +27,7 @@ import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
+import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.DomainException;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;

@@ -11,6 +11,7 @@ import org.dentary.people.PeopleService;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;

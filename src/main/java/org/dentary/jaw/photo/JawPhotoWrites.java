@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.UUID;
+import org.dentary.platform.photo.PhotoReader;
 
 /** Keeps photographs and erases them; what was erased leaves its row and no pixel. */
 @ApplicationScoped

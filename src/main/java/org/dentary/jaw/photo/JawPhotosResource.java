@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.table.ItemList;

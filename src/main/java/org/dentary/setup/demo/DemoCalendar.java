@@ -12,6 +12,11 @@ final class DemoCalendar {
 
     private DemoCalendar() {}
 
+    /** Whether what is to happen on that day has happened. */
+    static boolean isOver(LocalDate day) {
+        return day.isBefore(TODAY);
+    }
+
     static String at(Deer d, int hour, int minute) {
         return at(d.station(), d.diedOn(), hour, minute);
     }

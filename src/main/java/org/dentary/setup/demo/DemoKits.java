@@ -10,7 +10,11 @@ import java.util.stream.Collectors;
 /** The kits issued to the stations of a season, and the codes on their labels. */
 final class DemoKits {
     private static final List<String> PARTS = List.of("JAW", "NODE_LEFT", "NODE_RIGHT", "FORM", "STUB");
-    private static final int SPARE = 12;
+    private static final int SPARE = 40;
+    /** So few kits are left at this station that it is told. */
+    private static final String RUNS_LOW = "BRINDLE";
+
+    private static final int FEW = 12;
 
     private final Map<String, List<String>> kits = new HashMap<>();
     private final Map<String, String> codes = new HashMap<>();
@@ -22,7 +26,15 @@ final class DemoKits {
             JsonNode block = api.put(
                     "coordinator",
                     "/kit-blocks/" + DemoApi.key(season, station, "block"),
-                    Map.of("season", season, "station", station, "kits", count + SPARE, "parts", PARTS));
+                    Map.of(
+                            "season",
+                            season,
+                            "station",
+                            station,
+                            "kits",
+                            count + (station.equals(RUNS_LOW) ? FEW : SPARE),
+                            "parts",
+                            PARTS));
             List<String> stems = new ArrayList<>();
             block.get("kits").forEach(kit -> stems.add(kit.textValue()));
             kits.put(station, stems);

@@ -1,5 +1,6 @@
 package org.dentary.setup.demo;
 
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -99,13 +100,28 @@ final class DemoTissue {
     }
 
     private void send(String batch, List<Deer> all, String station, LocalDate day) {
-        String submission = DemoApi.key(season, batch, "submission").toString();
-        String path = "/submissions/" + submission;
+        String path = "/submissions/" + DemoApi.key(season, batch, "submission");
         api.put("liaison", path, Map.of("laboratory", "MEREGATE"));
         all.forEach(d -> api.put(
                 "liaison",
                 path + "/specimens/" + kits.code(d, "NODE_LEFT"),
                 Map.of("packedAt", DemoCalendar.at(station, day, 9, 0))));
+        dispatch(path, station, day);
+        LocalDate arrived = day.plusDays(2);
+        if (!DemoCalendar.isOver(arrived)) {
+            return;
+        }
+        boolean twoShort = season.equals("SY2025") && all.size() > 20 && batch.hashCode() % 3 == 0;
+        List<Deer> there = twoShort ? all.subList(0, all.size() - 2) : all;
+        receive(path, there, station, arrived);
+        report(batch, there, arrived);
+    }
+
+    private void dispatch(String path, String station, LocalDate day) {
+        String waybill = UUID.nameUUIDFromBytes(path.getBytes(StandardCharsets.UTF_8))
+                .toString()
+                .substring(0, 8)
+                .toUpperCase(Locale.ROOT);
         api.post(
                 "liaison",
                 path + "/dispatch",
@@ -117,31 +133,25 @@ final class DemoTissue {
                         "carrier",
                         "GREYWATER",
                         "waybill",
-                        "GW-" + submission.substring(0, 8).toUpperCase(Locale.ROOT),
+                        "GW-" + waybill,
                         "shipper",
                         "Trained shipper at the depot"));
-        LocalDate arrived = day.plusDays(2);
-        if (arrived.isAfter(DemoCalendar.TODAY.minusDays(1))) {
-            return;
-        }
-        boolean twoShort = season.equals("SY2025") && all.size() > 20 && batch.hashCode() % 3 == 0;
-        List<Deer> there = twoShort ? all.subList(0, all.size() - 2) : all;
+    }
+
+    private void receive(String path, List<Deer> all, String station, LocalDate day) {
         api.put(
                 "liaison",
                 path + "/receipt",
                 Map.of(
-                        "receivedAt", DemoCalendar.at(station, arrived, 10, 0),
-                        "enteredAt", DemoCalendar.at(station, arrived, 10, 30),
+                        "receivedAt", DemoCalendar.at(station, day, 10, 0),
+                        "enteredAt", DemoCalendar.at(station, day, 10, 30),
                         "codes",
-                                there.stream()
-                                        .map(d -> kits.code(d, "NODE_LEFT"))
-                                        .toList()));
-        report(batch, there, arrived);
+                                all.stream().map(d -> kits.code(d, "NODE_LEFT")).toList()));
     }
 
     private void report(String batch, List<Deer> all, LocalDate arrived) {
         LocalDate reported = arrived.plusDays(8);
-        if (reported.isAfter(DemoCalendar.TODAY.minusDays(1))) {
+        if (!DemoCalendar.isOver(reported)) {
             return;
         }
         StringBuilder csv = new StringBuilder(
@@ -177,24 +187,37 @@ final class DemoTissue {
             return;
         }
         post(DemoApi.key(season, batch, "results"), "MEREGATE", csv.toString());
-        suspects.forEach(d -> confirm(d, reported));
+        if (!suspects.isEmpty()) {
+            confirm(batch, suspects, reported.plusDays(2));
+        }
     }
 
-    private void confirm(Deer d, LocalDate screened) {
-        LocalDate sent = screened.plusDays(2);
-        if (sent.plusDays(12).isAfter(DemoCalendar.TODAY.minusDays(1))) {
+    /** What the first laboratory suspects, it forwards to the second. */
+    private void confirm(String batch, List<Deer> suspects, LocalDate sent) {
+        if (!DemoCalendar.isOver(sent)) {
             return;
         }
-        String path = "/submissions/" + DemoApi.key(season, "confirmation");
+        String path = "/submissions/" + DemoApi.key(season, batch, "confirmation");
+        String station = suspects.get(0).station();
         api.put("liaison", path, Map.of("laboratory", "STANE", "purpose", "CONFIRMATORY"));
-        api.put(
+        suspects.forEach(d -> api.put(
                 "liaison",
                 path + "/specimens/" + kits.code(d, "NODE_LEFT"),
                 Map.of(
                         "packedAt",
                         DemoCalendar.at(d.station(), sent, 9, 0),
                         "overrideReason",
-                        "forwarded by Meregate by agreement with Stane, fresh tissue past its days"));
+                        "forwarded by Meregate by agreement with Stane, fresh tissue past its days")));
+        dispatch(path, station, sent);
+        if (DemoCalendar.isOver(sent.plusDays(2))) {
+            receive(path, suspects, station, sent.plusDays(2));
+        }
+        if (DemoCalendar.isOver(sent.plusDays(12))) {
+            suspects.forEach(d -> confirm(d, sent));
+        }
+    }
+
+    private void confirm(Deer d, LocalDate sent) {
         Map<String, Object> finding = new LinkedHashMap<>();
         finding.put("specimens", List.of(kits.code(d, "NODE_LEFT")));
         finding.put("method", "IHC");

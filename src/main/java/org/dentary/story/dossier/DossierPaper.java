@@ -120,6 +120,20 @@ final class DossierPaper implements AutoCloseable {
         add(head);
     }
 
+    /** A picture, JPEG, no larger than said and never enlarged. */
+    static Image picture(byte[] jpeg, float mostWide, float mostHigh) {
+        try {
+            Image image = Image.getInstance(jpeg);
+            if (image.getWidth() > mostWide || image.getHeight() > mostHigh) {
+                image.scaleToFit(mostWide, mostHigh);
+            }
+            image.setAlignment(Element.ALIGN_LEFT);
+            return image;
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
     private static PdfPCell symbol(Symbology symbology, String code, float width, float height) {
         try {
             Image image =

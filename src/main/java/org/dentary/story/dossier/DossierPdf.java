@@ -5,9 +5,12 @@ import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.Checkpoint;
 import org.dentary.ledger.InclusionProof;
 import org.dentary.ledger.Seal;
@@ -15,25 +18,35 @@ import org.dentary.ledger.Seal;
 /** Draws one dossier: who has it and whether anything is wrong, what it is, every entry, what vouches for them. */
 final class DossierPdf {
     private static final String NOT_SAID = "not said";
+    private static final float MOST_WIDE = 240;
+    private static final float MOST_HIGH = 180;
 
     private final DossierPaper paper;
     private final Dossier dossier;
     private final CustodyView chain;
+    private final Map<UUID, byte[]> pictures;
 
-    private DossierPdf(DossierPaper paper, Dossier dossier) {
+    private DossierPdf(DossierPaper paper, Dossier dossier, Map<UUID, byte[]> pictures) {
         this.paper = paper;
         this.dossier = dossier;
+        this.pictures = pictures;
         this.chain = dossier.custody();
     }
 
     /**
      * Adds a dossier to a paper, from a fresh page on.
      *
+     * @param pictures small pictures of the photographs that its entries show, JPEG; erased ones are left out
      * @param cautions to print at its end
      * @param fingerprint of the public key that signs checkpoints
      */
-    static void draw(DossierPaper paper, Dossier dossier, List<String> cautions, String fingerprint) {
-        DossierPdf pdf = new DossierPdf(paper, dossier);
+    static void draw(
+            DossierPaper paper,
+            Dossier dossier,
+            Map<UUID, byte[]> pictures,
+            List<String> cautions,
+            String fingerprint) {
+        DossierPdf pdf = new DossierPdf(paper, dossier, pictures);
         String code = DossierRules.grouped(dossier.custody().code());
         paper.part("Custody dossier " + code);
         paper.top("Chain of custody", dossier.what(), dossier.custody().code());
@@ -172,6 +185,7 @@ final class DossierPdf {
             if (event.signature() != null) {
                 details.addElement(SignatureInk.of(paper.writer(), event.signature()));
             }
+            event.photos().forEach(photo -> photo(details, photo));
             details.addElement(new Phrase(11, event.hash(), DossierPaper.CODE));
             details.addElement(new Phrase(
                     10,
@@ -184,6 +198,21 @@ final class DossierPdf {
             table.addCell(details);
             paper.add(table);
         }
+    }
+
+    /** What a photograph shows, with the digest by which the entry names it. */
+    private void photo(PdfPCell details, EvidenceView photo) {
+        byte[] picture = pictures.get(photo.id());
+        if (picture != null) {
+            details.addElement(DossierPaper.picture(picture, MOST_WIDE, MOST_HIGH));
+        }
+        details.addElement(new Phrase(
+                10,
+                (picture == null ? "Photo, erased since" : "Photo")
+                        + " added by " + photo.addedBy() + ", " + dossier.local(photo.addedAt())
+                        + "; its digest is part of this entry:",
+                DossierPaper.SMALL));
+        details.addElement(new Phrase(10, photo.sha256(), DossierPaper.CODE));
     }
 
     private static String giver(CustodyEventView event, boolean offers) {

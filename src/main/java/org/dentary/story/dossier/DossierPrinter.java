@@ -7,11 +7,15 @@ import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.cautions.Hazard;
+import org.dentary.custody.evidence.EvidenceService;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.CheckpointService;
 import org.dentary.platform.account.CurrentAccount;
 
@@ -20,12 +24,19 @@ import org.dentary.platform.account.CurrentAccount;
 class DossierPrinter {
     private final CautionService cautions;
     private final CheckpointService checkpoints;
+    private final EvidenceService evidence;
     private final CurrentAccount current;
     private final Clock clock;
 
-    DossierPrinter(CautionService cautions, CheckpointService checkpoints, CurrentAccount current, Clock clock) {
+    DossierPrinter(
+            CautionService cautions,
+            CheckpointService checkpoints,
+            EvidenceService evidence,
+            CurrentAccount current,
+            Clock clock) {
         this.cautions = cautions;
         this.checkpoints = checkpoints;
+        this.evidence = evidence;
         this.current = current;
         this.clock = clock;
     }
@@ -36,7 +47,7 @@ class DossierPrinter {
         String code = DossierRules.grouped(dossier.custody().code());
         try (DossierPaper paper = new DossierPaper(
                 out, "Custody dossier " + code, printed(dossier.identity().zone()))) {
-            DossierPdf.draw(paper, dossier, cautionsFor(dossier), checkpoints.keyFingerprint());
+            DossierPdf.draw(paper, dossier, pictures(dossier), cautionsFor(dossier), checkpoints.keyFingerprint());
         }
         return out.toByteArray();
     }
@@ -52,7 +63,8 @@ class DossierPrinter {
                 out, "Audit sample " + sample.season() + " " + sample.seed(), printed(ZoneOffset.UTC.getId()))) {
             paper.part("Audit sample " + sample.season() + ", seed " + sample.seed());
             front(paper, sample);
-            dossiers.accept(dossier -> DossierPdf.draw(paper, dossier, cautionsFor(dossier), fingerprint));
+            dossiers.accept(
+                    dossier -> DossierPdf.draw(paper, dossier, pictures(dossier), cautionsFor(dossier), fingerprint));
         }
     }
 
@@ -80,6 +92,15 @@ class DossierPrinter {
                         ? "None: no specimen of this season is in custody."
                         : sample.codes().stream().map(DossierRules::grouped).collect(Collectors.joining("   ")),
                 DossierPaper.CODE);
+    }
+
+    private Map<UUID, byte[]> pictures(Dossier dossier) {
+        return evidence.pictures(
+                dossier.custody().events().stream()
+                        .flatMap(event -> event.photos().stream())
+                        .map(EvidenceView::id)
+                        .toList(),
+                true);
     }
 
     private String printed(String zone) {

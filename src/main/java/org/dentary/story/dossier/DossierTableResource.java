@@ -12,7 +12,9 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.Seal;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
@@ -44,6 +46,7 @@ public class DossierTableResource {
             "late",
             "reason",
             "evidence",
+            "evidence_photos",
             "signed_by",
             "paper_form",
             "corrects",
@@ -101,6 +104,7 @@ public class DossierTableResource {
             event.late(),
             event.reason(),
             event.evidence(),
+            event.photos().stream().map(EvidenceView::sha256).collect(Collectors.joining(" ")),
             event.signedBy(),
             event.paperForm(),
             event.corrects(),

@@ -7,11 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.builder.MultiPartSpecBuilder;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import jakarta.inject.Inject;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.List;
@@ -125,13 +127,12 @@ class EventPagesTest {
     }
 
     private static ValidatableResponse post(String account, Map<String, String> form) {
-        return as(account)
-                .contentType("application/x-www-form-urlencoded; charset=UTF-8")
-                .redirects()
-                .follow(false)
-                .formParams(form)
-                .post("/custody/events")
-                .then();
+        RequestSpecification request = as(account).redirects().follow(false);
+        form.forEach((name, value) -> request.multiPart(new MultiPartSpecBuilder(value)
+                .controlName(name)
+                .charset(StandardCharsets.UTF_8)
+                .build()));
+        return request.post("/custody/events").then();
     }
 
     private static RequestSpecification as(String account) {

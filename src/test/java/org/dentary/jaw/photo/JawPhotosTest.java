@@ -19,6 +19,7 @@ import java.util.UUID;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.platform.photo.PhotoFixture;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest

@@ -29,10 +29,10 @@ import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
-import org.dentary.jaw.photo.PhotoFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.AccountService;
 import org.dentary.platform.account.Role;
+import org.dentary.platform.photo.PhotoFixture;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest

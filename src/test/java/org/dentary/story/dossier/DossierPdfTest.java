@@ -16,10 +16,13 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import javax.imageio.ImageIO;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.platform.photo.PhotoFixture;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -110,6 +113,54 @@ class DossierPdfTest {
         Path copy = photocopied(pages.get(0));
         assertEquals(List.of(code), Papers.bars(copy));
         assertEquals(List.of(code), Papers.matrix(corner(copy)));
+    }
+
+    @Test
+    void printsThePhotosOfAnEntryWithTheirDigests() throws IOException {
+        String code = tissue.aNode();
+        String photo = UUID.randomUUID().toString();
+        as("sampler")
+                .contentType("image/jpeg")
+                .body(PhotoFixture.jpeg(640, 480))
+                .put("/api/v1/custody-evidence/" + photo)
+                .then()
+                .statusCode(201);
+        String now = as("auditor")
+                .get("/api/v1/specimens/" + code + "/custody")
+                .jsonPath()
+                .getString("since");
+        as("sampler")
+                .contentType("application/json")
+                .body(Map.of(
+                        "codes",
+                        List.of(code),
+                        "kind",
+                        "MOVED",
+                        "place",
+                        "shelf 4",
+                        "occurredAt",
+                        now,
+                        "reason",
+                        "entered by the photo",
+                        "photos",
+                        List.of(photo)))
+                .put("/api/v1/custody-events/" + UUID.randomUUID())
+                .then()
+                .statusCode(201);
+        Path pdf = paper("auditor", code);
+        Files.copy(
+                pdf,
+                Path.of("target", "papers", "dossier-photo.pdf"),
+                java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+        String digest = as("auditor")
+                .get("/api/v1/specimens/" + code + "/custody")
+                .jsonPath()
+                .getString("events[-1].photos[0].sha256");
+        assertTrue(Papers.words(pdf).contains(digest));
+        assertTrue(
+                Papers.run("pdfimages", "-list", pdf.toString()).stream()
+                        .anyMatch(image -> image.matches(".*\\b400 +300 .*jpeg.*")),
+                "the picture itself, as it is kept");
     }
 
     @Test

@@ -1,4 +1,4 @@
-package org.dentary.jaw.photo;
+package org.dentary.platform.photo;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;

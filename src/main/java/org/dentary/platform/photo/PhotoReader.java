@@ -1,4 +1,4 @@
-package org.dentary.jaw.photo;
+package org.dentary.platform.photo;
 
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -29,21 +29,21 @@ import org.dentary.platform.problem.InvalidInput;
  * Makes of a file that somebody sent two pictures of our own: turned upright, no larger than needed, and with no byte of the
  * file in them, so that neither place, time nor device survives. A file's size in pixels is read before any pixel is.
  */
-final class PhotoReader {
+public final class PhotoReader {
     /** Most bytes taken. */
-    static final int MOST_BYTES = 15 * 1024 * 1024;
+    public static final int MOST_BYTES = 15 * 1024 * 1024;
 
     /** Most pixels of the file sent; a phone's largest photos have about 50 million. */
-    static final long MOST_PIXELS = 52_000_000;
+    public static final long MOST_PIXELS = 52_000_000;
 
-    /** Fewest pixels on either side; less shows no tooth. */
-    static final int LEAST_SIDE = 240;
+    /** Fewest pixels on either side; less shows nothing that counts. */
+    public static final int LEAST_SIDE = 240;
 
-    static final int LARGE = 2560;
+    public static final int LARGE = 2560;
     static final int SMALL = 400;
 
-    static final String JPEG = "image/jpeg";
-    static final String PNG = "image/png";
+    public static final String JPEG = "image/jpeg";
+    public static final String PNG = "image/png";
 
     private static final String FIELD = "photo";
     private static final float QUALITY = 0.85f;
@@ -58,7 +58,7 @@ final class PhotoReader {
      * @param sent SHA-256 of the file sent, hex
      * @param digest SHA-256 of width, height and pixels of the large picture, hex
      */
-    record Photo(byte[] large, byte[] small, int width, int height, String sent, String digest) {}
+    public record Photo(byte[] large, byte[] small, int width, int height, String sent, String digest) {}
 
     /**
      * Reads a file.
@@ -66,7 +66,7 @@ final class PhotoReader {
      * @param declared media type that the sender gave it; null when none was
      * @throws InvalidInput if it is not a whole JPEG or PNG photograph within the limits
      */
-    static Photo read(byte[] file, String declared) {
+    public static Photo read(byte[] file, String declared) {
         if (file.length == 0) {
             throw refused("REQUIRED", "Choose a photo, JPEG or PNG");
         }
@@ -133,7 +133,7 @@ final class PhotoReader {
         if (Math.min(width, height) < LEAST_SIDE) {
             throw refused(
                     "PHOTO_TOO_SMALL",
-                    "The photo has " + width + " by " + height + " pixels; teeth need at least " + LEAST_SIDE
+                    "The photo has " + width + " by " + height + " pixels; what it shows needs at least " + LEAST_SIDE
                             + " on each side");
         }
     }

@@ -1,4 +1,4 @@
-package org.dentary.jaw.photo;
+package org.dentary.platform.photo;
 
 import java.awt.geom.AffineTransform;
 import java.nio.ByteBuffer;
