@@ -84,7 +84,7 @@ public class FindingPages {
     }
 
     private Response show(int status, FindingForm form, FindingView recorded, Faults faults) {
-        return ResultPages.page(
+        return Uncached.page(
                 status,
                 Templates.finding(
                         form,

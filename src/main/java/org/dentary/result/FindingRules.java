@@ -6,7 +6,7 @@ import java.util.List;
 import org.dentary.platform.problem.FieldProblem;
 
 /** What every finding must hold, whether typed by hand or read from a file. */
-final class FindingRules {
+public final class FindingRules {
     private FindingRules() {}
 
     /**
@@ -15,7 +15,7 @@ final class FindingRules {
      * @param today the service's day; a report of tomorrow is allowed for time zones ahead
      * @return in the order of the fields; empty if there are none
      */
-    static List<FieldProblem> check(
+    public static List<FieldProblem> check(
             FindingWord finding,
             FindingStatus status,
             Stage stage,

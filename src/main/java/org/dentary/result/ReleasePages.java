@@ -39,7 +39,7 @@ public class ReleasePages {
         static native TemplateInstance release(
                 String kit,
                 String disease,
-                List<ReleaseQueries.Waiting> waiting,
+                List<WaitingView> waiting,
                 ReleaseView released,
                 List<FindingView> findings,
                 String hindrance,
@@ -73,7 +73,7 @@ public class ReleasePages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.RESULT_READ)
     public Response findings(@PathParam("kit") String kit) {
-        return ResultPages.csv(
+        return Uncached.csv(
                 "findings.csv",
                 List.of(
                         "tested_on",
@@ -108,7 +108,7 @@ public class ReleasePages {
 
     private Response show(int status, String typed, String disease, String reason, Faults faults) {
         ReleaseService.Standing standing = releases.standing(typed, disease);
-        return ResultPages.page(
+        return Uncached.page(
                 status,
                 Templates.release(
                         standing.kit(),

@@ -3,7 +3,6 @@ package org.dentary.result;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import org.hibernate.Session;
@@ -62,19 +61,6 @@ class ReleaseQueries {
     /** An animal's outcomes for one disease, by the kit that counts. */
     record State(String kit, String derivedOutcome, String outcome, String unit, String season) {}
 
-    /** An animal that someone should look at. */
-    public record Waiting(
-            String kit,
-            String disease,
-            String derivedOutcome,
-            String unit,
-            String station,
-            LocalDate diedOn,
-            String explanation,
-            String review,
-            Instant since,
-            Boolean firstInUnit) {}
-
     @SuppressWarnings("unchecked")
     Optional<State> state(String kit, String disease) {
         return ((List<State>) entities.createNativeQuery(STATE, State.class)
@@ -125,13 +111,13 @@ class ReleaseQueries {
 
     /** Suspicions and unreleased detections, detections first, oldest first. */
     @SuppressWarnings("unchecked")
-    List<Waiting> open() {
-        return entities.createNativeQuery(OPEN, Waiting.class).getResultList();
+    List<WaitingView> open() {
+        return entities.createNativeQuery(OPEN, WaitingView.class).getResultList();
     }
 
     /** Outcomes that a person should look at. */
     @SuppressWarnings("unchecked")
-    List<Waiting> reviews() {
-        return entities.createNativeQuery(REVIEWS, Waiting.class).getResultList();
+    List<WaitingView> reviews() {
+        return entities.createNativeQuery(REVIEWS, WaitingView.class).getResultList();
     }
 }

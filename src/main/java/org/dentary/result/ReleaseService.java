@@ -106,12 +106,12 @@ public class ReleaseService {
     }
 
     /** Suspicions and unreleased detections of all animals. */
-    List<ReleaseQueries.Waiting> open() {
+    public List<WaitingView> open() {
         return queries.open();
     }
 
     /** Outcomes that a person should look at. */
-    List<ReleaseQueries.Waiting> reviews() {
+    public List<WaitingView> reviews() {
         return queries.reviews();
     }
 
@@ -122,8 +122,7 @@ public class ReleaseService {
      * @param released the release, or null
      * @param hindrance why the account at hand cannot release it, or null
      */
-    record Standing(
-            String kit, String disease, List<ReleaseQueries.Waiting> waiting, ReleaseView released, String hindrance) {}
+    record Standing(String kit, String disease, List<WaitingView> waiting, ReleaseView released, String hindrance) {}
 
     /**
      * How an animal stands, for who may know unreleased outcomes.
@@ -136,7 +135,7 @@ public class ReleaseService {
                 disease == null || disease.isBlank() ? plan.diseases().get(0).code() : disease;
         ReleaseQueries.State state = queries.state(kits.kit(kit), of)
                 .orElseThrow(() -> new NotFound("ANIMAL_UNKNOWN", "No animal is recorded under " + kit + " for " + of));
-        List<ReleaseQueries.Waiting> waiting = queries.open().stream()
+        List<WaitingView> waiting = queries.open().stream()
                 .filter(w -> w.kit().equals(state.kit()) && w.disease().equals(of))
                 .toList();
         ReleaseView released = state.outcome().equals(Outcome.DETECTED.name())

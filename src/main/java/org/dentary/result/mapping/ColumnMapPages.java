@@ -19,8 +19,8 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.result.ColumnMap;
-import org.dentary.result.ColumnMaps;
+import org.dentary.result.imports.ColumnMap;
+import org.dentary.result.imports.ColumnMaps;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** How the laboratories' own files read, typed as pairs. */

@@ -9,12 +9,12 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.dentary.platform.problem.FieldProblem;
-import org.dentary.result.ColumnMap;
 import org.dentary.result.FindingReason;
 import org.dentary.result.FindingStatus;
 import org.dentary.result.FindingWord;
 import org.dentary.result.Stage;
-import org.dentary.result.TableReader;
+import org.dentary.result.imports.ColumnMap;
+import org.dentary.result.imports.TableReader;
 
 /** What a column map must say before a laboratory's file can be read by it. */
 final class ColumnMapRules {

@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -12,6 +12,11 @@ import java.util.stream.Collectors;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
 import org.dentary.platform.problem.FieldProblem;
+import org.dentary.result.FindingReason;
+import org.dentary.result.FindingRules;
+import org.dentary.result.FindingStatus;
+import org.dentary.result.FindingWord;
+import org.dentary.result.Stage;
 
 /** Checks of a file's rows that need no database: codes, words, days, repeats. Codes and words come out in one form. */
 final class RowRules {

@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import ca.uhn.hl7v2.DefaultHapiContext;
 import ca.uhn.hl7v2.HL7Exception;

@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import static io.restassured.RestAssured.given;
 import static org.dentary.intake.IntakeFixture.as;

@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -9,10 +9,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.StreamingOutput;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
@@ -33,6 +31,9 @@ import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.result.ReleaseService;
+import org.dentary.result.Uncached;
+import org.dentary.result.WaitingView;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
@@ -55,14 +56,14 @@ public class ResultPages {
         this.account = account;
     }
 
-    @CheckedTemplate(basePath = "result")
+    @CheckedTemplate(basePath = "result/imports")
     static class Templates {
         static native TemplateInstance results(
                 List<ImportView> imports,
                 List<LaboratoryView> laboratories,
                 String laboratory,
-                List<ReleaseQueries.Waiting> open,
-                List<ReleaseQueries.Waiting> reviews,
+                List<WaitingView> open,
+                List<WaitingView> reviews,
                 Faults faults);
 
         static native TemplateInstance preview(
@@ -110,7 +111,7 @@ public class ResultPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.RESULT_READ)
     public Response problems(@PathParam("id") UUID id) {
-        return csv(
+        return Uncached.csv(
                 "problems.csv",
                 List.of("line", "field", "rule", "message"),
                 imports.problems(id).stream()
@@ -123,7 +124,7 @@ public class ResultPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.RESULT_READ)
     public Response files() {
-        return csv(
+        return Uncached.csv(
                 "files.csv",
                 List.of(
                         "id",
@@ -172,8 +173,8 @@ public class ResultPages {
         return waiting("reviews.csv", releases.reviews());
     }
 
-    private static Response waiting(String name, List<ReleaseQueries.Waiting> of) {
-        return csv(
+    private static Response waiting(String name, List<WaitingView> of) {
+        return Uncached.csv(
                 name,
                 List.of(
                         "kit",
@@ -198,19 +199,6 @@ public class ResultPages {
                             w.since()
                         })
                         .toList());
-    }
-
-    /** A table as a file that no cache keeps. */
-    static Response csv(String name, List<String> header, List<Object[]> rows) {
-        StreamingOutput body = out -> {
-            try (CsvTable table = CsvTable.on(out, header)) {
-                rows.forEach(table::row);
-            }
-        };
-        return Response.ok(body)
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 
     /** Posts the file; the lines ticked, or every line with a problem, are held back. */
@@ -247,7 +235,7 @@ public class ResultPages {
 
     private Response list(int status, String laboratory, Faults faults) {
         boolean mayKnow = account.get().may(Act.DERIVED_OUTCOME);
-        return page(
+        return Uncached.page(
                 status,
                 Templates.results(
                         imports.newest(IMPORTS_SHOWN),
@@ -260,7 +248,7 @@ public class ResultPages {
 
     private Response preview(int status, UUID id, Set<Integer> left, Faults faults) {
         ImportView file = imports.view(id);
-        return page(
+        return Uncached.page(
                 status,
                 Templates.preview(
                         file,
@@ -269,14 +257,6 @@ public class ResultPages {
                         left,
                         imports.faultyLines(id).size(),
                         faults));
-    }
-
-    /** A page that no cache keeps. */
-    static Response page(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 
     /** By how the file begins, as browsers seldom know: a packed spreadsheet, a message, else a table as text. */

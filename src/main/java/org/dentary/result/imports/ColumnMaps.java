@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;

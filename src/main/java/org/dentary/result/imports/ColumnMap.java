@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.validation.constraints.NotNull;

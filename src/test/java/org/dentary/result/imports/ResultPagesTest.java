@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.allOf;

@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;

@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 /**
  * One line of a laboratory's file as read: trimmed text, null where empty.

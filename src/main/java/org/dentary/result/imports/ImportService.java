@@ -1,4 +1,4 @@
-package org.dentary.result;
+package org.dentary.result.imports;
 
 import io.quarkus.narayana.jta.runtime.TransactionConfiguration;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -21,6 +21,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.state.States;
+import org.dentary.result.OutcomeService;
 import org.dentary.submission.ReceiptService;
 
 /** Takes in a laboratory's file: previewed first, then posted as a whole or not at all. */
