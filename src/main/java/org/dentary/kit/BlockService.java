@@ -14,6 +14,7 @@ import org.dentary.codes.LabelCode;
 import org.dentary.codes.Minting;
 import org.dentary.codes.NotACode;
 import org.dentary.codes.Part;
+import org.dentary.kit.chain.BlockChain;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
@@ -34,6 +35,7 @@ public class BlockService {
 
     private final KitQueries queries;
     private final KitWrites writes;
+    private final BlockChain chain;
     private final RepeatableRequests requests;
     private final PlanService plan;
     private final PeopleService people;
@@ -44,6 +46,7 @@ public class BlockService {
     BlockService(
             KitQueries queries,
             KitWrites writes,
+            BlockChain chain,
             RepeatableRequests requests,
             PlanService plan,
             PeopleService people,
@@ -51,6 +54,7 @@ public class BlockService {
             Clock clock) {
         this.queries = queries;
         this.writes = writes;
+        this.chain = chain;
         this.requests = requests;
         this.plan = plan;
         this.people = people;
@@ -181,6 +185,16 @@ public class BlockService {
                 .flatMap(kit -> new KitStem(kit).labels(parts).stream())
                 .toList();
         writes.labels(labels);
+        chain.issued(new BlockChain.Issue(
+                id,
+                block.season(),
+                block.station(),
+                plan.station(block.station()).timeZone(),
+                block.person(),
+                block.parts(),
+                block.kits(),
+                block.copiesOrOne(),
+                labels));
     }
 
     private void check(IssueBlock block) {

@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.kit.chain.BlockChain;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
@@ -20,6 +21,7 @@ public class LabelService {
     private final BlockService blocks;
     private final KitQueries queries;
     private final KitWrites writes;
+    private final BlockChain chain;
     private final RepeatableRequests requests;
     private final CurrentAccount current;
     private final Clock clock;
@@ -29,6 +31,7 @@ public class LabelService {
             BlockService blocks,
             KitQueries queries,
             KitWrites writes,
+            BlockChain chain,
             RepeatableRequests requests,
             CurrentAccount current,
             Clock clock) {
@@ -36,6 +39,7 @@ public class LabelService {
         this.blocks = blocks;
         this.queries = queries;
         this.writes = writes;
+        this.chain = chain;
         this.requests = requests;
         this.current = current;
         this.clock = clock;
@@ -73,6 +77,7 @@ public class LabelService {
                             + " and cannot be voided; where it sits on the wrong thing, ask for a re-attribution");
         }
         writes.voidLabel(code, voiding.reason(), current.get().actor(), clock.instant());
+        chain.voided(code, voiding.reason());
         requests.accept(VOIDING, code, voiding);
         return true;
     }
@@ -107,8 +112,10 @@ public class LabelService {
                 reprint.reason(),
                 current.get().actor(),
                 clock.instant());
+        ReprintView made = queries.reprint(id).orElseThrow();
+        chain.reprinted(label.code(), id, made.printNumber(), reprint.stock(), reprint.reason());
         requests.accept(REPRINT, id.toString(), asked);
-        return new Reprinted(true, queries.reprint(id).orElseThrow());
+        return new Reprinted(true, made);
     }
 
     /**

@@ -20,6 +20,8 @@ import org.dentary.kit.ReprintLabel;
 import org.dentary.kit.ReprintView;
 import org.dentary.kit.StockView;
 import org.dentary.kit.VoidLabel;
+import org.dentary.kit.chain.LabelHistory;
+import org.dentary.kit.chain.LabelHistoryService;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
@@ -34,11 +36,13 @@ import org.jboss.resteasy.reactive.RestForm;
 public class LabelPages {
     private final CodeService codes;
     private final LabelService labels;
+    private final LabelHistoryService histories;
     private final PlanService plan;
 
-    LabelPages(CodeService codes, LabelService labels, PlanService plan) {
+    LabelPages(CodeService codes, LabelService labels, LabelHistoryService histories, PlanService plan) {
         this.codes = codes;
         this.labels = labels;
+        this.histories = histories;
         this.plan = plan;
     }
 
@@ -48,6 +52,7 @@ public class LabelPages {
                 CodeView label,
                 String station,
                 String season,
+                LabelHistory history,
                 List<ReprintView> reprints,
                 List<StockView> stocks,
                 String reprintId,
@@ -137,6 +142,7 @@ public class LabelPages {
                 label,
                 plan.station(label.station()).name(),
                 plan.season(label.season()).name(),
+                histories.of(List.of(label.code())).get(label.code()),
                 labels.reprints(label.code()),
                 StockView.all(),
                 UUID.randomUUID().toString(),

@@ -9,12 +9,15 @@ import java.util.Map;
 import java.util.UUID;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.kit.chain.LabelEvent;
+import org.dentary.kit.chain.LabelHistory;
 import org.dentary.ledger.InclusionProof;
 import org.dentary.ledger.Seal;
 
 /**
  * All there is to say about one specimen's or box's custody.
  *
+ * @param label how its label was issued, printed again, voided
  * @param preservations how it was kept, oldest first
  * @param reAttributions asked, confirmed and refused ones of this label, oldest first
  * @param corrections of the specimen's record, oldest first
@@ -25,6 +28,7 @@ import org.dentary.ledger.Seal;
 public record Dossier(
         Identity identity,
         CustodyView custody,
+        LabelHistory label,
         List<Preservation> preservations,
         List<ReAttribution> reAttributions,
         List<Correction> corrections,
@@ -91,6 +95,21 @@ public record Dossier(
     /** Where an event lies under a checkpoint, or null. */
     public Seal seal(CustodyEventView event) {
         return seals.get(event.id());
+    }
+
+    /** Where an event of its label lies under a checkpoint, or null. */
+    public Seal seal(LabelEvent event) {
+        return seals.get(event.id());
+    }
+
+    /** What an event of its label tells, one sentence. */
+    public String told(LabelEvent event) {
+        return DossierRules.told(event);
+    }
+
+    /** When an event of its label was, on the clock of the station. */
+    public String local(LabelEvent event) {
+        return local(event.occurredAt(), event.zone());
     }
 
     /** A moment on the clock of the station, with its zone. */

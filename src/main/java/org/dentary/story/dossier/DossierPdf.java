@@ -1,35 +1,25 @@
 package org.dentary.story.dossier;
 
-import com.lowagie.text.Phrase;
-import com.lowagie.text.pdf.PdfPCell;
-import com.lowagie.text.pdf.PdfPTable;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.discrepancy.DiscrepancyView;
-import org.dentary.custody.event.CustodyEventView;
-import org.dentary.custody.evidence.EvidenceView;
+import org.dentary.kit.chain.LabelEvent;
 import org.dentary.ledger.Checkpoint;
 import org.dentary.ledger.InclusionProof;
 import org.dentary.ledger.Seal;
 
 /** Draws one dossier: who has it and whether anything is wrong, what it is, every entry, what vouches for them. */
 final class DossierPdf {
-    private static final String NOT_SAID = "not said";
-    private static final float MOST_WIDE = 240;
-    private static final float MOST_HIGH = 180;
-
     private final DossierPaper paper;
     private final Dossier dossier;
     private final CustodyView chain;
-    private final Map<UUID, byte[]> pictures;
 
-    private DossierPdf(DossierPaper paper, Dossier dossier, Map<UUID, byte[]> pictures) {
+    private DossierPdf(DossierPaper paper, Dossier dossier) {
         this.paper = paper;
         this.dossier = dossier;
-        this.pictures = pictures;
         this.chain = dossier.custody();
     }
 
@@ -46,13 +36,14 @@ final class DossierPdf {
             Map<UUID, byte[]> pictures,
             List<String> cautions,
             String fingerprint) {
-        DossierPdf pdf = new DossierPdf(paper, dossier, pictures);
+        DossierPdf pdf = new DossierPdf(paper, dossier);
         String code = DossierRules.grouped(dossier.custody().code());
         paper.part("Custody dossier " + code);
         paper.top("Chain of custody", dossier.what(), dossier.custody().code());
         pdf.now();
         pdf.identity();
-        pdf.entries();
+        pdf.label();
+        new DossierEntries(paper, dossier, pictures).draw();
         pdf.attributions();
         pdf.discrepancies();
         pdf.vouchers(fingerprint);
@@ -147,79 +138,21 @@ final class DossierPdf {
         paper.facts(facts, DossierPaper.TEXT);
     }
 
-    private void entries() {
-        paper.heading("Every entry, in the order of recording");
-        paper.line(
-                "Times are of the place where it happened. Nothing is ever changed: a correction is an entry of its"
-                        + " own.",
-                DossierPaper.SMALL);
-        for (CustodyEventView event : chain.events()) {
-            PdfPTable table = new PdfPTable(new float[] {1.6f, 2f, 1.6f, 1.6f});
-            table.setWidthPercentage(100);
-            table.setKeepTogether(true);
-            table.setSpacingAfter(4);
-            table.addCell(
-                    cell("Entry " + event.sequence() + ", recorded by " + said(event.actorName()), event.words()));
-            table.addCell(cell(
-                    "Happened, entered, received",
-                    dossier.local(event, event.occurredAt()) + "\n" + dossier.local(event, event.enteredAt()) + "\n"
-                            + dossier.local(event, event.receivedAt())));
-            boolean offers = event.custodian() == null && event.counterparty() != null;
-            table.addCell(cell(
-                    event.relinquishedAt() == null
-                            ? offers ? "Offered or kept by" : "Relinquished by"
-                            : "Relinquished " + dossier.local(event, event.relinquishedAt()) + " by",
-                    giver(event, offers)));
-            table.addCell(cell(
-                    offers ? "Other side" : "Received by",
-                    offers ? said(event.counterpartyName()) : event.custodian() == null ? "" : event.custodianName()));
-            PdfPCell details = new PdfPCell();
-            details.setColspan(4);
-            details.setBorderWidth(0.6f);
-            details.setPadding(3);
+    private void label() {
+        paper.heading("Its label");
+        if (dossier.label().events().isEmpty()) {
+            paper.line("Issued before labels were on the ledger.", DossierPaper.TEXT);
+        }
+        for (LabelEvent event : dossier.label().events()) {
             Seal seal = dossier.seal(event);
-            String told = String.join(". ", dossier.details(event));
-            if (!told.isEmpty()) {
-                details.addElement(new Phrase(told + ".", DossierPaper.TEXT));
-            }
-            if (event.signature() != null) {
-                details.addElement(SignatureInk.of(paper.writer(), event.signature()));
-            }
-            event.photos().forEach(photo -> photo(details, photo));
-            details.addElement(new Phrase(11, event.hash(), DossierPaper.CODE));
-            details.addElement(new Phrase(
-                    10,
-                    "hash of this entry; "
+            paper.line(
+                    dossier.local(event) + ": " + dossier.told(event)
                             + (seal == null
-                                    ? "no checkpoint seals it yet"
-                                    : "sealed by checkpoint " + seal.checkpoint() + " as leaf " + seal.index())
-                            + "; id " + event.id(),
-                    DossierPaper.SMALL));
-            table.addCell(details);
-            paper.add(table);
+                                    ? ""
+                                    : " Sealed by checkpoint " + seal.checkpoint() + " as leaf " + seal.index() + "."),
+                    DossierPaper.TEXT);
+            paper.line(event.hash(), DossierPaper.CODE);
         }
-    }
-
-    /** What a photograph shows, with the digest by which the entry names it. */
-    private void photo(PdfPCell details, EvidenceView photo) {
-        byte[] picture = pictures.get(photo.id());
-        if (picture != null) {
-            details.addElement(DossierPaper.picture(picture, MOST_WIDE, MOST_HIGH));
-        }
-        details.addElement(new Phrase(
-                10,
-                (picture == null ? "Photo, erased since" : "Photo")
-                        + " added by " + photo.addedBy() + ", " + dossier.local(photo.addedAt())
-                        + "; its digest is part of this entry:",
-                DossierPaper.SMALL));
-        details.addElement(new Phrase(10, photo.sha256(), DossierPaper.CODE));
-    }
-
-    private static String giver(CustodyEventView event, boolean offers) {
-        if (event.fromName() != null) {
-            return event.fromName();
-        }
-        return event.custodian() != null ? "custody begins" : offers ? NOT_SAID : "custody stayed";
     }
 
     private void attributions() {
@@ -300,20 +233,7 @@ final class DossierPdf {
                 new String[] {"Public key", checkpoint.key()});
     }
 
-    private static PdfPCell cell(String label, String value) {
-        PdfPCell cell = new PdfPCell();
-        cell.setPadding(3);
-        cell.setBorderWidth(0.6f);
-        cell.addElement(new Phrase(9, label, DossierPaper.SMALL));
-        cell.addElement(new Phrase(12, value, DossierPaper.BOLD));
-        return cell;
-    }
-
     private static String words(String code) {
         return DossierRules.words(code);
-    }
-
-    private static String said(String text) {
-        return text == null ? NOT_SAID : text;
     }
 }

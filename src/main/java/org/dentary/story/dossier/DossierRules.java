@@ -9,6 +9,7 @@ import org.dentary.custody.CustodyView;
 import org.dentary.custody.chain.Concerns;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.kit.chain.LabelEvent;
 
 /** How a dossier says in words what a chain shows: what is wrong first, then what each event tells. */
 final class DossierRules {
@@ -23,6 +24,7 @@ final class DossierRules {
             concerns.add("The last entry is not what a checkpoint sealed. Keep the database as it is and tell whoever"
                     + " answers for the records.");
         }
+        dossier.label().differences().forEach(one -> concerns.add("The record of its label: " + one + "."));
         if (chain.lost()) {
             concerns.add("It is reported lost and not found.");
         }
@@ -153,6 +155,23 @@ final class DossierRules {
             details.add("Entered late");
         }
         return List.copyOf(details);
+    }
+
+    /** What happened to a label, one sentence without its time. */
+    static String told(LabelEvent event) {
+        return switch (event.kind()) {
+            case LABEL_ISSUED ->
+                "Issued by " + event.actorName() + " to " + event.placeName()
+                        + (event.personName() == null ? "" : ", " + event.personName() + " answering,") + " with "
+                        + event.labels() + " labels in all.";
+            case LABEL_REPRINTED ->
+                "Printed again by " + event.actorName() + ", print " + event.printNumber() + because(event);
+            case LABEL_VOIDED -> "Voided by " + event.actorName() + because(event);
+        };
+    }
+
+    private static String because(LabelEvent event) {
+        return event.reason() == null ? "." : ": " + event.reason() + ".";
     }
 
     /** A coded value in words, lower case. */

@@ -7,9 +7,13 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.dentary.custody.CustodyService;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.kit.chain.LabelEvent;
+import org.dentary.kit.chain.LabelHistory;
+import org.dentary.kit.chain.LabelHistoryService;
 import org.dentary.ledger.CheckpointService;
 import org.dentary.ledger.InclusionProof;
 import org.dentary.ledger.LedgerEvent;
@@ -25,12 +29,19 @@ public class DossierService {
     private final CustodyService custody;
     private final CheckpointService checkpoints;
     private final LedgerStore ledger;
+    private final LabelHistoryService histories;
 
-    DossierService(DossierQueries queries, CustodyService custody, CheckpointService checkpoints, LedgerStore ledger) {
+    DossierService(
+            DossierQueries queries,
+            CustodyService custody,
+            CheckpointService checkpoints,
+            LedgerStore ledger,
+            LabelHistoryService histories) {
         this.queries = queries;
         this.custody = custody;
         this.checkpoints = checkpoints;
         this.ledger = ledger;
+        this.histories = histories;
     }
 
     /**
@@ -67,9 +78,14 @@ public class DossierService {
         Map<String, List<Dossier.Preservation>> preservations = byCode(queries.preservations(codes), p -> p.code());
         Map<String, List<Dossier.ReAttribution>> reAttributions = byCode(queries.reAttributions(codes), r -> r.code());
         Map<String, List<Dossier.Correction>> corrections = byCode(queries.corrections(codes), c -> c.code());
-        Map<UUID, Seal> seals = checkpoints.seals(chains.stream()
-                .flatMap(chain -> chain.events().stream())
-                .map(CustodyEventView::id)
+        Map<String, LabelHistory> labels = histories.of(codes);
+        Map<UUID, Seal> seals = checkpoints.seals(Stream.concat(
+                        chains.stream()
+                                .flatMap(chain -> chain.events().stream())
+                                .map(CustodyEventView::id),
+                        labels.values().stream()
+                                .flatMap(label -> label.events().stream())
+                                .map(LabelEvent::id))
                 .toList());
         List<LedgerEvent> last = ledger.chains(codes).values().stream()
                 .map(events -> events.get(events.size() - 1))
@@ -82,18 +98,20 @@ public class DossierService {
             dossiers.add(new Dossier(
                     identities.get(code),
                     chain,
+                    labels.get(code),
                     preservations.getOrDefault(code, List.of()),
                     reAttributions.getOrDefault(code, List.of()),
                     corrections.getOrDefault(code, List.of()),
-                    sealsOf(events, seals),
+                    sealsOf(events, labels.get(code), seals),
                     proofs.get(events.get(events.size() - 1).id())));
         }
         return dossiers;
     }
 
-    private static Map<UUID, Seal> sealsOf(List<CustodyEventView> events, Map<UUID, Seal> seals) {
-        return events.stream()
-                .map(CustodyEventView::id)
+    private static Map<UUID, Seal> sealsOf(List<CustodyEventView> events, LabelHistory label, Map<UUID, Seal> seals) {
+        return Stream.concat(
+                        events.stream().map(CustodyEventView::id),
+                        label.events().stream().map(LabelEvent::id))
                 .filter(seals::containsKey)
                 .collect(Collectors.toMap(Function.identity(), seals::get));
     }
