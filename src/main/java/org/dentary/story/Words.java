@@ -24,6 +24,11 @@ public final class Words {
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
+    /** A tissue with its side: {@code LEFT} and {@code MEDIAL_RETROPHARYNGEAL_NODE} are "Left medial retropharyngeal node". */
+    public static String asTissue(String tissue, String side) {
+        return side == null || side.isEmpty() || side.equals("NONE") ? asWords(tissue) : asWords(side + "_" + tissue);
+    }
+
     /** A kit as it is printed, 4-4. */
     public static String asKit(String kit) {
         return kit.length() == 8 ? kit.substring(0, 4) + "-" + kit.substring(4) : kit;

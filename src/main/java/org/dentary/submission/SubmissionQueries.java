@@ -72,10 +72,15 @@ class SubmissionQueries {
             select s.code, l.kit_bound, s.tissue, s.side, s.preservation,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date as collected_on,
                    (cast(:today as date) - (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date) as days,
-                   coalesce(a.station, ''), coalesce(h.custodian, '')
+                   coalesce(a.station, ''), coalesce(h.custodian, ''),
+                   coalesce(p.name, z.name, o.name, y.name, h.custodian, '') as custodian_name
               from specimen s join label l on l.code = s.code
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
               left join custody_head h on h.code = s.code
+              left join person p on p.code = h.custodian and h.custodian_kind = 'PERSON'
+              left join store z on z.code = h.custodian and h.custodian_kind = 'STORE'
+              left join party o on o.code = h.custodian and h.custodian_kind = 'PARTY'
+              left join laboratory y on y.code = h.custodian and h.custodian_kind = 'PARTY'
               left join embargo e on e.kit = l.kit_bound and not :knowing
              where not s.archived and coalesce(a.entered_in_error, false) = false
                and (e.since is null or s.recorded_at < e.since)
@@ -150,7 +155,8 @@ class SubmissionQueries {
             java.time.LocalDate collectedOn,
             Integer days,
             String station,
-            String custodian) {}
+            String custodian,
+            String custodianName) {}
 
     /** A specimen sent and not reported within the promised days. */
     public record Overdue(

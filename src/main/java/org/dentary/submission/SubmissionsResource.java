@@ -182,7 +182,8 @@ public class SubmissionsResource {
                         "collectedOn",
                         "days",
                         "station",
-                        "custodian"))) {
+                        "custodian",
+                        "custodianName"))) {
             submissions
                     .waiting()
                     .forEach(one -> csv.row(
@@ -194,7 +195,8 @@ public class SubmissionsResource {
                             one.collectedOn(),
                             one.days(),
                             one.station(),
-                            one.custodian()));
+                            one.custodian(),
+                            one.custodianName()));
         }
         return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "waiting.csv");
     }

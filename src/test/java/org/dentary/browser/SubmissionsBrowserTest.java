@@ -15,6 +15,7 @@ import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
+import org.dentary.story.Words;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -68,7 +69,7 @@ class SubmissionsBrowserTest extends Browser {
         page.keyboard().press("Tab");
         page.waitForNavigation(() -> page.keyboard().press("Enter"));
         assertThat(page.locator("h1 + p")).containsText("1 received, 1 missing");
-        assertThat(page.locator("tr", new Page.LocatorOptions().setHasText(lost)))
+        assertThat(page.locator("tr", new Page.LocatorOptions().setHasText(Words.asLabel(lost))))
                 .containsText("Short");
         look(page, "submission-short-" + width, width);
     }
