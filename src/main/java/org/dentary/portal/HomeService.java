@@ -19,8 +19,9 @@ import org.dentary.plan.StationView;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.detection.ChanceService;
+import org.dentary.prevalence.ReportZone;
+import org.dentary.prevalence.detection.TakeNext;
+import org.dentary.prevalence.detection.TakeNextBoard;
 import org.dentary.submission.SubmissionService;
 
 /** What each role finds when it opens the house. */
@@ -30,7 +31,8 @@ public class HomeService {
     private final StockService stock;
     private final OpenOffers offers;
     private final SubmissionService submissions;
-    private final ChanceService chances;
+    private final TakeNextBoard board;
+    private final ReportZone zone;
     private final PlanService plan;
     private final PeopleService people;
     private final CurrentAccount current;
@@ -41,7 +43,8 @@ public class HomeService {
             StockService stock,
             OpenOffers offers,
             SubmissionService submissions,
-            ChanceService chances,
+            TakeNextBoard board,
+            ReportZone zone,
             PlanService plan,
             PeopleService people,
             CurrentAccount current,
@@ -50,7 +53,8 @@ public class HomeService {
         this.stock = stock;
         this.offers = offers;
         this.submissions = submissions;
-        this.chances = chances;
+        this.board = board;
+        this.zone = zone;
         this.plan = plan;
         this.people = people;
         this.current = current;
@@ -116,15 +120,15 @@ public class HomeService {
         if (season.isEmpty()) {
             return home;
         }
-        try {
-            return home.taking(
-                    season.get().code(),
-                    chances.takeNext(season.get().code()).stream()
-                            .filter(next -> next.isFor(account.stations()))
-                            .toList());
-        } catch (InvalidInput notNow) {
-            return home;
-        }
+        TakeNextBoard.Board list = board.of(season.get().code());
+        List<TakeNext> items = list.items().stream()
+                .filter(next -> next.isFor(account.stations()))
+                .toList();
+        return home.taking(
+                season.get().code(),
+                items,
+                "As of " + zone.told(list.asOf()) + "; counted anew when older than " + board.keptMinutes()
+                        + " minutes. The CSV is of the moment.");
     }
 
     private Home liaison(Account account, Optional<SeasonView> season) {

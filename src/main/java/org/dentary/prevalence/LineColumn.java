@@ -70,6 +70,7 @@ public enum LineColumn {
                 .orElseThrow(() -> InvalidInput.field(
                         field,
                         "NOT_A_COLUMN",
-                        "'" + field + "' is not a column to filter by; allowed: " + String.join(", ", fields())));
+                        "'" + field + "' is not a column to filter by; allowed: " + String.join(", ", fields())
+                                + ", and " + LineFilter.FROM + " and " + LineFilter.TO + " for a span of days"));
     }
 }

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.dentary.codes.KitStem;
+import org.dentary.codes.NotACode;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
 
@@ -62,13 +64,23 @@ class LineFilters {
     List<Field> others(MultivaluedMap<String, String> asked) {
         return Stream.of(LineColumn.values())
                 .filter(column -> !FIRST.contains(column))
-                .map(column -> field(column, asked))
+                .flatMap(column -> column == LineColumn.DIED_ON
+                        ? Stream.of(
+                                field(column, asked),
+                                day(LineFilter.FROM, "Died on or after", asked),
+                                day(LineFilter.TO, "Died on or before", asked))
+                        : Stream.of(field(column, asked)))
                 .toList();
+    }
+
+    private static Field day(String name, String words, MultivaluedMap<String, String> asked) {
+        String given = asked.getFirst(name);
+        return new Field(name, words, List.of(), "date", given == null ? "" : given);
     }
 
     /** Whether one of the filters behind is in use, so that the page opens them. */
     boolean isOtherInUse(MultivaluedMap<String, String> asked) {
-        return asked.containsKey("cut")
+        return Stream.of("cut", LineFilter.FROM, LineFilter.TO).anyMatch(asked::containsKey)
                 || Stream.of(LineColumn.values())
                         .anyMatch(column -> !FIRST.contains(column) && asked.containsKey(column.field()));
     }
@@ -79,6 +91,7 @@ class LineFilters {
      * @throws InvalidInput naming the column, what was given and what is allowed
      */
     void check(LineFilter filter) {
+        filter.values().getOrDefault(LineColumn.KIT, List.of()).forEach(LineFilters::kit);
         filter.values().forEach((column, values) -> {
             List<String> allowed =
                     choices(column).stream().map(choice -> choice[0]).toList();
@@ -93,6 +106,14 @@ class LineFilters {
                                         + String.join(", ", allowed));
                     });
         });
+    }
+
+    private static void kit(String given) {
+        try {
+            new KitStem(given);
+        } catch (NotACode fault) {
+            throw InvalidInput.field("kit", "NOT_A_KIT", "'" + given + "' is not a kit: " + fault.getMessage());
+        }
     }
 
     private Field field(LineColumn column, MultivaluedMap<String, String> asked) {

@@ -20,6 +20,8 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 
 /** The line list: JSON by pages, CSV as one stream. */
 @Path("/api/v1")
@@ -49,7 +51,12 @@ public class LineListResource {
     @Operation(
             summary = "The line list by pages",
             description =
-                    "Every column filters by its name; after and limit page; Link names the next page (RFC 8288).")
+                    "Every column filters by its name, and diedOnFrom and diedOnTo by a span of days; after and limit page; Link"
+                            + " names the next page (RFC 8288).")
+    @Parameter(name = "season", in = ParameterIn.QUERY, example = "2026")
+    @Parameter(name = "diedOnFrom", in = ParameterIn.QUERY, description = "first day of death", example = "2026-11-01")
+    @Parameter(name = "diedOnTo", in = ParameterIn.QUERY, description = "last day of death", example = "2026-11-30")
+    @Parameter(name = "cut", in = ParameterIn.QUERY, description = "id of a data cut")
     public Response lines(@Context UriInfo address, @Context HttpHeaders headers) {
         if (CsvTable.isAsked(headers)) {
             return csv(address);

@@ -180,7 +180,7 @@ public record ReportQuestion(
         add(query, "disease", disease);
         add(query, "species", species);
         add(query, "by", by.stream().map(Dimension::field).collect(Collectors.joining(",")));
-        filter.values().forEach((column, accepted) -> add(query, column.field(), String.join(",", accepted)));
+        filter.told().forEach((field, accepted) -> add(query, field, String.join(",", accepted)));
         scope.told().forEach((field, accepted) -> add(query, field, String.join(",", accepted)));
         add(query, "interval", interval.name());
         add(query, "confidence", String.valueOf(confidence));
@@ -224,13 +224,9 @@ public record ReportQuestion(
         return ((List<?>) values).stream().map(Object::toString).toList();
     }
 
-    /** Columns that are filtered, by their field, and the values that pass. */
+    /** Columns that are filtered, by their field, and the values that pass; a first and last day of death likewise. */
     public Map<String, List<String>> filters() {
-        Map<String, List<String>> filters = new java.util.TreeMap<>();
-        filter.values()
-                .forEach((column, accepted) -> filters.put(
-                        column.field(), accepted.stream().sorted().distinct().toList()));
-        return filters;
+        return filter.told();
     }
 
     /** The question in a fixed order and form, equal for equal questions: the key of a stored answer; free to be added to. */

@@ -66,6 +66,7 @@ class HomePagesTest {
                     .body(containsString("What to take next"))
                     .body(containsString("Chance unit " + unit))
                     .body(containsString("314 more animals (hunter harvest)"))
+                    .body(containsString("As of "))
                     .body(containsString("/api/v1/take-next.csv?season=T2026"));
         }
         as("liaison").accept("text/html").get("/").then().body(not(containsString("What to take next")));

@@ -176,6 +176,15 @@ public class LineFixture {
                 .executeUpdate();
     }
 
+    /** The animal's open line says another day of death, or none. */
+    @Transactional
+    public void died(String kit, LocalDate on) {
+        entities.createNativeQuery("update line set died_on = cast(:on as date) where kit = :kit and closed_at is null")
+                .setParameter("on", on)
+                .setParameter("kit", kit)
+                .executeUpdate();
+    }
+
     /** Closes the open lines of the kits and opens copies with footnotes, an age that is disputed or not, and a jaw. */
     @Transactional
     public void footnote(List<String> kits, String footnotes, boolean disputed, String jawStatus, String jawReason) {
