@@ -1,7 +1,6 @@
 package org.dentary.prevalence.detection;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -22,7 +21,6 @@ public class TakeNextBoard {
     private final Duration kept;
     private final Map<String, Board> boards = new ConcurrentHashMap<>();
 
-    @Inject
     TakeNextBoard(ChanceService chances, Clock clock, @ConfigProperty(name = "dentary.take-next.kept") Duration kept) {
         this.chances = chances;
         this.clock = clock;
