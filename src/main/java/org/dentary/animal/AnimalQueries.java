@@ -98,7 +98,7 @@ class AnimalQueries {
     }
 
     @SuppressWarnings("unchecked")
-    private List<Identifier> identifiers(String kit) {
+    List<Identifier> identifiers(String kit) {
         return entities.createNativeQuery(IDENTIFIERS, Identifier.class)
                 .setParameter("kit", kit)
                 .getResultList();

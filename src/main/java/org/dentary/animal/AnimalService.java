@@ -29,6 +29,7 @@ public class AnimalService {
     private final AnimalRepository animals;
     private final AnimalQueries queries;
     private final AnimalWrites writes;
+    private final CallerIndexService callers;
     private final LineService lines;
     private final PlanService plan;
     private final CurrentAccount current;
@@ -39,6 +40,7 @@ public class AnimalService {
             AnimalRepository animals,
             AnimalQueries queries,
             AnimalWrites writes,
+            CallerIndexService callers,
             LineService lines,
             PlanService plan,
             CurrentAccount current,
@@ -47,6 +49,7 @@ public class AnimalService {
         this.animals = animals;
         this.queries = queries;
         this.writes = writes;
+        this.callers = callers;
         this.lines = lines;
         this.plan = plan;
         this.current = current;
@@ -104,6 +107,10 @@ public class AnimalService {
         animals.persist(animal);
         animals.flush();
         writes.identify(kit, facts.identifiers(), false);
+        List<String> registrations = CallerIndexService.registrations(facts.identifiers());
+        if (!registrations.isEmpty()) {
+            callers.registrations(kit, registrations);
+        }
     }
 
     /**
@@ -118,7 +125,13 @@ public class AnimalService {
         Animal animal = animals.findById(kit, LockModeType.PESSIMISTIC_WRITE);
         animal.correct(facts, season.map(SeasonView::code).orElse(null), text(facts.details()));
         animals.flush();
+        List<String> registrations = CallerIndexService.registrations(facts.identifiers());
+        // Those that stay as they were are left alone, so that a correction puts nothing back that was erased.
+        boolean renumbered = !registrations.equals(CallerIndexService.registrations(queries.identifiers(kit)));
         writes.identify(kit, facts.identifiers(), true);
+        if (renumbered) {
+            callers.registrations(kit, registrations);
+        }
         lines.refreshFacts(List.of(kit), facts.enteredInError() ? "ENTERED_IN_ERROR" : "CORRECTION");
     }
 

@@ -3,6 +3,7 @@ package org.dentary.animal;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import jakarta.enterprise.event.Observes;
@@ -29,6 +30,7 @@ public class ContactService {
     private static final Logger LOG = Logger.getLogger(ContactService.class);
 
     private final ContactWrites rows;
+    private final CallerIndexService callers;
     private final ErasureList erasures;
     private final Envelope envelope;
     private final PlanService plan;
@@ -38,6 +40,7 @@ public class ContactService {
 
     ContactService(
             ContactWrites rows,
+            CallerIndexService callers,
             ErasureList erasures,
             Envelope envelope,
             PlanService plan,
@@ -45,6 +48,7 @@ public class ContactService {
             ObjectMapper json,
             Clock clock) {
         this.rows = rows;
+        this.callers = callers;
         this.erasures = erasures;
         this.envelope = envelope;
         this.plan = plan;
@@ -54,22 +58,15 @@ public class ContactService {
     }
 
     @JsonInclude(JsonInclude.Include.NON_NULL)
-    private record Content(Contact contact, ExactPoint point) {}
+    record Content(Contact contact, ExactPoint point) {}
 
     /** Keeps what is private of an animal, in place of what was kept before. */
     @Transactional
     public void write(String kit, Contact contact, ExactPoint point) {
         try {
             Envelope.Sealed sealed = envelope.seal(kit, json.writeValueAsBytes(new Content(contact, point)));
-            String phone = contact == null ? null : ContactKey.PHONE.fold(contact.phone());
-            String name = contact == null ? null : ContactKey.NAME.fold(contact.name());
-            rows.write(
-                    kit,
-                    sealed,
-                    envelope.index(phone),
-                    envelope.index(name),
-                    current.get().actor(),
-                    clock.instant());
+            rows.write(kit, sealed, callers.edition(), current.get().actor(), clock.instant());
+            callers.contact(kit, contact);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -106,36 +103,29 @@ public class ContactService {
     }
 
     /**
-     * The kits whose contact has that phone or name, by the keyed index; audited once per kit found, or once where none
-     * is, so that a search is never without trace.
+     * The kits of a caller by the keyed index; audited once per kit found, or once where none is, so that a search is
+     * never without trace.
      *
      * @param purpose why, as the reader says
-     * @return kits in no order; empty where nobody is known so
+     * @return kits in order, at most fifty; empty where nobody is known so
      */
     @Transactional
     public List<String> find(ContactKey key, String value, String purpose) {
-        String digest = envelope.index(key.fold(value));
-        List<String> kits = digest == null ? List.of() : rows.find(key, digest);
-        searched(kits, purpose);
-        return kits;
-    }
-
-    /** Audits a search for a person's animals that was made without the index, in the same way. */
-    @Transactional
-    public void searched(List<String> kits, String purpose) {
+        List<String> kits = callers.find(key, value);
         for (String kit : kits.isEmpty() ? List.of("none") : kits) {
             rows.audit("contact-search", kit, current.get().actor(), purpose, clock.instant());
         }
+        return kits;
     }
 
     /**
-     * Erases what is private of an animal; nobody can bring it back.
+     * Erases what is private of an animal, and by what a caller found it; nobody can bring it back.
      *
      * @throws NotFound if nothing is kept
      */
     @Transactional
     public void erase(String kit) {
-        if (rows.erase(kit) == 0) {
+        if (callers.erase(kit) + rows.erase(kit) == 0) {
             throw new NotFound("CONTACT_UNKNOWN", "No contact is kept for kit " + kit);
         }
         rows.audit("contact-erasure", kit, current.get().actor(), null, clock.instant());
@@ -145,9 +135,13 @@ public class ContactService {
     /** At every start: what was erased and came back with a restored database is erased again; later contacts stay. */
     @ActivateRequestContext
     @Transactional
-    void eraseAgain(@Observes StartupEvent event) {
+    void eraseAgain(@Observes @Priority(CallerIndexService.AFTER_ERASURES - 1) StartupEvent event) {
         Map<String, Instant> erased = erasures.all();
-        int again = erased.isEmpty() ? 0 : rows.eraseUntil(erased);
+        if (erased.isEmpty()) {
+            return;
+        }
+        callers.eraseUntil(erased);
+        int again = rows.eraseUntil(erased);
         if (again > 0) {
             LOG.info("Erased " + again + " contacts again that a restored database had brought back");
         }

@@ -14,16 +14,14 @@ class ContactWrites {
     record Row(byte[] wrappedKey, byte[] content, String writtenBy, Instant writtenAt) {}
 
     private static final String WRITE = """
-            insert into vault.contact (kit, wrapped_key, content, phone_index, name_index, written_by, written_at)
-            values (:kit, :key, :content, cast(:phone as text), cast(:name as text), :actor, :now)
+            insert into vault.contact (kit, wrapped_key, content, index_edition, written_by, written_at)
+            values (:kit, :key, :content, :edition, :actor, :now)
                 on conflict (kit) do update set wrapped_key = excluded.wrapped_key, content = excluded.content,
-                   phone_index = excluded.phone_index, name_index = excluded.name_index, written_by = excluded.written_by,
+                   index_edition = excluded.index_edition, written_by = excluded.written_by,
                    written_at = excluded.written_at
             """;
     private static final String READ =
             "select wrapped_key, content, written_by, written_at from vault.contact where kit = :kit";
-    private static final String BY_PHONE = "select kit from vault.contact where phone_index = :digest limit 50";
-    private static final String BY_NAME = "select kit from vault.contact where name_index = :digest limit 50";
     private static final String ERASE = "delete from vault.contact where kit = :kit";
     private static final String ERASE_UNTIL = """
             delete from vault.contact c
@@ -41,13 +39,12 @@ class ContactWrites {
         this.entities = entities;
     }
 
-    void write(String kit, Envelope.Sealed sealed, String phone, String name, String actor, Instant now) {
+    void write(String kit, Envelope.Sealed sealed, String edition, String actor, Instant now) {
         entities.createNativeQuery(WRITE)
                 .setParameter("kit", kit)
                 .setParameter("key", sealed.wrappedKey())
                 .setParameter("content", sealed.content())
-                .setParameter("phone", phone)
-                .setParameter("name", name)
+                .setParameter("edition", edition)
                 .setParameter("actor", actor)
                 .setParameter("now", now)
                 .executeUpdate();
@@ -60,13 +57,6 @@ class ContactWrites {
         return rows.stream()
                 .findFirst()
                 .map(row -> new Row((byte[]) row[0], (byte[]) row[1], (String) row[2], (Instant) row[3]));
-    }
-
-    @SuppressWarnings("unchecked")
-    List<String> find(ContactKey key, String digest) {
-        return entities.createNativeQuery(key == ContactKey.PHONE ? BY_PHONE : BY_NAME, String.class)
-                .setParameter("digest", digest)
-                .getResultList();
     }
 
     /** Erases the contacts that were written up to a moment each. */

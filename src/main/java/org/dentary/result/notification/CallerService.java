@@ -23,22 +23,19 @@ public class CallerService {
     /** The animals found, newest first, at most fifty; empty where nobody is known so. */
     @Transactional
     public List<CallerMatch> search(CallerSearch search) {
-        List<String> kits = switch (search.by()) {
-            case PHONE -> contacts.find(ContactKey.PHONE, search.value(), search.purpose());
-            case NAME -> contacts.find(ContactKey.NAME, search.value(), search.purpose());
-            case REGISTRATION -> byRegistration(search);
-        };
+        List<String> kits = contacts.find(
+                switch (search.by()) {
+                    case PHONE -> ContactKey.PHONE;
+                    case NAME -> ContactKey.NAME;
+                    case REGISTRATION -> ContactKey.REGISTRATION;
+                },
+                search.value(),
+                search.purpose());
         Map<String, List<NotificationQueries.Released>> animals = new LinkedHashMap<>();
         queries.released(kits)
                 .forEach(row -> animals.computeIfAbsent(row.kit(), kit -> new ArrayList<>())
                         .add(row));
         return animals.values().stream().map(CallerService::match).toList();
-    }
-
-    private List<String> byRegistration(CallerSearch search) {
-        List<String> kits = queries.byRegistration(search.value().strip());
-        contacts.searched(kits, search.purpose());
-        return kits;
     }
 
     private static CallerMatch match(List<NotificationQueries.Released> rows) {

@@ -78,10 +78,6 @@ class NotificationQueries {
              where l.kit in (:kits) and l.closed_at is null and l.exclusion <> 'ENTERED_IN_ERROR'
              order by l.died_on desc nulls last, l.kit, d.position, d.code
             """;
-    private static final String BY_REGISTRATION = """
-            select distinct i.kit from animal_identifier i
-             where i.type = 'REGISTRATION' and upper(i.value) = upper(:value) order by i.kit limit 50
-            """;
     private static final String ATTEMPTS = """
             select t.id, t.outcome, t.channel, t.result, t.closes, t.at, t.note, t.corrects,
                    (select r.id from notification_attempt r where r.corrects = t.id) as corrected_by, t.by_actor,
@@ -177,13 +173,6 @@ class NotificationQueries {
                 : entities.createNativeQuery(OUTCOMES, Released.class)
                         .setParameter("kits", kits)
                         .getResultList();
-    }
-
-    @SuppressWarnings("unchecked")
-    List<String> byRegistration(String value) {
-        return entities.createNativeQuery(BY_REGISTRATION)
-                .setParameter("value", value)
-                .getResultList();
     }
 
     @SuppressWarnings("unchecked")
