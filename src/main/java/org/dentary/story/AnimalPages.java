@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
+import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
@@ -30,12 +31,19 @@ public class AnimalPages {
     private final AnimalListService list;
     private final StoryService stories;
     private final PlanService plan;
+    private final PeopleService people;
     private final CurrentAccount current;
 
-    AnimalPages(AnimalListService list, StoryService stories, PlanService plan, CurrentAccount current) {
+    AnimalPages(
+            AnimalListService list,
+            StoryService stories,
+            PlanService plan,
+            PeopleService people,
+            CurrentAccount current) {
         this.list = list;
         this.stories = stories;
         this.plan = plan;
+        this.people = people;
         this.current = current;
     }
 
@@ -50,7 +58,7 @@ public class AnimalPages {
                 String next,
                 Faults faults);
 
-        static native TemplateInstance animal(AnimalStory story, String zone, String species);
+        static native TemplateInstance animal(AnimalStory story, Names names, String zone, String species);
     }
 
     /** What the list can be narrowed by. */
@@ -105,6 +113,7 @@ public class AnimalPages {
         AnimalStory story = stories.story(kit, current.get());
         return Templates.animal(
                 story,
+                Names.in(story, people),
                 plan.station(story.facts().station()).timeZone(),
                 plan.species(story.facts().species()).name());
     }

@@ -1,6 +1,8 @@
 package org.dentary.story;
 
 import io.quarkus.qute.TemplateExtension;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -11,7 +13,8 @@ import java.util.Locale;
 public final class Words {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm z", Locale.US);
 
-    private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("zzz", Locale.US);
+    private static final BigDecimal A_DAY = BigDecimal.valueOf(24);
+    private static final BigDecimal THREE_DAYS = BigDecimal.valueOf(72);
 
     private Words() {}
 
@@ -44,8 +47,10 @@ public final class Words {
         return MOMENT.withZone(ZoneId.of(zone)).format(at);
     }
 
-    /** The short name of a time zone at a moment, such as CST. */
-    public static String zoneOf(Instant at, String zone) {
-        return ZONE.withZone(ZoneId.of(zone)).format(at);
+    /** Hours as people say them: to the tenth for three days, then in whole days. */
+    public static String asAge(BigDecimal hours) {
+        return hours.compareTo(THREE_DAYS) <= 0
+                ? hours.toPlainString() + " hours"
+                : hours.divide(A_DAY, 0, RoundingMode.DOWN).toPlainString() + " days";
     }
 }

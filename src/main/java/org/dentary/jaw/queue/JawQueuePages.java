@@ -18,6 +18,9 @@ import org.dentary.platform.account.Act;
 @Path("/jaws")
 @Produces(MediaType.TEXT_HTML)
 public class JawQueuePages {
+    /** As many of each kind as a phone is scrolled through. */
+    private static final int AT_FIRST = 25;
+
     private final JawQueueService jaws;
     private final PlanService plan;
 
@@ -34,6 +37,7 @@ public class JawQueuePages {
                 List<JawTask> decide,
                 List<QueueSize> sizes,
                 boolean onlyOldest,
+                int shown,
                 boolean probableToo,
                 List<StationView> stations,
                 String station);
@@ -41,7 +45,7 @@ public class JawQueuePages {
 
     @GET
     @PermissionsAllowed(Act.ANIMAL_READ)
-    public TemplateInstance queue(@QueryParam("station") String station) {
+    public TemplateInstance queue(@QueryParam("station") String station, @QueryParam("all") boolean whole) {
         String one = station == null || station.isBlank() ? null : station.trim();
         List<JawTask> all = jaws.queue(one, null);
         return Templates.queue(
@@ -50,6 +54,7 @@ public class JawQueuePages {
                 of(all, "DECIDE"),
                 jaws.sizes(one),
                 all.size() == JawQueueService.MOST,
+                whole ? JawQueueService.MOST : AT_FIRST,
                 plan.settings().isSet(PlanSetting.PROBABLE_NEEDS_SECOND_READER, null, null, null),
                 plan.stations(),
                 one == null ? "" : one);

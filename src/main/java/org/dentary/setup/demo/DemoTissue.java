@@ -234,6 +234,9 @@ final class DemoTissue {
                 && (d.number() % 3 == 0 || d.unit().equals(FIRST_DETECTION));
         if (d.infected() && !waits) {
             api.put("coordinator", "/animals/" + kits.kit(d) + "/release", Map.of("disease", "CWD"));
+            if (!season.equals(DemoSeason.RUNNING)) {
+                tell(d, sent.plusDays(13));
+            }
         }
         if (!d.infected()) {
             finding.put("status", "CORRECTED");
@@ -251,5 +254,24 @@ final class DemoTissue {
 
     private String accession(String batch, String laboratory) {
         return laboratory + "-" + season.substring(4) + "-" + batch;
+    }
+
+    /** In the past seasons everybody was told; most were reached at the first call. */
+    private void tell(Deer d, LocalDate day) {
+        String path = "/notifications/" + kits.kit(d) + "/CWD/attempts/";
+        if (d.number() % 5 == 0) {
+            api.put(
+                    "notifier",
+                    path + DemoApi.key(season, d.number(), "no answer"),
+                    attempt("NO_ANSWER", DemoCalendar.at(d.station(), day, 9, 0)));
+        }
+        api.put(
+                "notifier",
+                path + DemoApi.key(season, d.number(), "told"),
+                attempt("REACHED", DemoCalendar.at(d.station(), day, 17, 30)));
+    }
+
+    private static Map<String, Object> attempt(String result, String at) {
+        return Map.of("outcome", "DETECTED", "channel", "PHONE", "result", result, "at", at);
     }
 }

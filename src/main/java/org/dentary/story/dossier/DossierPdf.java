@@ -10,6 +10,7 @@ import org.dentary.kit.chain.LabelEvent;
 import org.dentary.ledger.Checkpoint;
 import org.dentary.ledger.InclusionProof;
 import org.dentary.ledger.Seal;
+import org.dentary.story.Words;
 
 /** Draws one dossier: who has it and whether anything is wrong, what it is, every entry, what vouches for them. */
 final class DossierPdf {
@@ -63,7 +64,8 @@ final class DossierPdf {
         paper.line(
                 (chain.destroyed() ? "Destroyed. Last with " : "With ") + chain.custodianName() + place + box
                         + ", since " + dossier.local(chain.since()) + ". Collected "
-                        + dossier.local(chain.collectedAt()) + ", " + chain.hoursSinceCollection() + " h ago.",
+                        + dossier.local(chain.collectedAt()) + ", " + Words.asAge(chain.hoursSinceCollection())
+                        + " ago.",
                 DossierPaper.BOLD);
         if (chain.onHold()) {
             paper.line("On hold: it must not be destroyed.", DossierPaper.BOLD);

@@ -146,7 +146,11 @@ class JawPhotosTest {
                 .get("/api/v1/jaws/queue?task=READ")
                 .then()
                 .body("items.find { it.kit == '" + kit + "' }.photo", equalTo(id.toString()));
-        as("sampler").accept("text/html").get("/jaws").then().body(containsString(path(kit, id) + "?size=small"));
+        as("sampler")
+                .accept("text/html")
+                .get("/jaws?all=true")
+                .then()
+                .body(containsString(path(kit, id) + "?size=small"));
     }
 
     @Test
