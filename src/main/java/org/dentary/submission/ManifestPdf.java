@@ -8,11 +8,8 @@ import com.lowagie.text.Image;
 import com.lowagie.text.PageSize;
 import com.lowagie.text.Paragraph;
 import com.lowagie.text.Phrase;
-import com.lowagie.text.pdf.ColumnText;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
-import com.lowagie.text.pdf.PdfPageEventHelper;
-import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
@@ -25,6 +22,8 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.Hazard;
+import org.dentary.codes.PaperFont;
+import org.dentary.codes.PaperFooter;
 import org.dentary.codes.SymbolImages;
 import org.dentary.codes.Symbology;
 import org.dentary.codes.Symbols;
@@ -32,11 +31,11 @@ import org.dentary.codes.Symbols;
 /** Draws a manifest: the laboratory's copy, then the copy for the box, each with lists by box and a packing check-list. */
 @ApplicationScoped
 class ManifestPdf {
-    private static final Font TITLE = new Font(Font.HELVETICA, 16, Font.BOLD);
-    private static final Font HEAD = new Font(Font.HELVETICA, 11, Font.BOLD);
-    private static final Font TEXT = new Font(Font.HELVETICA, 9);
-    private static final Font BOLD = new Font(Font.HELVETICA, 9, Font.BOLD);
-    private static final Font SMALL = new Font(Font.HELVETICA, 8);
+    private static final Font TITLE = PaperFont.strong(16);
+    private static final Font HEAD = PaperFont.strong(11);
+    private static final Font TEXT = PaperFont.text(9);
+    private static final Font BOLD = PaperFont.strong(9);
+    private static final Font SMALL = PaperFont.text(8);
     private static final float[] WIDTHS = {2.3f, 3.6f, 2.1f, 1.9f, 1.6f, 1.4f};
     private static final List<String> CHECKS = List.of(
             "Did a trained shipper classify and mark this parcel? Who, and when?",
@@ -55,7 +54,7 @@ class ManifestPdf {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (Document document = new Document(PageSize.LETTER, 42, 42, 42, 48)) {
             PdfWriter writer = PdfWriter.getInstance(document, out);
-            writer.setPageEvent(new Footer("Submission " + submission.number()));
+            writer.setPageEvent(new PaperFooter("Submission " + submission.number(), ""));
             document.addTitle("Submission " + submission.number());
             document.open();
             copy(document, submission, laboratory, "Laboratory's copy");
@@ -202,35 +201,5 @@ class ManifestPdf {
 
     private static String said(Object value) {
         return value == null ? "not yet said" : value.toString();
-    }
-
-    /** Page x of y, the total filled in when it is known. */
-    private static final class Footer extends PdfPageEventHelper {
-        private final String what;
-        private PdfTemplate total;
-
-        Footer(String what) {
-            this.what = what;
-        }
-
-        @Override
-        public void onOpenDocument(PdfWriter writer, Document document) {
-            total = writer.getDirectContent().createTemplate(30, 12);
-        }
-
-        @Override
-        public void onEndPage(PdfWriter writer, Document document) {
-            String text = what + ", page " + writer.getPageNumber() + " of ";
-            float width = SMALL.getCalculatedBaseFont(false).getWidthPoint(text, 8);
-            ColumnText.showTextAligned(
-                    writer.getDirectContent(), Element.ALIGN_LEFT, new Phrase(text, SMALL), document.left(), 28, 0);
-            writer.getDirectContent().addTemplate(total, document.left() + width, 28);
-        }
-
-        @Override
-        public void onCloseDocument(PdfWriter writer, Document document) {
-            ColumnText.showTextAligned(
-                    total, Element.ALIGN_LEFT, new Phrase(String.valueOf(writer.getPageNumber() - 1), SMALL), 0, 0, 0);
-        }
     }
 }

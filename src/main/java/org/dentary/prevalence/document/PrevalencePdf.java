@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import org.dentary.codes.PaperFooter;
 import org.dentary.prevalence.ChartDrawing;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceChart;
@@ -51,7 +52,7 @@ class PrevalencePdf {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (Document document = new Document(PageSize.LETTER, MARGIN, MARGIN, MARGIN, MARGIN + 14)) {
             PdfWriter writer = PdfWriter.getInstance(document, out);
-            writer.setPageEvent(new PageNumbers("Prevalence " + report.season() + ". " + facts.standsOn(answer)));
+            writer.setPageEvent(new PaperFooter("Prevalence " + report.season() + ". " + facts.standsOn(answer), ""));
             document.addTitle("Prevalence: " + title);
             document.addCreator("Dentary");
             document.setDocumentLanguage("en-US");

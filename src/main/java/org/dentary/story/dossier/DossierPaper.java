@@ -17,6 +17,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.PaperFont;
+import org.dentary.codes.PaperFooter;
 import org.dentary.codes.SymbolImages;
 import org.dentary.codes.Symbology;
 import org.dentary.codes.Symbols;
@@ -37,7 +38,7 @@ final class DossierPaper implements AutoCloseable {
 
     private final Document document;
     private final PdfWriter writer;
-    private final DossierFooter footer;
+    private final PaperFooter footer;
     private boolean begun;
 
     /**
@@ -50,7 +51,7 @@ final class DossierPaper implements AutoCloseable {
         document = new Document(PageSize.LETTER, MARGIN, MARGIN, MARGIN, MARGIN);
         writer = PdfWriter.getInstance(document, out);
         writer.setCloseStream(false);
-        footer = new DossierFooter(printed);
+        footer = new PaperFooter("", printed);
         writer.setPageEvent(footer);
         document.addTitle(title);
     }

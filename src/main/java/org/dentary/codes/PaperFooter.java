@@ -1,4 +1,4 @@
-package org.dentary.story.dossier;
+package org.dentary.codes;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Element;
@@ -8,26 +8,29 @@ import com.lowagie.text.pdf.ColumnText;
 import com.lowagie.text.pdf.PdfPageEventHelper;
 import com.lowagie.text.pdf.PdfTemplate;
 import com.lowagie.text.pdf.PdfWriter;
-import org.dentary.codes.PaperFont;
 
 /** The foot of every page: what it belongs to, and page x of y of that part; y is filled in when the part ends. */
-final class DossierFooter extends PdfPageEventHelper {
+public final class PaperFooter extends PdfPageEventHelper {
     private static final float SIZE = 8;
     private static final float FOOT = 24;
     private static final Font FONT = PaperFont.text(SIZE);
 
     private final String right;
-    private String left = "";
+    private String left;
     private PdfTemplate total;
     private int page;
 
-    /** @param right what stands at the right of every foot, such as who printed it when */
-    DossierFooter(String right) {
+    /**
+     * @param left what the first part is, if there is only one; else empty, and each is begun
+     * @param right what stands at the right of every foot, such as who printed it when; may be empty
+     */
+    public PaperFooter(String left, String right) {
+        this.left = left;
         this.right = right;
     }
 
     /** From the page at hand on, this part is counted anew. */
-    void begin(PdfWriter writer, String part) {
+    public void begin(PdfWriter writer, String part) {
         end();
         left = part;
         page = 0;
@@ -38,6 +41,11 @@ final class DossierFooter extends PdfPageEventHelper {
         if (total != null) {
             ColumnText.showTextAligned(total, Element.ALIGN_LEFT, new Phrase(String.valueOf(page), FONT), 0, 2, 0);
         }
+    }
+
+    @Override
+    public void onOpenDocument(PdfWriter writer, Document document) {
+        begin(writer, left);
     }
 
     @Override
