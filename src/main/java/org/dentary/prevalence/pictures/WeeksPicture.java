@@ -7,6 +7,7 @@ import java.text.DateFormat;
 import java.text.SimpleDateFormat;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Date;
 import java.util.List;
@@ -27,6 +28,7 @@ import org.jfree.data.xy.XYSeriesCollection;
 
 /** How many animals were taken, tested and reported week by week. */
 final class WeeksPicture {
+    private static final int MOST_WEEKS = 160;
     private static final TimeZone UTC = TimeZone.getTimeZone(ZoneOffset.UTC);
 
     private WeeksPicture() {}
@@ -56,9 +58,16 @@ final class WeeksPicture {
                 (inks, narrow) -> draw(weeks, inks, narrow));
     }
 
-    /** Every week from the first to the last, those in which nothing happened too. */
+    /**
+     * Every week from the first to the last, those in which nothing happened too. Where a mistyped year makes them more than a
+     * season can have, only those in which something did.
+     */
     static List<Week> whole(List<Week> counted) {
-        if (counted.isEmpty()) {
+        if (counted.isEmpty()
+                || ChronoUnit.WEEKS.between(
+                                counted.get(0).week(),
+                                counted.get(counted.size() - 1).week())
+                        > MOST_WEEKS) {
             return counted;
         }
         Map<LocalDate, Week> byWeek = counted.stream().collect(Collectors.toMap(Week::week, Function.identity()));

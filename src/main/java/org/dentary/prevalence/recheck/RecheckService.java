@@ -4,9 +4,9 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.arc.All;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -60,7 +60,6 @@ public class RecheckService {
     record Made(RecheckView check, boolean fresh) {}
 
     /** Checks under an id of the client's; the same id again answers what was found then. */
-    @Transactional
     Made put(UUID id) {
         return queries.find(id)
                 .map(check -> new Made(check, false))
@@ -72,7 +71,6 @@ public class RecheckService {
             every = "{dentary.recheck.every}",
             delayed = "{dentary.recheck.delay}",
             concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
-    @Transactional
     void afterAnUpgrade() {
         if (!queries.isDone(release)) {
             RecheckView check = check(UUID.randomUUID(), "service");
@@ -93,6 +91,7 @@ public class RecheckService {
                         "RECHECK_UNKNOWN", "There is no check " + id + "; /api/v1/data-cuts/rechecks lists them"));
     }
 
+    /** Each answer is computed in a snapshot of its own, and what was found kept at the end: years of answers take a while. */
     private RecheckView check(UUID id, String by) {
         List<RecheckQueries.Found> found = new ArrayList<>();
         int unchecked = 0;
@@ -105,7 +104,10 @@ public class RecheckService {
             moved.ifPresent(figures -> figures.forEach(figure ->
                     found.add(new RecheckQueries.Found(answer.cut(), answer.question(), answer.mediaType(), figure))));
         }
-        queries.insert(id, release, by, clock.instant(), answers.size() - unchecked, unchecked, found);
+        int passedOver = unchecked;
+        QuarkusTransaction.requiringNew()
+                .run(() -> queries.insert(
+                        id, release, by, clock.instant(), answers.size() - passedOver, passedOver, found));
         return queries.find(id).orElseThrow();
     }
 

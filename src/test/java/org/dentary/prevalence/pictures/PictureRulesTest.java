@@ -93,6 +93,13 @@ class PictureRulesTest {
     }
 
     @Test
+    void aMistypedYearDoesNotMakeAPictureOfCenturies() {
+        Week mistyped = new Week(LocalDate.of(1026, 11, 2), 0, 1, 0);
+        Week right = new Week(LocalDate.of(2026, 11, 2), 3, 0, 0);
+        assertEquals(List.of(mistyped, right), WeeksPicture.whole(List.of(mistyped, right)));
+    }
+
+    @Test
     void aShadingThatThereIsNotNamesThoseThatThereAre() {
         InvalidInput refusal = assertThrows(InvalidInput.class, () -> Shading.of("altitude"));
         assertTrue(refusal.getMessage().contains("tested, detected, chance"));
