@@ -33,6 +33,7 @@ public class HomeService {
     private final SubmissionService submissions;
     private final TakeNextBoard board;
     private final ReportZone zone;
+    private final HomeOfTelling telling;
     private final PlanService plan;
     private final PeopleService people;
     private final CurrentAccount current;
@@ -45,6 +46,7 @@ public class HomeService {
             SubmissionService submissions,
             TakeNextBoard board,
             ReportZone zone,
+            HomeOfTelling telling,
             PlanService plan,
             PeopleService people,
             CurrentAccount current,
@@ -55,6 +57,7 @@ public class HomeService {
         this.submissions = submissions;
         this.board = board;
         this.zone = zone;
+        this.telling = telling;
         this.plan = plan;
         this.people = people;
         this.current = current;
@@ -70,7 +73,8 @@ public class HomeService {
             case LIAISON -> liaison(account, season);
             case EPIDEMIOLOGIST -> epidemiologist(account, season);
             case COORDINATOR -> taking(coordinator(account, season), account, season);
-            case NOTIFIER, AUDITOR -> reader(account, season);
+            case NOTIFIER -> telling.notifier(reader(account, season));
+            case AUDITOR -> reader(account, season);
         };
     }
 

@@ -31,6 +31,7 @@ public class OutcomeService {
     private final PlanService plan;
     private final LineService lines;
     private final Event<SuspicionDerived> suspicionDerived;
+    private final Event<OutcomesDerived> outcomesDerived;
     private final Clock clock;
 
     OutcomeService(
@@ -38,11 +39,13 @@ public class OutcomeService {
             PlanService plan,
             LineService lines,
             Event<SuspicionDerived> suspicionDerived,
+            Event<OutcomesDerived> outcomesDerived,
             Clock clock) {
         this.queries = queries;
         this.plan = plan;
         this.lines = lines;
         this.suspicionDerived = suspicionDerived;
+        this.outcomesDerived = outcomesDerived;
         this.clock = clock;
     }
 
@@ -119,6 +122,7 @@ public class OutcomeService {
         if (!suspicions.isEmpty()) {
             suspicionDerived.fire(new SuspicionDerived(suspicions));
         }
+        outcomesDerived.fire(new OutcomesDerived(every, cause));
     }
 
     /** What is told before and after release: until then a suspicion and a detection both read as pending. */

@@ -11,8 +11,8 @@ import org.hibernate.Session;
 @ApplicationScoped
 class ReleaseQueries {
     private static final String STATE = """
-            select coalesce(a.same_as, a.kit) as kit, l.derived_outcome, l.outcome, l.unit, l.season
-              from animal a join line l on l.kit = coalesce(a.same_as, a.kit) and l.disease = :disease
+            select coalesce(a.same_as, a.kit) as kit, l.derived_outcome, l.outcome, l.unit, l.season, s.time_zone
+              from animal a join station s on s.code = a.station join line l on l.kit = coalesce(a.same_as, a.kit) and l.disease = :disease
                and l.closed_at is null
              where a.kit = :kit
             """;
@@ -59,7 +59,7 @@ class ReleaseQueries {
     }
 
     /** An animal's outcomes for one disease, by the kit that counts. */
-    record State(String kit, String derivedOutcome, String outcome, String unit, String season) {}
+    record State(String kit, String derivedOutcome, String outcome, String unit, String season, String timeZone) {}
 
     @SuppressWarnings("unchecked")
     Optional<State> state(String kit, String disease) {

@@ -120,9 +120,16 @@ public class ReleaseService {
      *
      * @param waiting the open suspicion or unreleased detection; at most one
      * @param released the release, or null
+     * @param timeZone of the animal's station
      * @param hindrance why the account at hand cannot release it, or null
      */
-    record Standing(String kit, String disease, List<WaitingView> waiting, ReleaseView released, String hindrance) {}
+    record Standing(
+            String kit,
+            String disease,
+            List<WaitingView> waiting,
+            ReleaseView released,
+            String timeZone,
+            String hindrance) {}
 
     /**
      * How an animal stands, for who may know unreleased outcomes.
@@ -141,7 +148,7 @@ public class ReleaseService {
         ReleaseView released = state.outcome().equals(Outcome.DETECTED.name())
                 ? queries.newest(state.kit(), of).orElse(null)
                 : null;
-        return new Standing(state.kit(), of, waiting, released, hindrance(state, of));
+        return new Standing(state.kit(), of, waiting, released, state.timeZone(), hindrance(state, of));
     }
 
     private String hindrance(ReleaseQueries.State state, String disease) {

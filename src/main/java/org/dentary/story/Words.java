@@ -6,7 +6,9 @@ import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** How pages say codes and times. */
 @TemplateExtension
@@ -52,5 +54,10 @@ public final class Words {
         return hours.compareTo(THREE_DAYS) <= 0
                 ? hours.toPlainString() + " hours"
                 : hours.divide(A_DAY, 0, RoundingMode.DOWN).toPlainString() + " days";
+    }
+
+    /** Label codes apart by spaces, each as it is printed. */
+    public static String asLabels(String codes) {
+        return Arrays.stream(codes.split(" ")).map(Words::asLabel).collect(Collectors.joining(", "));
     }
 }

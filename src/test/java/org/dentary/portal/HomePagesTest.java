@@ -40,7 +40,7 @@ class HomePagesTest {
         "liaison, Pack a submission, overdue",
         "epidemiologist, Prevalence, pending",
         "coordinator, Set up the season, to release",
-        "notifier, Look up an animal, released",
+        "notifier, A caller without a stub, to tell",
         "auditor, Look up an animal, open discrepanc",
         "device, Take in a deer, you hold"
     })

@@ -68,6 +68,16 @@ class NotificationQueries {
     private static final String COUNTS = STANDING + """
             select state, count(*) from ranked where (:season = '' or season = :season) group by state order by min(place), state
             """;
+    private static final String WAITING = STANDING + """
+            , waiting as (
+              select r.outcome, s.time_zone,
+                     (select min(x.opened_at) from line x where x.kit = r.kit and x.disease = r.disease
+                        and x.id > coalesce((select max(y.id) from line y where y.kit = r.kit and y.disease = r.disease
+                                                and y.outcome <> r.outcome), 0)) as since
+                from ranked r join station s on s.code = r.station where r.place < 3)
+            select count(*), count(*) filter (where outcome = 'DETECTED'), min(since),
+                   coalesce((array_agg(time_zone order by since))[1], 'UTC') from waiting
+            """;
     private static final String OUTCOMES = """
             select l.kit, l.disease, d.name as disease_name, l.outcome, l.station, s.name as station_name, l.died_on,
                    l.species, p.name as species_name, l.exclusion,
@@ -121,6 +131,15 @@ class NotificationQueries {
     /** How many items are in a state. */
     public record Count(String state, Long items) {}
 
+    /**
+     * What is to be told.
+     *
+     * @param detections how many of them are detections
+     * @param since when the oldest was released; null where nothing waits
+     * @param timeZone of the oldest's station
+     */
+    public record Waiting(Long count, Long detections, Instant since, String timeZone) {}
+
     /** What is released of one animal for one disease. */
     record Released(
             String kit,
@@ -163,6 +182,10 @@ class NotificationQueries {
         return entities.createNativeQuery(COUNTS, Count.class)
                 .setParameter("season", season)
                 .getResultList();
+    }
+
+    Waiting waiting() {
+        return (Waiting) entities.createNativeQuery(WAITING, Waiting.class).getSingleResult();
     }
 
     /** Released outcomes of animals, newest first; those entered in error are left out. */

@@ -100,6 +100,11 @@ public class NotificationService {
         return queries.counts(season == null ? "" : season);
     }
 
+    /** How much is to be told, and since when. */
+    public NotificationQueries.Waiting waiting() {
+        return queries.waiting();
+    }
+
     /** Writes the whole list as CSV, a thousand rows at a time. */
     @ActivateRequestContext
     void write(NotificationFilter filter, OutputStream out) {

@@ -1,0 +1,92 @@
+package org.dentary.result.correction;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.ItemList;
+
+/** Released words that were replaced, who had the earlier one, and every try to tell them. */
+@Path("/api/v1/corrections")
+@Produces(MediaType.APPLICATION_JSON)
+public class CorrectionsResource {
+    private static final int MOST = 1_000;
+
+    private final CorrectionService corrections;
+
+    CorrectionsResource(CorrectionService corrections) {
+        this.corrections = corrections;
+    }
+
+    /**
+     * Corrections, newest first.
+     *
+     * @param state OPEN, DONE or SUPERSEDED; nothing for all
+     * @param before the id at which the page before ended, from its Link
+     */
+    @GET
+    @PermissionsAllowed(Act.NOTIFICATION_READ)
+    public Response list(
+            @QueryParam("state") @DefaultValue("") String state,
+            @QueryParam("before") Long before,
+            @QueryParam("limit") @DefaultValue("200") int limit,
+            @Context UriInfo address) {
+        int most = Math.max(1, Math.min(limit, MOST));
+        List<CorrectionView.Head> rows = corrections.list(state, before, most + 1);
+        List<CorrectionView.Head> shown = rows.subList(0, Math.min(most, rows.size()));
+        Response.ResponseBuilder answer = Response.ok(new ItemList<>(shown));
+        if (rows.size() > most) {
+            answer.header(
+                    "Link",
+                    "<"
+                            + address.getRequestUriBuilder()
+                                    .replaceQueryParam(
+                                            "before", shown.get(most - 1).id())
+                                    .build()
+                            + ">; rel=\"next\"");
+        }
+        return uncached(answer);
+    }
+
+    /** One correction with who had the earlier word and every try. */
+    @GET
+    @Path("{id}")
+    @PermissionsAllowed(Act.NOTIFICATION_READ)
+    public Response one(@PathParam("id") long id) {
+        return uncached(Response.ok(corrections.correction(id)));
+    }
+
+    /** Records a try to tell one of them. */
+    @PUT
+    @Path("{id}/recipients/{recipient}/attempts/{key}")
+    @PermissionsAllowed(Act.NOTIFY)
+    public Response record(
+            @PathParam("id") long id,
+            @PathParam("recipient") long recipient,
+            @PathParam("key") UUID key,
+            @NotNull @Valid RecordTry attempt) {
+        CorrectionService.Recorded recorded = corrections.record(id, recipient, key, attempt);
+        return uncached(Response.status(recorded.fresh() ? 201 : 200)
+                .header(HttpHeaders.ETAG, ETags.of(0))
+                .entity(recorded.correction()));
+    }
+
+    private static Response uncached(Response.ResponseBuilder answer) {
+        return answer.header(HttpHeaders.CACHE_CONTROL, "private, no-store").build();
+    }
+}
