@@ -19,22 +19,36 @@ class OutcomeQueries {
              order by 1, 2
             """;
 
+    /** An order is answered by a final finding on the tissue, or a piece of it, or by its loss. Joins, no query per row. */
     private static final String TISSUES = """
-            select l.kit_bound as kit, s.code, s.parent, s.archived, s.tissue, s.side,
-                   (select count(*) from submission_specimen x
-                     where x.code = s.code and coalesce(x.receipt, '') <> 'RECALLED') as orders,
-                   (select count(*) from submission_specimen x join submission b on b.id = x.submission
-                     where x.code = s.code and coalesce(x.receipt, '') <> 'RECALLED'
-                       and (exists (select 1 from finding_specimen fs join finding f on f.id = fs.finding
-                                     where fs.code in (select t.code from specimen t where t.code = s.code or t.parent = s.code)
-                                       and f.laboratory = b.laboratory
-                                       and f.status <> 'PRELIMINARY' and f.finding <> 'INVALID_RUN')
-                            or exists (select 1 from discrepancy d where d.code = s.code
-                                        and d.outcome in ('LOST', 'DESTROYED')))) as reports
-              from specimen s join label l on l.code = s.code
-             where l.kit_bound in (:kits)
-             order by s.code
+            with tissue as (
+              select l.kit_bound as kit, s.code, s.parent, s.archived, s.tissue, s.side
+                from label l join specimen s on s.code = l.code where l.kit_bound in (:kits)),
+            family as (
+              select code, code as piece from tissue
+              union all
+              select s.parent, s.code from specimen s join tissue t on t.code = s.parent),
+            answered as (
+              select distinct m.code, f.laboratory
+                from family m join finding_specimen fs on fs.code = m.piece join finding f on f.id = fs.finding
+               where f.status <> 'PRELIMINARY' and f.finding <> 'INVALID_RUN'),
+            lost as (
+              select distinct d.code from discrepancy d join tissue t on t.code = d.code
+               where d.outcome in ('LOST', 'DESTROYED')),
+            ordered as (
+              select x.code, count(*) as orders,
+                     count(*) filter (where a.code is not null or o.code is not null) as reports
+                from tissue t join submission_specimen x on x.code = t.code join submission b on b.id = x.submission
+                left join answered a on a.code = x.code and a.laboratory = b.laboratory
+                left join lost o on o.code = x.code
+               where coalesce(x.receipt, '') <> 'RECALLED'
+               group by x.code)
+            select t.kit, t.code, t.parent, t.archived, t.tissue, t.side, coalesce(o.orders, 0) as orders,
+                   coalesce(o.reports, 0) as reports
+              from tissue t left join ordered o on o.code = t.code
+             order by t.code
             """;
+
     private static final String FINDINGS = """
             select l.kit_bound as kit, f.disease, f.id::text, f.method, f.stage, f.finding, f.status, f.tested_on, f.pool,
                    f.corrects::text as corrects, s.code, s.tissue, s.side,

@@ -67,9 +67,22 @@ public class OutcomeService {
      */
     @Transactional
     public void derive(Collection<String> kits, String cause) {
+        derive(kits, cause, (done, total) -> {});
+    }
+
+    /** Told how many animals of how many are done, as they are done. */
+    public interface Told {
+        void of(int done, int total);
+    }
+
+    /** Derives anew and tells how far it is. */
+    @Transactional
+    public void derive(Collection<String> kits, String cause, Told told) {
         List<String> all = kits.stream().distinct().sorted().toList();
         for (int from = 0; from < all.size(); from += AT_ONCE) {
-            deriveSome(all.subList(from, Math.min(all.size(), from + AT_ONCE)), cause);
+            int to = Math.min(all.size(), from + AT_ONCE);
+            deriveSome(all.subList(from, to), cause);
+            told.of(to, all.size());
         }
     }
 

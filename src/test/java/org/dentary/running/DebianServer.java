@@ -59,7 +59,8 @@ final class DebianServer implements AutoCloseable {
                 "-l",
                 folder.resolve("log").toString(),
                 "-o",
-                "-p " + server.port + " -c listen_addresses=127.0.0.1 -c unix_socket_directories=" + folder,
+                "-p " + server.port + " -c listen_addresses=127.0.0.1 -c unix_socket_directories=" + folder
+                        + " -c shared_preload_libraries=pg_stat_statements",
                 "start");
         return server;
     }

@@ -85,7 +85,7 @@ final class PackagedService implements AutoCloseable {
 
     private HttpRequest.Builder request(String path, String basic) {
         HttpRequest.Builder request = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path))
-                .timeout(Duration.ofMinutes(2));
+                .timeout(Duration.ofMinutes(10));
         return basic == null ? request : request.header("Authorization", "Basic " + basic);
     }
 
@@ -107,6 +107,15 @@ final class PackagedService implements AutoCloseable {
     /** Ends it as a power cut would. */
     void kill() throws InterruptedException {
         process.destroyForcibly().waitFor();
+    }
+
+    /** The most that it held of the machine's memory so far, as Linux counts it. */
+    String mostMemory() throws IOException {
+        return Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status")).stream()
+                .filter(line -> line.startsWith("VmHWM:"))
+                .map(line -> line.substring("VmHWM:".length()).strip())
+                .findFirst()
+                .orElseThrow();
     }
 
     /** Waits until it has ended by itself. */

@@ -15,16 +15,19 @@ import ca.uhn.hl7v2.util.Hl7InputStreamMessageStringIterator;
 import ca.uhn.hl7v2.validation.impl.ValidationContextFactory;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.dentary.platform.problem.InvalidInput;
 
 /**
  * Reads HL7 v2.5.1 {@code ORU^R01} messages, one after another in a file, by HAPI. Where things stand: specimen SPM-2
  * (placer), accession OBR-3, item OBX-21 or OBX-4, method OBX-17 or OBR-4, stage OBX-3 (a code of ours), word OBX-5,
- * status OBX-11 (P, F, C, X), tested OBX-14, reported OBR-22, measured value NTE-3. A row's line is the number of its OBX
- * in the file.
+ * status OBX-11 (P, F, C, X), tested OBX-14, reported OBR-22, measured value NTE-3, tissue SPM-4 where the laboratory's
+ * code map names it. Codes of fields that the map in force on the message's day (MSH-7) names are the laboratory's; others
+ * are ours. A row's line is the number of its OBX in the file.
  */
 final class Hl7Reader {
     private static final Map<String, String> STATUS =
@@ -37,8 +40,9 @@ final class Hl7Reader {
      *
      * @throws InvalidInput if a message is not an ORU^R01 of version 2.5.1; nothing of the file is taken then
      */
-    static ImportFile read(byte[] file) {
+    static ImportFile read(byte[] file, List<CodeMaps.Edition> editions, LocalDate today) {
         List<ImportRow> rows = new ArrayList<>();
+        List<RowProblem> problems = new ArrayList<>();
         try (HapiContext context = new DefaultHapiContext()) {
             context.setModelClassFactory(new CanonicalModelClassFactory("2.5.1"));
             context.setValidationContext(ValidationContextFactory.defaultValidation());
@@ -49,7 +53,11 @@ final class Hl7Reader {
                 if (!(parser.parse(messages.next()) instanceof ORU_R01 message)) {
                     throw broken("it is not an ORU^R01");
                 }
-                message(message, rows);
+                String made =
+                        day(message.getMSH().getDateTimeOfMessage().getTime().getValue());
+                CodeMaps.Edition edition = CodeMaps.inForce(editions, made == null ? today : LocalDate.parse(made))
+                        .orElse(null);
+                message(message, edition, rows, problems);
             }
         } catch (HL7Exception | IOException | RuntimeException e) {
             if (e instanceof InvalidInput known) {
@@ -60,7 +68,7 @@ final class Hl7Reader {
         if (rows.isEmpty()) {
             throw broken("no observation was found in it; each message begins with MSH and has OBR and OBX segments");
         }
-        return new ImportFile(rows, List.of());
+        return new ImportFile(rows, problems);
     }
 
     private static InvalidInput broken(String why) {
@@ -70,7 +78,9 @@ final class Hl7Reader {
                         + " send it again");
     }
 
-    private static void message(ORU_R01 message, List<ImportRow> rows) throws HL7Exception {
+    private static void message(
+            ORU_R01 message, CodeMaps.Edition edition, List<ImportRow> rows, List<RowProblem> problems)
+            throws HL7Exception {
         String control = message.getMSH().getMessageControlID().getValue();
         for (ORU_R01_PATIENT_RESULT animal : message.getPATIENT_RESULTAll()) {
             for (ORU_R01_ORDER_OBSERVATION order : animal.getORDER_OBSERVATIONAll()) {
@@ -83,45 +93,89 @@ final class Hl7Reader {
                                 .getEntityIdentifier()
                                 .getValue();
                 for (ORU_R01_OBSERVATION observation : order.getOBSERVATIONAll()) {
-                    rows.add(row(rows.size() + 1, specimen, order.getOBR(), observation, control));
+                    Words words = new Words(edition, rows.size() + 1, problems);
+                    rows.add(row(specimen, order, observation, control, words));
                 }
             }
         }
     }
 
-    private static ImportRow row(int line, String specimen, OBR order, ORU_R01_OBSERVATION observation, String control)
+    private static ImportRow row(
+            String specimen, ORU_R01_ORDER_OBSERVATION in, ORU_R01_OBSERVATION observation, String control, Words words)
             throws HL7Exception {
         OBX x = observation.getOBX();
+        OBR order = in.getOBR();
         String method = x.getObservationMethodReps() > 0
-                ? x.getObservationMethod(0).getIdentifier().getValue()
-                : order.getUniversalServiceIdentifier().getIdentifier().getValue();
+                ? words.of("OBX-17", "test_method", x.getObservationMethod(0).encode())
+                : words.of(
+                        "OBR-4",
+                        "test_method",
+                        order.getUniversalServiceIdentifier().encode());
         String status = x.getObservationResultStatus().getValue();
         return new ImportRow(
-                line,
+                words.line(),
                 specimen,
                 order.getFillerOrderNumber().getEntityIdentifier().getValue(),
                 empty(x.getObservationSubID().getValue()),
                 method,
-                x.getObservationIdentifier().getIdentifier().getValue(),
+                words.of("OBX-3", "stage", x.getObservationIdentifier().encode()),
                 x.getObservationValueReps() == 0
                         ? null
-                        : first(x.getObservationValue(0).encode()),
+                        : words.of("OBX-5", "finding", x.getObservationValue(0).encode()),
                 STATUS.getOrDefault(status == null ? "" : status, status),
                 day(x.getDateTimeOfTheObservation().getTime().getValue()),
                 day(order.getResultsRptStatusChngDateTime().getTime().getValue()),
                 x.getAbnormalFlagsReps() == 0
                         ? null
-                        : empty(x.getAbnormalFlags(0).getValue()),
+                        : words.of(
+                                "OBX-8",
+                                "unsuitable_reason",
+                                x.getAbnormalFlags(0).encode()),
                 observation.getNTEReps() == 0
                         ? null
                         : empty(observation.getNTE(0).getComment(0).getValue()),
                 empty(x.getPerformingOrganizationName().getOrganizationName().getValue()),
                 null,
-                control);
+                control,
+                in.getSPECIMENReps() == 0 || !words.mapped("SPM-4")
+                        ? null
+                        : words.of(
+                                "SPM-4",
+                                "specimen_code",
+                                in.getSPECIMEN(0).getSPM().getSpecimenType().encode()));
     }
 
-    private static String first(String encoded) {
-        return empty(encoded.split("\\^", 2)[0]);
+    /** Codes of one row in our words; a code that the map should know and does not is a fault of the row. */
+    private record Words(CodeMaps.Edition edition, int line, List<RowProblem> problems) {
+        boolean mapped(String field) {
+            return edition != null && edition.map().speaksOf(field);
+        }
+
+        /**
+         * Our word.
+         *
+         * @param encoded as in the message: identifier^text^system
+         */
+        String of(String field, String column, String encoded) {
+            String[] parts = encoded.split("\\^", -1);
+            String code = empty(parts[0]);
+            if (code == null || !mapped(field)) {
+                return code;
+            }
+            String system = parts.length > 2 ? empty(parts[2]) : null;
+            Optional<String> word = edition.map().word(field, code, system);
+            if (word.isEmpty()) {
+                problems.add(new RowProblem(
+                        line,
+                        column,
+                        "CODE_UNKNOWN",
+                        field + " says '" + code + (system == null ? "" : "^" + system) + "', which edition "
+                                + edition.edition() + " of the laboratory's code map does not know; ask the laboratory"
+                                + " what it means, keep the next edition under Laboratories' HL7 codes, and send the"
+                                + " file again under an id of its own"));
+            }
+            return word.orElse(null);
+        }
     }
 
     private static String day(String time) {

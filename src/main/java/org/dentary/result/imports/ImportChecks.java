@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.result.OutcomeService;
 import org.hibernate.Session;
 
 /**
@@ -17,7 +18,7 @@ class ImportChecks {
             delete from result_import_problem p where p.import = :id and p.rule in
                 ('SPECIMEN_UNKNOWN', 'METHOD_UNKNOWN', 'NOT_ON_ROUTE', 'ALREADY_FINAL', 'CONTRADICTS_POSTED',
                  'TESTED_BEFORE_COLLECTED', 'CORRECTS_UNKNOWN', 'ALREADY_CORRECTED', 'ITEM_ON_TWO_SPECIMENS',
-                 'LABORATORY_UNKNOWN')
+                 'LABORATORY_UNKNOWN', 'TISSUE_DIFFERS', 'MESSAGE_SAID_OTHERWISE')
             """;
 
     private static final String FRESH =
@@ -28,7 +29,8 @@ class ImportChecks {
             update result_import_row r set corrects = x.id
               from (select r.line, min(f.id::text) as id
                       from result_import_row r join result_import i on i.id = r.import
-                      join finding f on f.laboratory = i.laboratory and f.method = r.method
+                      join finding_specimen named on named.code = split_part(r.specimen_code, ' ', 1)
+                      join finding f on f.id = named.finding and f.laboratory = i.laboratory and f.method = r.method
                        and (r.corrects is null or upper(f.accession) = upper(r.corrects))
                        and (r.corrects is not null or (f.accession = r.accession and f.stage = r.stage))
                      where r.import = :id and (r.corrects is not null or r.status = 'CORRECTED')
@@ -44,8 +46,9 @@ class ImportChecks {
     /** Said before, word for word: nothing to post and nothing wrong. */
     private static final String REPEATS = """
             update result_import_row r set state = 'REPEAT'
-              from result_import i, finding f
+              from result_import i, finding_specimen named, finding f
              where r.import = :id and i.id = r.import and r.state = 'NEW'
+               and named.code = split_part(r.specimen_code, ' ', 1) and f.id = named.finding
                and f.laboratory = i.laboratory and f.accession = r.accession
                and f.item is not distinct from r.item and f.method = r.method and f.stage = r.stage
                and f.finding = r.finding and f.status = r.status
@@ -94,6 +97,23 @@ class ImportChecks {
                             + " where b.laboratory = i.laboratory)"),
             problem(
                     "r.line",
+                    "specimen_code",
+                    "TISSUE_DIFFERS",
+                    "'the message calls the tissue ' || r.tissue || ', but ' || c || ' is recorded as ' || s.tissue || '; check whether the tube is the one named, or what the laboratory''s code means'",
+                    " from result_import_row r, unnest(string_to_array(r.specimen_code, ' ')) c join specimen s on s.code = c"
+                            + " where r.import = :id and r.state = 'NEW' and r.tissue is not null and r.tissue <> s.tissue"),
+            problem(
+                    "r.line",
+                    "finding",
+                    "MESSAGE_SAID_OTHERWISE",
+                    "'message ' || r.run || ' was posted before and says ' || p.finding || ' (' || p.status || ') of this tissue, method and stage; nothing of a repeated message is taken. A laboratory that corrects its word sends a message with a number of its own'",
+                    " from result_import_row r join result_import i on i.id = r.import and i.format = 'HL7'"
+                            + " join result_import_row p on p.run = r.run and p.specimen_code = r.specimen_code"
+                            + " and p.method = r.method and p.stage = r.stage and p.state = 'POSTED' and p.import <> r.import"
+                            + " join result_import q on q.id = p.import and q.format = 'HL7' and q.laboratory = i.laboratory"
+                            + " where r.import = :id and r.state = 'NEW'"),
+            problem(
+                    "r.line",
                     "tested_on",
                     "TESTED_BEFORE_COLLECTED",
                     "'tested on ' || r.tested_on || ', but ' || c || ' was collected on ' || (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date || '; check the day, or whether the tube is the one named'",
@@ -132,13 +152,20 @@ class ImportChecks {
                     "r.line",
                     "laboratory_item",
                     "ITEM_ON_TWO_SPECIMENS",
-                    "'item ' || r.item || ' of accession ' || r.accession || ' is recorded on other tissue (' || o.codes || '); check the laboratory''s list'",
-                    " from result_import_row r join result_import i on i.id = r.import"
-                            + " join lateral (select string_agg(fs.code, ' ' order by fs.code) as codes from finding f join finding_specimen fs on fs.finding = f.id"
-                            + " where f.laboratory = i.laboratory and f.accession = r.accession and f.item = r.item"
-                            + " union select r2.specimen_code from result_import_row r2 where r2.import = r.import and r2.accession = r.accession"
-                            + " and r2.item = r.item and r2.line <> r.line) o on o.codes is not null and o.codes <> r.specimen_code"
-                            + " where r.import = :id and r.state = 'NEW' and r.item is not null"));
+                    "'item ' || r.item || ' of accession ' || r.accession || ' is recorded on other tissue (' || array_to_string(array_remove(o.codes, r.specimen_code), ' or ') || '); check the laboratory''s list'",
+                    // Grouped once, not joined line to line: one accession may have a hundred thousand items.
+                    " from (with other as materialized (select accession, item, array_agg(distinct codes) as codes from ("
+                            + "select f.accession, f.item, string_agg(fs.code, ' ' order by fs.code) as codes"
+                            + " from (select distinct i.laboratory, x.accession from result_import i"
+                            + " join result_import_row x on x.import = i.id where i.id = :id and x.item is not null) told"
+                            + " join finding f on f.laboratory = told.laboratory and f.accession = told.accession"
+                            + " join finding_specimen fs on fs.finding = f.id where f.item is not null group by f.id"
+                            + " union all select accession, item, specimen_code from result_import_row"
+                            + " where import = :id and item is not null and specimen_code is not null) said"
+                            + " group by accession, item having count(distinct codes) > 1)"
+                            + " select * from other) o"
+                            + " join result_import_row r on r.import = :id and r.accession = o.accession and r.item = o.item"
+                            + " where r.state = 'NEW'"));
 
     private static final String COUNT = """
             update result_import i set postable =
@@ -153,13 +180,16 @@ class ImportChecks {
         this.entities = entities;
     }
 
-    /** Checks every row of the import anew and counts what can be posted. */
-    void check(UUID id) {
+    /** Checks every row of the import anew, tells how many rules are behind, and counts what can be posted. */
+    void check(UUID id, OutcomeService.Told told) {
         run(FORGET, id);
         run(FRESH, id);
         run(RESOLVE_CORRECTS, id);
         run(REPEATS, id);
-        CHECKS.forEach(check -> run(check, id));
+        for (int i = 0; i < CHECKS.size(); i++) {
+            told.of(i, CHECKS.size());
+            run(CHECKS.get(i), id);
+        }
         run(COUNT, id);
     }
 

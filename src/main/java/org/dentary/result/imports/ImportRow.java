@@ -5,6 +5,7 @@ package org.dentary.result.imports;
  *
  * @param line line of the file; a table's header is 1
  * @param specimens label codes separated by spaces
+ * @param tissue what an HL7 message calls the tissue, in our word; null where nothing is said
  */
 record ImportRow(
         int line,
@@ -21,4 +22,5 @@ record ImportRow(
         String measuredValue,
         String performingLaboratory,
         String corrects,
-        String run) {}
+        String run,
+        String tissue) {}

@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -28,7 +29,12 @@ import org.dentary.submission.ReceiptService;
 @ApplicationScoped
 public class ImportService {
     /** A hundred thousand rows on a slow machine. */
-    private static final int LONGEST_SECONDS = 1800;
+    static final int LONGEST_SECONDS = 1800;
+
+    /** From here on others are told how far it is: a second's work or more. */
+    static final int LARGE_BYTES = 200_000;
+
+    static final int LARGE_ROWS = 2_000;
 
     private static final String THING = "result-import";
     private static final int PROBLEMS_SHOWN = 1_000;
@@ -37,8 +43,10 @@ public class ImportService {
     private final ImportWrites writes;
     private final ImportChecks checks;
     private final OutcomeService outcomes;
+    private final ProgressService progress;
     private final ReceiptService receipts;
     private final ColumnMaps maps;
+    private final CodeMaps codes;
     private final PlanService plan;
     private final CurrentAccount account;
     private final Clock clock;
@@ -48,8 +56,10 @@ public class ImportService {
             ImportWrites writes,
             ImportChecks checks,
             OutcomeService outcomes,
+            ProgressService progress,
             ReceiptService receipts,
             ColumnMaps maps,
+            CodeMaps codes,
             PlanService plan,
             CurrentAccount account,
             Clock clock) {
@@ -57,8 +67,10 @@ public class ImportService {
         this.writes = writes;
         this.checks = checks;
         this.outcomes = outcomes;
+        this.progress = progress;
         this.receipts = receipts;
         this.maps = maps;
+        this.codes = codes;
         this.plan = plan;
         this.account = account;
         this.clock = clock;
@@ -93,6 +105,12 @@ public class ImportService {
         if (file == null || file.length == 0) {
             throw new InvalidInput("FILE_EMPTY", "The file is empty; nothing was stored");
         }
+        boolean large = file.length >= LARGE_BYTES;
+        if (large) {
+            progress.begin(id, "PREVIEW", fileName);
+            progress.hold(id);
+            progress.step(id, ImportStep.READING, 0, 0);
+        }
         String digest = digest(file);
         ImportQueries.Head present = queries.find(id).orElse(null);
         if (present != null) {
@@ -101,6 +119,9 @@ public class ImportService {
                         "ALREADY_RECORDED",
                         "import " + id + " holds another file; send this one under an id of its own");
             }
+            if (large) {
+                progress.end(id);
+            }
             return new Done(view(id), false);
         }
         ColumnMaps.Edition edition = maps.inForce(laboratory).orElse(null);
@@ -108,12 +129,12 @@ public class ImportService {
         ImportFile read = switch (format) {
             case CSV -> TableReader.csv(file, map);
             case XLSX -> TableReader.xlsx(file, map);
-            case HL7 -> Hl7Reader.read(file);
+            case HL7 -> Hl7Reader.read(file, codes.of(laboratory), today());
         };
         if (read.rows().isEmpty()) {
             throw new InvalidInput("NO_ROWS", "The file has a header and no rows; nothing was stored");
         }
-        ImportFile checked = RowRules.check(read, LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC));
+        ImportFile checked = RowRules.check(read, today());
         writes.insert(
                 id,
                 laboratory,
@@ -124,9 +145,16 @@ public class ImportService {
                 read.mapped() ? edition.edition() : null,
                 account.get().actor(),
                 clock.instant());
-        writes.rows(id, checked.rows());
+        writes.rows(
+                id,
+                checked.rows(),
+                large ? (done, total) -> progress.step(id, ImportStep.STORING, done, total) : (done, total) -> {});
         writes.problems(id, checked.problems());
-        checks.check(id);
+        checks.check(
+                id, large ? (done, total) -> progress.step(id, ImportStep.CHECKING, done, total) : (done, total) -> {});
+        if (large) {
+            progress.end(id);
+        }
         return new Done(view(id), true);
     }
 
@@ -139,7 +167,17 @@ public class ImportService {
     @Transactional
     @TransactionConfiguration(timeout = LONGEST_SECONDS)
     ImportView post(UUID id, List<Integer> leaveOut) {
+        boolean large = isLarge(id);
+        if (large) {
+            progress.begin(id, "POSTING", require(id).fileName());
+            progress.hold(id);
+            progress.step(id, ImportStep.CHECKING, 0, 0);
+        }
+        queries.lock(id);
         ImportQueries.Head head = require(id);
+        if (head.state().equals("POSTED") && large) {
+            progress.end(id);
+        }
         if (head.state().equals("POSTED")) {
             ImportView posted = view(id);
             if (sameLeftOut(id, leaveOut)) {
@@ -156,8 +194,7 @@ public class ImportService {
                     "LINE_UNKNOWN",
                     "the file has no line " + unknown.get(0) + "; leaveOut names lines of the file, its first being 1");
         }
-        queries.lock(id);
-        checks.check(id);
+        checks.check(id, (done, total) -> {});
         Set<Integer> left = new TreeSet<>(leaveOut);
         List<Integer> faulty = queries.faultyLines(id).stream()
                 .filter(line -> !left.contains(line))
@@ -173,12 +210,40 @@ public class ImportService {
                             + "); nothing was posted. Mend the file, or name the lines in leaveOut",
                     problems);
         }
+        if (large) {
+            progress.step(id, ImportStep.WRITING, 0, 0);
+        }
         writes.hold(id, List.copyOf(left));
         int posted = writes.post(id, account.get().actor(), clock.instant());
         writes.close(id, account.get().actor(), clock.instant(), posted, List.copyOf(left));
         receipts.impliedReceipt(queries.codes(id), head.laboratory(), clock.instant());
-        outcomes.derive(queries.kits(id), "FINDING");
+        outcomes.derive(
+                queries.kits(id),
+                "FINDING",
+                large ? (done, total) -> progress.step(id, ImportStep.OUTCOMES, done, total) : (done, total) -> {});
+        if (large) {
+            progress.end(id);
+        }
         return view(id);
+    }
+
+    /** Whether posting it takes long enough that others are told how far it is. */
+    boolean isLarge(UUID id) {
+        return require(id).rows() >= LARGE_ROWS;
+    }
+
+    /** How far a large import is; empty where it is done, and where none of that id was begun. */
+    Optional<ImportProgress> progress(UUID id) {
+        return progress.find(id);
+    }
+
+    /** Whether it is recorded. */
+    boolean isRecorded(UUID id) {
+        return queries.find(id).isPresent();
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
     }
 
     private boolean sameLeftOut(UUID id, List<Integer> leaveOut) {
@@ -187,7 +252,14 @@ public class ImportService {
     }
 
     ImportView view(UUID id) {
-        return view(require(id), queries.problems(id, PROBLEMS_SHOWN), queries.problemCount(id));
+        ImportQueries.Head head = require(id);
+        boolean posting = head.rows() >= LARGE_ROWS
+                && head.state().equals("PREVIEWED")
+                && progress.find(id)
+                        .filter(p -> p.isRunning() && p.act().equals("POSTING"))
+                        .isPresent();
+        ImportView view = view(head, queries.problems(id, PROBLEMS_SHOWN), queries.problemCount(id));
+        return posting ? view.posting() : view;
     }
 
     /** Imports, newest first, without their faults. */

@@ -6,7 +6,7 @@ import java.util.List;
 /**
  * An import as it stands.
  *
- * @param state {@code PREVIEWED} or {@code POSTED}
+ * @param state {@code PREVIEWED}, {@code POSTING} while a large one is being posted, or {@code POSTED}
  * @param rows lines read, without the header
  * @param postable lines without a fault that say something new
  * @param repeats lines that say what is recorded already, word for word
@@ -29,4 +29,24 @@ public record ImportView(
         String uploadedBy,
         Instant uploadedAt,
         String postedBy,
-        Instant postedAt) {}
+        Instant postedAt) {
+    /** The same while it is being posted. */
+    ImportView posting() {
+        return new ImportView(
+                id,
+                laboratory,
+                format,
+                fileName,
+                "POSTING",
+                rows,
+                postable,
+                repeats,
+                posted,
+                problems,
+                problemCount,
+                uploadedBy,
+                uploadedAt,
+                postedBy,
+                postedAt);
+    }
+}

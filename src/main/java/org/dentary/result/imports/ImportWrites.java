@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
+import org.dentary.result.OutcomeService;
 import org.hibernate.Session;
 import org.hibernate.query.MutationQuery;
 
@@ -20,12 +21,12 @@ class ImportWrites {
             """;
     private static final String ROWS = """
             insert into result_import_row (import, line, specimen_code, accession, item, method, stage, finding, status,
-                   tested_on, reported_on, unsuitable_reason, measured_value, performing_laboratory, corrects, run)
+                   tested_on, reported_on, unsuitable_reason, measured_value, performing_laboratory, corrects, run, tissue)
             select :id, r.* from unnest(cast(:line as int[]), cast(:specimens as text[]), cast(:accession as text[]),
                    cast(:item as text[]), cast(:method as text[]), cast(:stage as text[]), cast(:finding as text[]),
                    cast(:status as text[]), cast(:testedOn as text[]), cast(:reportedOn as text[]), cast(:reason as text[]),
                    cast(:measuredValue as text[]), cast(:performing as text[]), cast(:corrects as text[]),
-                   cast(:run as text[])) as r
+                   cast(:run as text[]), cast(:tissue as text[])) as r
             """;
     private static final String PROBLEMS = """
             insert into result_import_problem (import, line, field, rule, message)
@@ -89,7 +90,8 @@ class ImportWrites {
                 .executeUpdate();
     }
 
-    void rows(UUID id, List<ImportRow> all) {
+    /** Stores the lines, and tells how many of how many as they are stored. */
+    void rows(UUID id, List<ImportRow> all, OutcomeService.Told told) {
         for (int from = 0; from < all.size(); from += AT_ONCE) {
             List<ImportRow> rows = all.subList(from, Math.min(all.size(), from + AT_ONCE));
             mutation(ROWS)
@@ -109,7 +111,9 @@ class ImportWrites {
                     .setParameter("performing", column(rows, ImportRow::performingLaboratory))
                     .setParameter("corrects", column(rows, ImportRow::corrects))
                     .setParameter("run", column(rows, ImportRow::run))
+                    .setParameter("tissue", column(rows, ImportRow::tissue))
                     .executeUpdate();
+            told.of(from + rows.size(), all.size());
         }
     }
 

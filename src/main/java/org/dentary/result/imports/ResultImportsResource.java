@@ -95,6 +95,34 @@ public class ResultImportsResource {
         return answer(Response.ok(), imports.view(id));
     }
 
+    /** How far it is, and when it is done or ended without being done, that. */
+    @GET
+    @Path("{id}/progress")
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.RESULT_READ)
+    @Operation(
+            summary = "How far a large import is",
+            description =
+                    "While a preview or a posting runs, from any other connection. STOPPED: the service ended in the"
+                            + " middle, nothing of it is stored, ask for it again.")
+    public Response progress(@PathParam("id") UUID id) {
+        return Response.ok(imports.progress(id).orElseGet(() -> {
+                    ImportView there = imports.view(id);
+                    return new ImportProgress(
+                            there.state().equals("POSTED") ? "POSTING" : "PREVIEW",
+                            "DONE",
+                            null,
+                            there.rows(),
+                            there.rows(),
+                            100,
+                            null,
+                            there.fileName(),
+                            there.uploadedAt());
+                }))
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+
     @GET
     @Path("{id}/problems.csv")
     @Produces("text/csv")

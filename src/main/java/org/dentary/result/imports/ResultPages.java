@@ -19,6 +19,7 @@ import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -42,15 +43,23 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @Produces(MediaType.TEXT_HTML)
 public class ResultPages {
     private static final int IMPORTS_SHOWN = 50;
+    private static final int ASK_AGAIN_SECONDS = 2;
     static final int ROWS_SHOWN = 300;
 
     private final ImportService imports;
+    private final ImportsInBackground background;
     private final ReleaseService releases;
     private final PlanService plan;
     private final CurrentAccount account;
 
-    ResultPages(ImportService imports, ReleaseService releases, PlanService plan, CurrentAccount account) {
+    ResultPages(
+            ImportService imports,
+            ImportsInBackground background,
+            ReleaseService releases,
+            PlanService plan,
+            CurrentAccount account) {
         this.imports = imports;
+        this.background = background;
         this.releases = releases;
         this.plan = plan;
         this.account = account;
@@ -65,6 +74,8 @@ public class ResultPages {
                 List<WaitingView> open,
                 List<WaitingView> reviews,
                 Faults faults);
+
+        static native TemplateInstance progress(UUID id, ImportProgress progress);
 
         static native TemplateInstance preview(
                 ImportView file,
@@ -89,7 +100,13 @@ public class ResultPages {
         try {
             UUID id = UUID.randomUUID();
             byte[] bytes = bytes(file);
-            imports.preview(id, laboratory, format(bytes), file == null ? null : file.fileName(), bytes);
+            String name = file == null ? null : file.fileName();
+            if (bytes.length >= ImportService.LARGE_BYTES) {
+                requireLaboratory(laboratory);
+                background.preview(id, laboratory, format(bytes), name, bytes);
+            } else {
+                imports.preview(id, laboratory, format(bytes), name, bytes);
+            }
             return Response.seeOther(URI.create("/results/imports/" + id)).build();
         } catch (DomainException refusal) {
             Faults faults = refusal.errors().isEmpty()
@@ -103,7 +120,31 @@ public class ResultPages {
     @Path("imports/{id}")
     @PermissionsAllowed(Act.RESULT_READ)
     public Response preview(@PathParam("id") UUID id) {
-        return preview(200, id, Set.of(), Faults.NONE);
+        Optional<ImportProgress> known = imports.progress(id);
+        if (known.isEmpty()) {
+            return preview(200, id, Set.of(), Faults.NONE);
+        }
+        ImportProgress progress = known.get();
+        if (progress.isRunning()) {
+            Response page = Uncached.page(200, Templates.progress(id, progress));
+            page.getHeaders().putSingle("Refresh", ASK_AGAIN_SECONDS);
+            return page;
+        }
+        boolean stopped = progress.state().equals("STOPPED");
+        String why = stopped
+                ? "The service ended in the middle of it, and nothing was "
+                        + (imports.isRecorded(id) ? "posted. Post it again." : "stored. Send the file again.")
+                : progress.refusal();
+        Faults faults =
+                new Faults(List.of(new FieldProblem(imports.isRecorded(id) ? "" : "file", progress.state(), why)));
+        return imports.isRecorded(id) ? preview(409, id, Set.of(), faults) : list(422, null, faults);
+    }
+
+    private void requireLaboratory(String laboratory) {
+        if (laboratory == null || laboratory.isBlank()) {
+            throw InvalidInput.field("laboratory", "REQUIRED", "Choose whose file it is");
+        }
+        plan.laboratory(laboratory);
     }
 
     @GET
@@ -214,7 +255,11 @@ public class ResultPages {
             if (leaveOutFaulty != null) {
                 left.addAll(imports.faultyLines(id));
             }
-            imports.post(id, new ArrayList<>(left));
+            if (imports.isLarge(id)) {
+                background.post(id, new ArrayList<>(left));
+            } else {
+                imports.post(id, new ArrayList<>(left));
+            }
             return Response.seeOther(URI.create("/results/imports/" + id)).build();
         } catch (DomainException refusal) {
             return preview(

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
@@ -34,6 +35,8 @@ final class RowRules {
         List<RowProblem> problems = new ArrayList<>(file.problems());
         List<ImportRow> rows = new ArrayList<>(file.rows().size());
         Map<String, Integer> seen = new HashMap<>();
+        Set<String> unread =
+                file.problems().stream().map(p -> p.line() + " " + p.field()).collect(Collectors.toSet());
         for (ImportRow row : file.rows()) {
             ImportRow plain = plain(row, problems);
             Integer first = seen.putIfAbsent(key(plain), plain.line());
@@ -42,7 +45,11 @@ final class RowRules {
                         row.line(), "specimen_code", "REPEATED_LINE", "the line says the same as line " + first));
             }
             rows.add(plain);
-            words(plain, today, problems);
+            List<RowProblem> ofWords = new ArrayList<>();
+            words(plain, today, ofWords);
+            // What could not be read of it was said already: that it is missing adds nothing.
+            ofWords.removeIf(p -> p.rule().equals("REQUIRED") && unread.contains(p.line() + " " + p.field()));
+            problems.addAll(ofWords);
         }
         return new ImportFile(rows, problems);
     }
@@ -78,7 +85,8 @@ final class RowRules {
                 row.measuredValue(),
                 row.performingLaboratory(),
                 row.corrects(),
-                row.run());
+                row.run(),
+                row.tissue());
     }
 
     private static String word(String given) {

@@ -261,7 +261,8 @@ public final class TableReader {
                 cell(columns, cells, map, "measured_value"),
                 cell(columns, cells, map, "performing_laboratory"),
                 cell(columns, cells, map, "corrects"),
-                cell(columns, cells, map, "run"));
+                cell(columns, cells, map, "run"),
+                null);
     }
 
     private static String cell(Map<String, Integer> columns, List<String> cells, ColumnMap map, String name) {
