@@ -25,7 +25,7 @@ public class PrevalenceChart {
 
     /** The drawing as SVG text with a title and a description for those who do not see it. */
     String svg(PrevalenceReport report, Use use) {
-        ChartDrawing drawing = drawing(report, ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
+        ChartDrawing drawing = drawn(report, ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
         return ChartSvg.of(drawing.width(), drawing.height(), drawing::draw, title(report), description(report), use);
     }
 
@@ -37,10 +37,11 @@ public class PrevalenceChart {
 
     /** The drawing in the inks of paper, for documents that draw it on their own canvas. */
     public ChartDrawing onPaper(PrevalenceReport report) {
-        return drawing(report, ChartInks.PAPER, false);
+        return drawn(report, ChartInks.PAPER, false);
     }
 
-    private ChartDrawing drawing(PrevalenceReport report, ChartInks inks, boolean narrow) {
+    /** The drawing in any inks, for a wide or a narrow screen. */
+    public ChartDrawing drawn(PrevalenceReport report, ChartInks inks, boolean narrow) {
         return new ChartDrawing(report, PrevalenceTable.of(report, values), inks, narrow);
     }
 

@@ -64,6 +64,6 @@ class PicturesBrowserTest extends Browser {
         page.evaluate("document.documentElement.style.filter = 'grayscale(1)'");
         shoot(page, "pictures-grey");
         // each picture once at this width, for those who do not see it with title and words
-        assertEquals(5, page.locator("figure svg[role=img]:visible").count());
+        assertEquals(6, page.locator("figure svg[role=img]:visible").count());
     }
 }

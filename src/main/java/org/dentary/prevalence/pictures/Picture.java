@@ -8,6 +8,7 @@ import org.dentary.prevalence.ChartInks;
 import org.dentary.prevalence.ChartPng;
 import org.dentary.prevalence.ChartSvg;
 import org.dentary.prevalence.PrevalenceChart.Use;
+import org.dentary.prevalence.Words;
 
 /**
  * One picture with what it is made from.
@@ -93,16 +94,30 @@ public record Picture(
                     for (int i = 0; i < row.size(); i++) {
                         Object value = row.get(i);
                         cells.add(new Shown(
-                                text(value, columns.get(i)), columns.get(i).number()));
+                                text(value, columns.get(i), counted(row)),
+                                columns.get(i).number()));
                     }
                     return List.<Shown>copyOf(cells);
                 })
                 .toList();
     }
 
-    private static String text(Object value, Column column) {
+    /** How many a row's shares are of, where it says so: they get no more digits than that carries, as in the report. */
+    private Integer counted(List<Object> row) {
+        for (int i = 0; i < row.size(); i++) {
+            if (columns.get(i).field().equals("counted")) {
+                return (Integer) row.get(i);
+            }
+        }
+        return null;
+    }
+
+    private static String text(Object value, Column column, Integer counted) {
         if (value == null) {
-            return "";
+            return column.field().equals("prevalence") && Integer.valueOf(0).equals(counted) ? "not sampled" : "";
+        }
+        if (column.share() && counted != null) {
+            return Words.percent(((Number) value).doubleValue(), counted);
         }
         if (column.share()) {
             return org.dentary.prevalence.detection.ChanceWords.chance(((Number) value).doubleValue());

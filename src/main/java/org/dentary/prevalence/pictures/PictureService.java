@@ -11,6 +11,10 @@ import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.prevalence.DataCutService;
+import org.dentary.prevalence.PrevalenceAnswers;
+import org.dentary.prevalence.PrevalenceChart;
+import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.PrevalenceTables;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.detection.ChanceAnswers;
@@ -24,11 +28,15 @@ import org.dentary.statistics.IntervalMethod;
 /** Makes the pictures of a season from what prevalence and chance of detection count. */
 @ApplicationScoped
 public class PictureService {
-    static final List<String> NAMES = List.of("map", "progress", "weeks", "seasons", "turnaround");
+    private static final String CLASSES = "classes";
+    static final List<String> NAMES = List.of(CLASSES, "map", "progress", "weeks", "seasons", "turnaround");
     private static final List<String> NOT_OF_PICTURES = List.of("outcome", "exclusion", "hasSpecimen");
 
     private final ChanceService chances;
     private final ChanceAnswers answers;
+    private final PrevalenceAnswers reports;
+    private final PrevalenceTables tables;
+    private final PrevalenceChart chart;
     private final PictureAnswers stored;
     private final PictureQueries queries;
     private final DataCutService cuts;
@@ -40,6 +48,9 @@ public class PictureService {
     PictureService(
             ChanceService chances,
             ChanceAnswers answers,
+            PrevalenceAnswers reports,
+            PrevalenceTables tables,
+            PrevalenceChart chart,
             PictureAnswers stored,
             PictureQueries queries,
             DataCutService cuts,
@@ -49,6 +60,9 @@ public class PictureService {
             Clock clock) {
         this.chances = chances;
         this.answers = answers;
+        this.reports = reports;
+        this.tables = tables;
+        this.chart = chart;
         this.stored = stored;
         this.queries = queries;
         this.cuts = cuts;
@@ -86,7 +100,7 @@ public class PictureService {
     }
 
     /**
-     * The pictures that a prevalence report is handed over with.
+     * The pictures that a prevalence report is handed over with, besides its own.
      *
      * @param question settled, of any rows and interval
      */
@@ -100,7 +114,7 @@ public class PictureService {
                             "Pictures of the season are left out: this report asks for some outcomes or exclusions only, and"
                                     + " they count every animal with a result."));
         }
-        for (String name : NAMES) {
+        for (String name : NAMES.stream().filter(one -> !one.equals(CLASSES)).toList()) {
             try {
                 hung.add(one(name, question.inDefaultRows(question.interval()), Shading.TESTED));
             } catch (DomainException fault) {
@@ -115,6 +129,11 @@ public class PictureService {
 
     private Picture make(String name, ReportQuestion question, ChanceOfDetection report, Shading shading) {
         return switch (name) {
+            case CLASSES -> {
+                PrevalenceReport classes =
+                        reports.of(question.inDefaultRows(question.interval())).report();
+                yield ClassesPicture.of(classes, tables.of(classes), chart);
+            }
             case "map" ->
                 MapPicture.of(
                         report,

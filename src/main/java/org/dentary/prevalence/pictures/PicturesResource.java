@@ -38,7 +38,7 @@ public class PicturesResource {
     @Operation(
             summary = "A picture of the season as SVG, black on white",
             description =
-                    "map, progress, weeks, seasons or turnaround; filters, scope and cut as in the chance of detection.")
+                    "classes, map, progress, weeks, seasons or turnaround; filters, scope and cut as in the chance of detection.")
     @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "2026")
     @Parameter(name = "shade", in = ParameterIn.QUERY, description = "of the map: tested, detected or chance")
     public Response svg(@PathParam("picture") String name, @Context UriInfo address) {

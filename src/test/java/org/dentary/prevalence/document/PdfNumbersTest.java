@@ -178,7 +178,7 @@ class PdfNumbersTest {
             try (CsvReader<NamedCsvRecord> reader = CsvReader.builder().ofNamedCsvRecord(csv)) {
                 for (NamedCsvRecord record : reader) {
                     StringBuilder row = new StringBuilder();
-                    record.getFieldsAsMap().forEach((column, value) -> row.append(shown(picture, column, value)));
+                    record.getFieldsAsMap().forEach((column, value) -> row.append(shown(column, value, record)));
                     rows.add(flat(row.toString()));
                 }
             }
@@ -191,7 +191,7 @@ class PdfNumbersTest {
         }
     }
 
-    private static String shown(String picture, String column, String value) {
+    private static String shown(String column, String value, NamedCsvRecord record) {
         boolean share =
                 Set.of("prevalence", "lower", "upper", "probability", "share").contains(column);
         if (value.isEmpty() || !NUMBER.matcher(value).matches() || column.equals("season") || column.equals("unit")) {
@@ -199,6 +199,9 @@ class PdfNumbersTest {
         }
         if (!share) {
             return String.format(java.util.Locale.US, "%,d", Integer.parseInt(value));
+        }
+        if (record.getFieldsAsMap().containsKey("counted")) {
+            return percent(value, Integer.parseInt(record.getField("counted")));
         }
         BigDecimal exact = new BigDecimal(value);
         if (exact.compareTo(new BigDecimal("0.9995")) >= 0 && exact.compareTo(BigDecimal.ONE) < 0) {

@@ -78,6 +78,38 @@ class PicturesResourceTest {
         assertEquals(.1611, Double.parseDouble(second[5]), 5e-5);
     }
 
+    @Test
+    void classesAreThoseOfTheReport() {
+        String unit = plan.unit();
+        String season = lines.season();
+        lines.add(season, 182, ADULT.in(unit));
+        lines.add(season, 81, ALine.of("ADULT", "MALE", "DETECTED").in(unit));
+        lines.add(season, 20, ALine.of("YEARLING", "FEMALE", "NOT_DETECTED").in(unit));
+        String asked = "?season=" + season + "&unit=" + unit;
+        List<String> rows = get("classes.csv" + asked).lines().skip(1).toList();
+        // Newcombe 1998, Stat Med 17:857-872: 81/263, score limits .2553 and .3662; 0/20: 0 and .1611
+        String[] males = rows.stream()
+                .filter(row -> row.startsWith("Adult,Male,"))
+                .findFirst()
+                .orElseThrow()
+                .split(",", -1);
+        assertEquals("263", males[2]);
+        assertEquals(.2553, Double.parseDouble(males[5]), 5e-5);
+        assertEquals(.3662, Double.parseDouble(males[6]), 5e-5);
+        assertTrue(
+                rows.stream().anyMatch(row -> row.matches("Yearling,Female,20,0,0\\.0,0\\.0,0\\.161.*,0")),
+                rows.toString());
+        assertTrue(rows.contains("Fawn,Male,0,0,,,,0"), rows.toString());
+        as("epidemiologist")
+                .accept("text/html")
+                .get("/pictures" + asked)
+                .then()
+                .body(containsString("<td class=\"num\">30.8 %</td>"))
+                .body(containsString("<td class=\"num\">16 %</td>"))
+                .body(containsString("<td class=\"num\">not sampled</td>"))
+                .body(containsString("/api/v1/pictures/classes.png?"));
+    }
+
     private static String[] row(String csv, String begins) {
         return java.util.Arrays.stream(csv.split("\r\n"))
                 .filter(line -> line.startsWith(begins + ","))
@@ -148,7 +180,7 @@ class PicturesResourceTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"map", "progress", "weeks", "seasons", "turnaround"})
+    @ValueSource(strings = {"classes", "map", "progress", "weeks", "seasons", "turnaround"})
     void everyPictureIsSvgWithItsWords(String name) throws Exception {
         plan.unit();
         String season = lines.season();
@@ -167,7 +199,7 @@ class PicturesResourceTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"map", "progress", "weeks", "seasons", "turnaround"})
+    @ValueSource(strings = {"classes", "map", "progress", "weeks", "seasons", "turnaround"})
     void everyPictureIsPngOfTheSameDrawingWithItsWordsInside(String name) throws Exception {
         String unit = plan.unit();
         plan.boundary(unit, "[-100,45],[-99,45],[-99,46],[-100,46],[-100,45]");
