@@ -16,6 +16,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Map;
 import java.util.UUID;
+import org.dentary.intake.mixup.MixUpService;
 import org.dentary.jaw.AgeClass;
 import org.dentary.jaw.DesignateAge;
 import org.dentary.platform.account.Act;
@@ -37,6 +38,7 @@ public class PutRightPages {
     private final PutRightService putRight;
     private final ReAttributionService reAttributions;
     private final StoryService stories;
+    private final MixUpService mixUps;
     private final BodyReader bodies;
     private final CurrentAccount current;
     private final com.fasterxml.jackson.databind.ObjectMapper json;
@@ -45,12 +47,14 @@ public class PutRightPages {
             PutRightService putRight,
             ReAttributionService reAttributions,
             StoryService stories,
+            MixUpService mixUps,
             BodyReader bodies,
             CurrentAccount current,
             com.fasterxml.jackson.databind.ObjectMapper json) {
         this.putRight = putRight;
         this.reAttributions = reAttributions;
         this.stories = stories;
+        this.mixUps = mixUps;
         this.bodies = bodies;
         this.current = current;
         this.json = json;
@@ -71,15 +75,25 @@ public class PutRightPages {
     public TemplateInstance page(@PathParam("kit") String kit, @QueryParam("with") String with) {
         AnimalStory story = stories.story(kit, current.get());
         ReAttributionView asked = open(story);
-        AnimalStory other = asked != null
-                ? stories.story(asked.fromKit().equals(story.kit()) ? asked.toKit() : asked.fromKit(), current.get())
-                : with == null || with.isBlank() ? null : stories.story(with, current.get());
+        AnimalStory other = null;
+        Faults faults = Faults.NONE;
+        try {
+            if (asked != null) {
+                other = stories.story(
+                        asked.fromKit().equals(story.kit()) ? asked.toKit() : asked.fromKit(), current.get());
+            } else if (with != null && !with.isBlank()) {
+                other = stories.story(mixUps.kit("second", with), current.get());
+            }
+        } catch (DomainException refusal) {
+            faults = Faults.of(InvalidInput.field("second", refusal.code(), refusal.getMessage()));
+        }
         return Templates.putRight(
                 story,
                 other,
                 asked,
-                new IntakeForm(Map.of("readingId", UUID.randomUUID().toString())),
-                Faults.NONE);
+                new IntakeForm(
+                        Map.of("readingId", UUID.randomUUID().toString(), "with", other == null ? "" : other.kit())),
+                faults);
     }
 
     /** Asks that what is under a label of this animal be the other's. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.dentary.intake.mixup.MixUpService;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelService;
 import org.dentary.kit.LabelView;
@@ -22,12 +23,15 @@ public class CodeService {
     private final KitService kits;
     private final LabelService labels;
     private final CodeQueries queries;
+    private final MixUpService mixUps;
     private final CurrentAccount current;
 
-    CodeService(KitService kits, LabelService labels, CodeQueries queries, CurrentAccount current) {
+    CodeService(
+            KitService kits, LabelService labels, CodeQueries queries, MixUpService mixUps, CurrentAccount current) {
         this.kits = kits;
         this.labels = labels;
         this.queries = queries;
+        this.mixUps = mixUps;
         this.current = current;
     }
 
@@ -59,9 +63,23 @@ public class CodeService {
         String kit = mostOften(scanned);
         List<FieldProblem> faults = ScanBackRules.faults(scanned, kit);
         if (!faults.isEmpty()) {
+            keepMismatch(scanned, kit);
             throw new RuleBroken(faults.get(0).rule(), faults.get(0).message(), faults);
         }
         return new ScanBack(kit, scanned);
+    }
+
+    /** What was filled before the scan may lie in the wrong jar, so it is kept for whoever puts right. */
+    private void keepMismatch(List<LabelView> scanned, String kit) {
+        List<String> others = scanned.stream()
+                .map(LabelView::kitBound)
+                .filter(bound -> !bound.equals(kit))
+                .distinct()
+                .toList();
+        if (!others.isEmpty()) {
+            mixUps.scannedTogether(
+                    kit, others, scanned.stream().map(LabelView::code).toList());
+        }
     }
 
     /** Voids a label that nothing is bound to; see {@link LabelService#voidLabel}. */

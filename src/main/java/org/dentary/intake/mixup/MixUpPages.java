@@ -1,0 +1,91 @@
+package org.dentary.intake.mixup;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.List;
+import java.util.UUID;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.problem.InvalidInput;
+import org.jboss.resteasy.reactive.RestForm;
+
+/** Suspected mix-ups as a list from which both animals open side by side. */
+@Path("/animals/mix-ups")
+@Produces(MediaType.TEXT_HTML)
+public class MixUpPages {
+    private static final int MOST = 300;
+
+    private final MixUpService mixUps;
+
+    MixUpPages(MixUpService mixUps) {
+        this.mixUps = mixUps;
+    }
+
+    @CheckedTemplate(basePath = "intake")
+    static class Templates {
+        static native TemplateInstance mixUps(List<MixUp> found, boolean all, int most, Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.PUT_RIGHT_ASK)
+    public TemplateInstance page(@QueryParam("all") boolean all) {
+        return page(all, Faults.NONE);
+    }
+
+    @POST
+    @Path("set-aside")
+    @PermissionsAllowed(Act.PUT_RIGHT)
+    public Response setAside(
+            @RestForm String kit, @RestForm String other, @RestForm String sign, @RestForm String reason) {
+        try {
+            if (reason == null || reason.isBlank() || reason.length() > 500) {
+                throw InvalidInput.field("reason", "REQUIRED", "Say why it is no mix-up, in up to 500 characters");
+            }
+            Sign named = Arrays.stream(Sign.values())
+                    .filter(one -> one.name().equals(sign))
+                    .findFirst()
+                    .orElseThrow(() -> InvalidInput.field("sign", "INVALID_VALUE", "Load the page again"));
+            // The same form sent twice is one decision.
+            UUID id = UUID.nameUUIDFromBytes(
+                    String.join(" ", kit, other, sign, reason).getBytes(StandardCharsets.UTF_8));
+            mixUps.setAside(id, new SetAside(kit, other, named, reason));
+            return Response.seeOther(URI.create("/animals/mix-ups")).build();
+        } catch (DomainException refusal) {
+            return Response.status(refusal.status())
+                    .entity(page(false, Faults.of(refusal)))
+                    .build();
+        }
+    }
+
+    /** Opens two animals side by side, whichever labels of them were scanned. */
+    @GET
+    @Path("compare")
+    @PermissionsAllowed(Act.PUT_RIGHT_ASK)
+    public Response compare(@QueryParam("kit") String kit, @QueryParam("with") String with) {
+        try {
+            return Response.seeOther(URI.create(
+                            "/animals/" + mixUps.kit("kit", kit) + "/put-right?with=" + mixUps.kit("with", with)))
+                    .build();
+        } catch (DomainException refusal) {
+            return Response.status(refusal.status())
+                    .entity(page(false, Faults.of(refusal)))
+                    .build();
+        }
+    }
+
+    private TemplateInstance page(boolean all, Faults faults) {
+        return Templates.mixUps(mixUps.found(all, MOST), all, MOST, faults);
+    }
+}
