@@ -65,17 +65,15 @@ class LineFilters {
         return Stream.of(LineColumn.values())
                 .filter(column -> !FIRST.contains(column))
                 .flatMap(column -> column == LineColumn.DIED_ON
-                        ? Stream.of(
-                                field(column, asked),
-                                day(LineFilter.FROM, "Died on or after", asked),
-                                day(LineFilter.TO, "Died on or before", asked))
+                        ? Stream.of(field(column, asked), day(LineFilter.FROM, asked), day(LineFilter.TO, asked))
                         : Stream.of(field(column, asked)))
                 .toList();
     }
 
-    private static Field day(String name, String words, MultivaluedMap<String, String> asked) {
+    /** A first or last day of death. */
+    static Field day(String name, MultivaluedMap<String, String> asked) {
         String given = asked.getFirst(name);
-        return new Field(name, words, List.of(), "date", given == null ? "" : given);
+        return new Field(name, FilterWords.name(name), List.of(), "date", given == null ? "" : given);
     }
 
     /** Whether one of the filters behind is in use, so that the page opens them. */

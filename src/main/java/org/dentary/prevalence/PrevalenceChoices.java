@@ -18,7 +18,9 @@ class PrevalenceChoices {
             "origin",
             "mortalitySource",
             "clinicalSigns",
-            "samplingBasis");
+            "samplingBasis",
+            LineFilter.FROM,
+            LineFilter.TO);
 
     private final PlanService plan;
 
@@ -33,10 +35,11 @@ class PrevalenceChoices {
      * What stands behind "More choices".
      *
      * @param picks one value each
+     * @param days first and last day of death
      * @param counts which animals count: several values each, the default ticked where nothing was asked
      * @param open whether one of them was asked, so that the page opens them
      */
-    record More(List<Pick> picks, List<Pick> counts, boolean open) {}
+    record More(List<Pick> picks, List<LineFilters.Field> days, List<Pick> counts, boolean open) {}
 
     More of(MultivaluedMap<String, String> asked) {
         return new More(
@@ -69,6 +72,7 @@ class PrevalenceChoices {
                                         level -> Words.percent(Double.valueOf(level), 1),
                                         asked.containsKey("confidence") ? asked.getFirst("confidence") : "0.95",
                                         null))),
+                List.of(LineFilters.day(LineFilter.FROM, asked), LineFilters.day(LineFilter.TO, asked)),
                 List.of(
                         count(asked, "mortalitySource", "Source", Scope.SOURCES, Scope.DEFAULT.mortalitySource()),
                         count(asked, "samplingBasis", "Basis", Scope.BASES, Scope.DEFAULT.samplingBasis()),

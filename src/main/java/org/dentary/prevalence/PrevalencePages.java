@@ -76,6 +76,7 @@ public class PrevalencePages {
             PrevalenceTable table,
             String disease,
             String asOf,
+            String only,
             String superseded,
             String digest,
             RawString wide,
@@ -107,6 +108,7 @@ public class PrevalencePages {
                             .map(DiseaseView::name)
                             .orElse(report.disease()),
                     zone.told(report.asOf()),
+                    FilterWords.told(told.question().filters()),
                     told.superseded(),
                     told.digest(),
                     new RawString(chart.svg(report, PrevalenceChart.Use.PAGE)),

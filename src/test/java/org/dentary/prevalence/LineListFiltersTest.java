@@ -3,6 +3,7 @@ package org.dentary.prevalence;
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -140,6 +141,19 @@ class LineListFiltersTest {
                 .then()
                 .statusCode(200)
                 .body("total.counted", equalTo(2));
+        as("epidemiologist")
+                .accept("text/html")
+                .get("/prevalence?" + span)
+                .then()
+                .statusCode(200)
+                .body(containsString("Only animals with Died on or after: " + year + "-11-01; Died on or before: "))
+                .body(containsString("name=\"diedOnTo\" type=\"date\" value=\"" + year + "-11-30\""))
+                .body(containsString("prevalence.pdf?"));
+        as("epidemiologist")
+                .accept("text/html")
+                .get("/prevalence?season=" + season)
+                .then()
+                .body(not(containsString("Only animals with")));
         as("epidemiologist")
                 .accept("text/html")
                 .get("/line-list?" + span)

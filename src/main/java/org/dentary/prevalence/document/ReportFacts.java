@@ -9,10 +9,10 @@ import java.util.function.Function;
 import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SpeciesView;
+import org.dentary.prevalence.FilterWords;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.ReportZone;
-import org.dentary.prevalence.Words;
 
 /** What stands around the figures in every form of the document: title, what it stands on, what was asked. */
 @ApplicationScoped
@@ -54,30 +54,21 @@ class ReportFacts {
         facts.add(new Fact("Stands on", standsOn(answer)));
         facts.add(new Fact(
                 "By",
-                String.join(", ", report.by().stream().map(ReportFacts::words).toList())));
+                String.join(", ", report.by().stream().map(FilterWords::name).toList())));
         Map<String, List<String>> filters = answer.question().filters();
         if (filters.isEmpty()) {
             facts.add(new Fact("Filters", "none"));
         }
-        filters.forEach((column, values) -> facts.add(new Fact(words(column), told(values))));
+        filters.forEach((column, values) -> facts.add(new Fact(FilterWords.name(column), FilterWords.values(values))));
         report.scope()
-                .forEach((field, values) ->
-                        facts.add(new Fact("Counts " + words(field).toLowerCase(Locale.US), told(values))));
+                .forEach((field, values) -> facts.add(new Fact(
+                        "Counts " + FilterWords.name(field).toLowerCase(Locale.US), FilterWords.values(values))));
         return facts;
     }
 
     /** The address that asks the same again. */
     String address(Answer answer, java.net.URI base) {
         return base.resolve("/api/v1/prevalence?" + answer.question().query()).toString();
-    }
-
-    private static String told(List<String> values) {
-        return String.join(", ", values.stream().map(Words::of).toList());
-    }
-
-    /** {@code mortalitySource} as "Mortality source". */
-    private static String words(String field) {
-        return Words.of(field.replaceAll("([A-Z])", "_$1").toUpperCase(Locale.ROOT));
     }
 
     private static <T> String name(List<T> items, Function<T, String> code, Function<T, String> name, String wanted) {
