@@ -34,6 +34,7 @@ import org.dentary.ledger.Sha256;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 
@@ -75,6 +76,7 @@ public class CustodyService {
      * @param specimens each code once; an empty list does nothing
      * @return where they are now, in the order given
      * @throws InvalidInput for a time in the future, or a piece older than its parent
+     * @throws NotAllowed if it was taken out of a store that the account may not use
      * @throws RuleBroken if custody of one has begun already
      */
     @Transactional
@@ -98,6 +100,7 @@ public class CustodyService {
         List<Planned> cut = new ArrayList<>();
         for (Collected specimen : specimens) {
             Place place = places.getOrDefault(specimen.place(), Place.NOT_SAID);
+            requireMayEmpty(place);
             Moment moment =
                     moments.momentWithoutReason(specimen.occurredAt(), specimen.enteredAt(), null, place, zone, limits);
             Head parent = parentHeads.get(specimen.parent());
@@ -135,6 +138,15 @@ public class CustodyService {
                         CustodyKind.COLLECTED.name(),
                         moment.occurredAt(),
                         moment.occurredAt()));
+    }
+
+    /** A drop barrel is a locked store: who takes the first thing out of it is one of its people. */
+    private void requireMayEmpty(Place place) {
+        if (Holder.STORE.equals(place.kind()) && !rights.mayActFor(new Holder(Holder.STORE, place.code()))) {
+            throw new NotAllowed(
+                    "STORE_NOT_YOURS",
+                    "You may not empty store " + place.code() + "; let its keeper, or one with access, empty it");
+        }
     }
 
     /** Who has codes now; a code without a chain is left out. */

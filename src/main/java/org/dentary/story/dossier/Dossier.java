@@ -74,7 +74,7 @@ public record Dossier(
 
     /** What an event tells beside its times and its two sides, one sentence each. */
     public List<String> details(CustodyEventView event) {
-        return DossierRules.details(event);
+        return DossierRules.details(event, identity.isDroppedOff());
     }
 
     /** What it is in a few words, lower case: the side and tissue, a box, or the label's part. */

@@ -121,8 +121,11 @@ final class DossierRules {
     }
 
     /** What an event tells beside its times and its two sides, in the order in which a reader asks. */
-    static List<String> details(CustodyEventView event) {
+    static List<String> details(CustodyEventView event, boolean droppedOff) {
         List<String> details = new ArrayList<>();
+        if (droppedOff && event.kind().equals("COLLECTED")) {
+            details.add("Left at a drop-off; who put it in is not recorded. Custody begins with who emptied it");
+        }
         add(details, "Place", event.placeName());
         add(details, "Box", grouped(event.box()));
         add(details, "SPLIT".equals(event.kind()) ? "Piece" : "Cut from", grouped(event.otherCode()));

@@ -15,6 +15,7 @@ import java.time.LocalDate;
  * @param replacedBy code of the label printed in its place, or null
  * @param notAttributable whether a swapped label is unresolved
  * @param sameAs kit of the same animal that is counted instead, or null
+ * @param collectionRoute how the animal reached the program, or null
  */
 public record Identity(
         String code,
@@ -43,10 +44,16 @@ public record Identity(
         String season,
         Boolean notAttributable,
         Boolean enteredInError,
-        String sameAs) {
+        String sameAs,
+        String collectionRoute) {
 
     public boolean isBox() {
         return part.equals("BOX");
+    }
+
+    /** Whether it was left at a drop-off, by somebody who is not recorded. */
+    public boolean isDroppedOff() {
+        return "DROP_OFF".equals(collectionRoute) && parent == null;
     }
 
     public boolean isSpecimen() {
