@@ -15,6 +15,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -37,6 +39,7 @@ class ManifestPdf {
     private static final Font BOLD = PaperFont.strong(9);
     private static final Font SMALL = PaperFont.text(8);
     private static final float[] WIDTHS = {2.3f, 3.6f, 2.1f, 1.9f, 1.6f, 1.4f};
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm z", Locale.US);
     private static final List<String> CHECKS = List.of(
             "Did a trained shipper classify and mark this parcel? Who, and when?",
             "Is every container closed, and inside a second one that holds a leak?",
@@ -50,16 +53,22 @@ class ManifestPdf {
         this.cautions = cautions;
     }
 
-    byte[] of(SubmissionView submission, String laboratory) {
+    /**
+     * Draws both copies.
+     *
+     * @param asks how the laboratory takes parcels, in its own words where the plan has them; may be empty
+     * @param zone of the clock on which times are said
+     */
+    byte[] of(SubmissionView submission, String laboratory, List<Receiving.Fact> asks, ZoneId zone) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (Document document = new Document(PageSize.LETTER, 42, 42, 42, 48)) {
             PdfWriter writer = PdfWriter.getInstance(document, out);
             writer.setPageEvent(new PaperFooter("Submission " + submission.number(), ""));
             document.addTitle("Submission " + submission.number());
             document.open();
-            copy(document, submission, laboratory, "Laboratory's copy");
+            copy(document, submission, laboratory, asks, zone, "Laboratory's copy");
             document.newPage();
-            copy(document, submission, laboratory, "Copy for the box");
+            copy(document, submission, laboratory, asks, zone, "Copy for the box");
         } catch (DocumentException e) {
             throw new IllegalStateException(e);
         } catch (IOException e) {
@@ -68,7 +77,13 @@ class ManifestPdf {
         return out.toByteArray();
     }
 
-    private void copy(Document document, SubmissionView submission, String laboratory, String which)
+    private void copy(
+            Document document,
+            SubmissionView submission,
+            String laboratory,
+            List<Receiving.Fact> asks,
+            ZoneId zone,
+            String which)
             throws IOException {
         PdfPTable head = new PdfPTable(new float[] {4, 1});
         head.setWidthPercentage(100);
@@ -79,7 +94,11 @@ class ManifestPdf {
                 submission.purpose().toLowerCase(Locale.ROOT).replace('_', ' ') + "; "
                         + specimens(submission.specimens().size())
                         + "; carrier " + said(submission.carrier()) + ", waybill "
-                        + said(submission.waybill()) + "; left " + said(submission.dispatchedAt()),
+                        + said(submission.waybill()) + "; left "
+                        + said(
+                                submission.dispatchedAt() == null
+                                        ? null
+                                        : MOMENT.withZone(zone).format(submission.dispatchedAt())),
                 TEXT));
         words.addElement(new Paragraph("Id " + submission.id(), SMALL));
         head.addCell(words);
@@ -94,11 +113,19 @@ class ManifestPdf {
         counts(document, submission);
         boxes(document, submission);
         checks(document, submission);
+        asks(document, laboratory, asks);
         document.add(heading("Cautions"));
         cautions.at(Hazard.PACKING).forEach(caution -> document.add(new Paragraph(caution.text(), SMALL)));
         document.add(new Paragraph(
                 "The laboratory's current written instructions and the carrier's rules stand above this paper.",
                 SMALL));
+    }
+
+    private static void asks(Document document, String laboratory, List<Receiving.Fact> asks) {
+        if (!asks.isEmpty()) {
+            document.add(heading("How " + laboratory + " takes parcels, as the plan has it"));
+            asks.forEach(ask -> document.add(new Paragraph(ask.what() + ": " + ask.words(), TEXT)));
+        }
     }
 
     private static void counts(Document document, SubmissionView submission) {

@@ -4,11 +4,18 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
+import org.dentary.plan.StationView;
 import org.dentary.platform.table.CsvTable;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
@@ -33,11 +40,13 @@ public class ManifestService {
     private final SubmissionService submissions;
     private final PlanService plan;
     private final ManifestPdf pdf;
+    private final Clock clock;
 
-    ManifestService(SubmissionService submissions, PlanService plan, ManifestPdf pdf) {
+    ManifestService(SubmissionService submissions, PlanService plan, ManifestPdf pdf, Clock clock) {
         this.submissions = submissions;
         this.plan = plan;
         this.pdf = pdf;
+        this.clock = clock;
     }
 
     /** The list as CSV, one line a specimen in the order packed. */
@@ -82,7 +91,26 @@ public class ManifestService {
     byte[] pdf(UUID id) {
         SubmissionView submission = submissions.view(id);
         LaboratoryView laboratory = plan.laboratory(submission.laboratory());
-        return pdf.of(submission, laboratory.name());
+        ZoneId zone = zone();
+        LocalDate packed = LocalDate.ofInstant(
+                submission.dispatchedAt() == null ? clock.instant() : submission.dispatchedAt(), zone);
+        return pdf.of(
+                submission,
+                laboratory.name(),
+                Receiving.of(plan.laboratoryProfile(submission.laboratory(), packed), packed)
+                        .facts(),
+                zone);
+    }
+
+    /** The clock on which people here read times: the zone of most stations. */
+    private ZoneId zone() {
+        return plan.stations().stream()
+                .collect(Collectors.groupingBy(StationView::zone, LinkedHashMap::new, Collectors.counting()))
+                .entrySet()
+                .stream()
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey)
+                .orElse(ZoneId.of("UTC"));
     }
 
     private static List<Object> cells(SubmissionView submission, PackedView piece) {

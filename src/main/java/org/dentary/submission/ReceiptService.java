@@ -57,7 +57,8 @@ public class ReceiptService {
 
     /**
      * Counts in what arrived. What is missing becomes short, what is on no list over, each a discrepancy; a later receipt
-     * adds codes and removes none.
+     * adds codes and removes none. What was said to have come back and is counted in all the same is a discrepancy too: the
+     * laboratory has it from then on, unless it was packed for another since; then it is over, and custody is left alone.
      *
      * @throws RuleBroken (409) if it has not left, or other content was received and no If-Match is sent
      */
@@ -76,7 +77,10 @@ public class ReceiptService {
         }
         States.require("submission", String.valueOf(head.number()), head.state(), "receive");
         submissions.refuseFuture("receivedAt", command.receivedAt());
-        Set<String> listed = queries.packed(id, Sight.of(account.get())).stream()
+        List<PackedView> packed = queries.packed(id, Sight.of(account.get()));
+        Set<String> listed = packed.stream().map(PackedView::code).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> takenBack = packed.stream()
+                .filter(piece -> "RECALLED".equals(piece.receipt()))
                 .map(PackedView::code)
                 .collect(Collectors.toCollection(TreeSet::new));
         Set<String> arrived = new TreeSet<>();
@@ -90,7 +94,14 @@ public class ReceiptService {
                 : command.damaged().stream().map(Typed::code).collect(Collectors.toSet());
         // What arrived damaged did arrive, on a list or not.
         damaged.forEach(code -> (listed.contains(code) ? arrived : over).add(code));
+        takenBack.retainAll(arrived);
+        Set<String> elsewhere = takenBack.isEmpty() ? Set.of() : new TreeSet<>(queries.packedSince(id, takenBack));
+        arrived.removeAll(elsewhere);
+        over.addAll(elsewhere);
+        takenBack.removeAll(elsewhere);
         count(id, head.laboratory(), arrived, damaged, over, command);
+        discrepancies.openAll(
+                takenBack, PutDiscrepancy.Kind.OVER, "taken back before, and counted in all the same", id.toString());
         requests.accept("receipt of submission", id.toString(), command);
         ordersChanged.fire(new OrdersChanged(listed));
         return new SubmissionService.Done(submissions.view(id), seen == Seen.NEW);
@@ -117,7 +128,11 @@ public class ReceiptService {
         discrepancies.openAll(missing, PutDiscrepancy.Kind.SHORT, "sent and not counted in", subject);
         // A discrepancy hangs on a label of ours; what is none stays in the list of what came over.
         discrepancies.openAll(ours(damaged), PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject);
-        discrepancies.openAll(ours(over), PutDiscrepancy.Kind.OVER, "counted in and on no list", subject);
+        discrepancies.openAll(
+                ours(over),
+                PutDiscrepancy.Kind.OVER,
+                "counted in, and on no list or taken back and packed for another laboratory since",
+                subject);
     }
 
     private Set<String> ours(Set<String> given) {

@@ -119,6 +119,13 @@ class SubmissionQueries {
              group by b.laboratory, y.turnaround_days order by b.laboratory
             """;
 
+    private static final String SENT_SINCE = """
+            select distinct x.code from submission_specimen x join submission b on b.id = x.submission
+             where x.submission <> :id and x.code = any (cast(:codes as text[])) and x.receipt is distinct from 'RECALLED'
+               and x.recorded_at > (select max(y.recorded_at) from submission_specimen y where y.submission = :id and y.code = x.code)
+             order by x.code
+            """;
+
     private final EntityManager entities;
 
     SubmissionQueries(EntityManager entities) {
@@ -270,5 +277,14 @@ class SubmissionQueries {
                 .setParameter("knowing", sight.knowing())
                 .setParameter("everywhere", sight.everywhere())
                 .setParameter("stations", sight.stations().toArray(String[]::new));
+    }
+
+    /** Those of the codes that were packed into another submission since and did not come back from it. */
+    @SuppressWarnings("unchecked")
+    List<String> packedSince(UUID id, Collection<String> codes) {
+        return entities.createNativeQuery(SENT_SINCE)
+                .setParameter("id", id)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .getResultList();
     }
 }

@@ -39,6 +39,9 @@ class ManifestTest {
     private static final String REASON = "=agreed, \"by telephone\"";
 
     @Inject
+    jakarta.persistence.EntityManager entities;
+
+    @Inject
     SeasonFixture season;
 
     @Inject
@@ -101,6 +104,29 @@ class ManifestTest {
         String words = words();
         assertEquals(2, count(words, "Classified and marked by: a trained shipper"), words);
         assertEquals(2, count(words, "waybill W-7"), words);
+    }
+
+    @Test
+    void thePdfSaysHowTheLaboratoryTakesParcelsInItsOwnWordsAndTimesOnTheStationsClock() throws Exception {
+        assertEquals(0, count(words(), "takes parcels"), "the plan does not say");
+        profile("insert into laboratory_profile (laboratory, in_force_from, receives_on, handling) values ('T_LAB',"
+                + " '2020-01-01', '{MON,TUE}', 'Nodes flat in the bag, no loose ice')");
+        try {
+            bench.dispatch(id).statusCode(200);
+            String words = words();
+            assertEquals(2, count(words, "How Test laboratory takes parcels, as the plan has it"), words);
+            assertEquals(2, count(words, "Handling: Nodes flat in the bag, no loose ice"), words);
+            assertEquals(2, count(words, "Takes parcels: Monday, Tuesday"), words);
+            assertEquals(2, count(words, "left Nov 15, 2025, "), words);
+            assertTrue(words.contains(" CST"), words);
+        } finally {
+            profile("delete from laboratory_profile where laboratory = 'T_LAB' and in_force_from = '2020-01-01'");
+        }
+    }
+
+    private void profile(String sql) {
+        io.quarkus.narayana.jta.QuarkusTransaction.requiringNew()
+                .run(() -> entities.createNativeQuery(sql).executeUpdate());
     }
 
     @Test

@@ -248,6 +248,37 @@ class SubmissionsResourceTest {
         recall(id, "null").statusCode(409);
     }
 
+    @Test
+    void whatWasTakenBackAndIsCountedInAllTheSameIsADiscrepancyAndAtTheLaboratory() {
+        String back = bench.aNode();
+        String id = bench.sent(back, bench.aNode());
+        recall(id, "[\"" + back + "\"]").statusCode(200);
+        bench.receive(id, back).statusCode(201).body("received", equalTo(1)).body("missing", equalTo(1));
+        assertEquals(2, bench.discrepancies(id).size());
+        assertEquals("OVER " + back, bench.discrepancies(id).get(0));
+        as("liaison")
+                .get("/api/v1/specimens/" + back + "/custody")
+                .then()
+                .body("verified", equalTo(true))
+                .body("custodian", equalTo("T_LAB"));
+    }
+
+    @Test
+    void whatWasTakenBackAndWentToAnotherLaboratoryIsOverWhereItIsCountedInAndKeepsItsCustody() {
+        String back = bench.aNode();
+        String id = bench.sent(back);
+        recall(id, "[\"" + back + "\"]").statusCode(200);
+        String other = bench.packed(back);
+        bench.dispatch(other, "2025-11-15T12:00:00-06:00").statusCode(200);
+        Object custodian =
+                as("liaison").get("/api/v1/specimens/" + back + "/custody").path("custodian");
+        bench.receive(id, back).statusCode(201).body("received", equalTo(0)).body("over", contains(back));
+        assertEquals(List.of("OVER " + back), bench.discrepancies(id));
+        assertEquals(List.of("RECALLED"), bench.view(id).getList("specimens.receipt"));
+        as("liaison").get("/api/v1/specimens/" + back + "/custody").then().body("custodian", equalTo(custodian));
+        bench.receive(other, back).statusCode(201).body("missing", equalTo(0));
+    }
+
     private ValidatableResponse recall(String id, String codes) {
         return bench.post(
                 id + "/recall",

@@ -1,5 +1,6 @@
 package org.dentary.result.notification;
 
+import com.lowagie.text.Chunk;
 import com.lowagie.text.Document;
 import com.lowagie.text.DocumentException;
 import com.lowagie.text.Font;
@@ -13,20 +14,22 @@ import com.lowagie.text.pdf.PdfWriter;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
+import org.dentary.codes.PaperFont;
+import org.dentary.codes.PaperFooter;
 
 /** Draws a letter on one or more US Letter pages. */
 @ApplicationScoped
 class LetterPdf {
-    private static final Font TEXT = new Font(Font.TIMES_ROMAN, 11.5f);
-    private static final Font HEAD = new Font(Font.TIMES_ROMAN, 13, Font.BOLD);
-    private static final Font SMALL = new Font(Font.TIMES_ROMAN, 9);
+    private static final Font TEXT = PaperFont.text(10.5f);
+    private static final Font HEAD = PaperFont.strong(12);
+    private static final Font SMALL = PaperFont.text(8.5f);
     private static final float LEADING = 15.5f;
 
     /**
      * What stands on the paper, from top to bottom.
      *
      * @param notes the cautions, set apart
-     * @param reference what the office needs to find it again
+     * @param reference what the office needs to find it again; stands at the foot of each page
      */
     record Letter(
             List<String> sender,
@@ -40,7 +43,7 @@ class LetterPdf {
     byte[] draw(Letter letter) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (Document document = new Document(PageSize.LETTER, 72, 72, 64, 60)) {
-            PdfWriter.getInstance(document, out);
+            PdfWriter.getInstance(document, out).setPageEvent(new PaperFooter(letter.reference(), ""));
             document.addTitle(letter.subject());
             document.open();
             letter.sender().forEach(line -> document.add(new Paragraph(13, line, SMALL)));
@@ -51,18 +54,22 @@ class LetterPdf {
             subject.setSpacingAfter(4);
             document.add(subject);
             for (String text : letter.paragraphs()) {
-                Paragraph paragraph = new Paragraph(LEADING, text, TEXT);
+                Paragraph paragraph = new Paragraph(LEADING, whole(text));
                 paragraph.setSpacingBefore(9);
                 document.add(paragraph);
             }
             document.add(notes(letter.notes()));
-            Paragraph reference = new Paragraph(12, letter.reference(), SMALL);
-            reference.setSpacingBefore(14);
-            document.add(reference);
         } catch (DocumentException e) {
             throw new IllegalStateException(e);
         }
         return out.toByteArray();
+    }
+
+    /** Text that breaks at spaces alone: a telephone or registration number stays in one line. */
+    private static Chunk whole(String text) {
+        Chunk chunk = new Chunk(text, TEXT);
+        chunk.setSplitCharacter((start, current, end, characters, chunks) -> characters[current] <= ' ');
+        return chunk;
     }
 
     private static void block(Document document, List<String> lines, float before) {

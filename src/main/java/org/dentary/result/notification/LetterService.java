@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.dentary.animal.Contact;
 import org.dentary.animal.ContactService;
@@ -74,6 +75,9 @@ public class LetterService {
         NotificationItem item = told.item();
         requireTellable(told);
         WordingView wording = wordings.inForce(item.outcome());
+        Optional<WordingView> putRight = item.state().equals("TELL_AGAIN")
+                ? Optional.of(wordings.inForce(WordingRules.CORRECTION))
+                : Optional.empty();
         PlanSettings settings = plan.settings();
         Map<String, String> values = values(item, settings);
         Contact contact = contacts.read(item.kit(), purpose.strip()).contact();
@@ -87,14 +91,22 @@ public class LetterService {
                 Stream.concat(Stream.ofNullable(contact.name()), lines(contact.address()).stream())
                         .toList(),
                 DAY.format(today),
-                "Result of your " + values.get("species").toLowerCase(Locale.ROOT) + ": " + item.diseaseName() + " "
-                        + NotificationRules.words(item.outcome()),
-                WordingRules.paragraphs(wording.wording(), values),
+                (putRight.isPresent() ? "Corrected result" : "Result") + " of your " + values.get("species") + ", "
+                        + item.diseaseName() + ": " + NotificationRules.subject(item.outcome()),
+                Stream.concat(
+                                putRight.stream()
+                                        .flatMap(one -> WordingRules.paragraphs(one.wording(), values).stream()),
+                                WordingRules.paragraphs(wording.wording(), values).stream())
+                        .toList(),
                 cautions.at(Hazard.NOTIFICATION, item.disease()).stream()
                         .map(CautionView::text)
                         .toList(),
-                "Kit " + values.get("kit") + ", wording "
-                        + wording.outcome().toLowerCase(Locale.ROOT).replace('_', '-') + " " + wording.edition()));
+                "Kit " + values.get("kit") + ", wording " + reference(wording)
+                        + putRight.map(one -> ", " + reference(one)).orElse("")));
+    }
+
+    private static String reference(WordingView wording) {
+        return NotificationRules.words(wording.outcome()).replace(' ', '-') + " " + wording.edition();
     }
 
     private static void requireTellable(NotificationService.Told told) {
@@ -129,6 +141,7 @@ public class LetterService {
         values.put("kit", item.kit().substring(0, 4) + "-" + item.kit().substring(4));
         values.put("registration", animal.registration().isEmpty() ? "" : ", registration " + animal.registration());
         values.put("disease", item.diseaseName());
+        values.put("toldBefore", item.toldBefore() == null ? "" : NotificationRules.words(item.toldBefore()));
         return values;
     }
 

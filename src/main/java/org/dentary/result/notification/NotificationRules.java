@@ -66,6 +66,15 @@ final class NotificationRules {
         };
     }
 
+    /** An outcome as the subject of a letter says it. */
+    static String subject(String outcome) {
+        return switch (outcome) {
+            case "UNSUITABLE" -> "no result, the tissue was unsuitable for the test";
+            case "NOT_TESTED" -> "no result, it was not tested";
+            default -> words(outcome);
+        };
+    }
+
     /** A coded word for a file or letter: {@code NOT_DETECTED} is "not detected". */
     static String words(String code) {
         return code.toLowerCase(Locale.ROOT).replace('_', ' ');

@@ -15,6 +15,9 @@ import org.dentary.platform.problem.FieldProblem;
  * promise something about an animal or its meat.
  */
 final class WordingRules {
+    /** What stands before the outcome's wording in a letter to somebody who was told another word. */
+    static final String CORRECTION = "CORRECTION";
+
     /** What may stand in braces. */
     static final Set<String> PLACES = new TreeSet<>(Set.of(
             "species",
@@ -25,9 +28,13 @@ final class WordingRules {
             "agency",
             "agencyPhone",
             "agencyAdvice",
-            "resultsPhone"));
+            "resultsPhone",
+            "toldBefore"));
 
     private static final List<String> NEEDED = List.of("disease", "agency", "agencyPhone", "agencyAdvice");
+    /** A letter that puts an earlier word right names both in its first part; the rest says the outcome's own wording. */
+    private static final List<String> NEEDED_OF_A_CORRECTION = List.of("disease", "toldBefore");
+
     private static final Pattern PLACE = Pattern.compile("\\{([^{}]*)\\}");
     private static final Pattern PROMISE = Pattern.compile(
             "\\b(safe|safely|safety|clean|negative|positive|edible|uninfected|disease-free)\\b",
@@ -35,8 +42,8 @@ final class WordingRules {
 
     private WordingRules() {}
 
-    /** Every fault of a wording; empty for none. */
-    static List<FieldProblem> problems(String wording) {
+    /** Every fault of a wording for an outcome, or for {@code CORRECTION}; empty for none. */
+    static List<FieldProblem> problems(String outcome, String wording) {
         List<FieldProblem> problems = new ArrayList<>();
         Set<String> used = PLACE.matcher(wording)
                 .results()
@@ -48,10 +55,11 @@ final class WordingRules {
                         "wording",
                         "PLACE_UNKNOWN",
                         "{" + place + "} is not filled in; what may stand in braces: " + String.join(", ", PLACES))));
-        NEEDED.stream()
-                .filter(place -> !used.contains(place))
-                .forEach(place -> problems.add(new FieldProblem(
-                        "wording", "PLACE_MISSING", "{" + place + "} is missing; every letter gives it")));
+        (outcome.equals(CORRECTION) ? NEEDED_OF_A_CORRECTION : NEEDED)
+                .stream()
+                        .filter(place -> !used.contains(place))
+                        .forEach(place -> problems.add(new FieldProblem(
+                                "wording", "PLACE_MISSING", "{" + place + "} is missing; every letter gives it")));
         Matcher promise = PROMISE.matcher(wording);
         while (promise.find()) {
             problems.add(new FieldProblem(

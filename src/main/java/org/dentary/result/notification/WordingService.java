@@ -18,7 +18,7 @@ import org.dentary.platform.problem.RuleBroken;
 @ApplicationScoped
 public class WordingService {
     private static final Set<String> OUTCOMES =
-            Set.of("DETECTED", "NOT_DETECTED", "INCONCLUSIVE", "UNSUITABLE", "NOT_TESTED");
+            Set.of("DETECTED", "NOT_DETECTED", "INCONCLUSIVE", "UNSUITABLE", "NOT_TESTED", WordingRules.CORRECTION);
 
     private final WordingQueries queries;
     private final CurrentAccount account;
@@ -78,7 +78,7 @@ public class WordingService {
                     "EDITION_WRITTEN",
                     "Edition " + edition + " says something else and is kept; write edition " + next(editions));
         }
-        List<FieldProblem> problems = WordingRules.problems(text);
+        List<FieldProblem> problems = WordingRules.problems(outcome, text);
         if (!problems.isEmpty()) {
             throw InvalidInput.of(problems);
         }
