@@ -64,7 +64,7 @@ class DropOffTest {
                         containsString("Now with Test sampler"),
                         containsString("who put it in is not recorded. Custody begins with who emptied it"),
                         containsString("Station freezer"),
-                        containsString(" h ago"),
+                        containsString("8 days ago"),
                         containsString("Entry 1 (collected) was entered late")));
     }
 
