@@ -26,6 +26,39 @@ class LabelStocksTest {
         assertTrue(LabelStocks.named("NO_SUCH").isEmpty());
     }
 
+    /** What is asked for by name, in millimetres: ISO 216 for A4, ANSI/ASME Y14.1 for letter, else as the name says. */
+    @ParameterizedTest
+    @CsvSource({
+        "LETTER_30, 30, 215.9, 279.4, 66.7, 25.4",
+        "LETTER_80, 80, 215.9, 279.4, 44.4, 12.7",
+        "A4_21, 21, 210, 297, 63.5, 38.1",
+        "JAR_50X25, 1, 50, 25, 50, 25",
+        "VIAL_33X13, 1, 33, 13, 33, 13",
+        "BOX_100X50, 1, 100, 50, 100, 50"
+    })
+    void eachStockHasTheMeasuresOfItsName(
+            String code, int labels, double pageWide, double pageHigh, double wide, double high) {
+        LabelStock stock = LabelStocks.named(code).orElseThrow();
+        assertEquals(labels, stock.labelsOnAPage());
+        assertEquals(pageWide, stock.page().rightMm(), 0.05);
+        assertEquals(pageHigh, stock.page().downMm(), 0.05);
+        assertEquals(wide, stock.label().rightMm(), 0.05);
+        assertEquals(high, stock.label().downMm(), 0.05);
+    }
+
+    @Test
+    void aVialHasRoomForDataMatrixAlone() {
+        for (LabelStock vial : LabelStocks.all().stream()
+                .filter(one -> one.code().startsWith("VIAL"))
+                .toList()) {
+            assertEquals(
+                    List.of(Symbology.DATA_MATRIX),
+                    vial.symbols().stream()
+                            .map(LabelStock.PrintedSymbol::symbology)
+                            .toList());
+        }
+    }
+
     @Test
     void modulesHoldToTheStandardsAndJarsCarryBothSymbols() {
         for (LabelStock stock : LabelStocks.all()) {
