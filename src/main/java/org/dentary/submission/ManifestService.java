@@ -8,14 +8,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.dentary.plan.LaboratoryView;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.StationView;
 import org.dentary.platform.table.CsvTable;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
@@ -40,12 +37,15 @@ public class ManifestService {
     private final SubmissionService submissions;
     private final PlanService plan;
     private final ManifestPdf pdf;
+    private final PlanClock planClock;
     private final Clock clock;
 
-    ManifestService(SubmissionService submissions, PlanService plan, ManifestPdf pdf, Clock clock) {
+    ManifestService(
+            SubmissionService submissions, PlanService plan, ManifestPdf pdf, PlanClock planClock, Clock clock) {
         this.submissions = submissions;
         this.plan = plan;
         this.pdf = pdf;
+        this.planClock = planClock;
         this.clock = clock;
     }
 
@@ -91,7 +91,7 @@ public class ManifestService {
     byte[] pdf(UUID id) {
         SubmissionView submission = submissions.view(id);
         LaboratoryView laboratory = plan.laboratory(submission.laboratory());
-        ZoneId zone = zone();
+        ZoneId zone = planClock.zone();
         LocalDate packed = LocalDate.ofInstant(
                 submission.dispatchedAt() == null ? clock.instant() : submission.dispatchedAt(), zone);
         return pdf.of(
@@ -100,17 +100,6 @@ public class ManifestService {
                 Receiving.of(plan.laboratoryProfile(submission.laboratory(), packed), packed)
                         .facts(),
                 zone);
-    }
-
-    /** The clock on which people here read times: the zone of most stations. */
-    private ZoneId zone() {
-        return plan.stations().stream()
-                .collect(Collectors.groupingBy(StationView::zone, LinkedHashMap::new, Collectors.counting()))
-                .entrySet()
-                .stream()
-                .max(Map.Entry.comparingByValue())
-                .map(Map.Entry::getKey)
-                .orElse(ZoneId.of("UTC"));
     }
 
     private static List<Object> cells(SubmissionView submission, PackedView piece) {

@@ -98,7 +98,7 @@ class FirstDetectionBrowserTest extends Browser {
         look(Role.LIAISON, "/unsuitable-tissue", "unsuitable");
         look(Role.LIAISON, "/column-maps", "column-maps");
         look(Role.LIAISON, "/incidents", "incidents");
-        look(Role.NOTIFIER, "/corrections?state=", "corrections-all");
+        look(Role.NOTIFIER, "/corrections?state=ALL", "corrections-all");
         look(Role.NOTIFIER, "/notifications", "telling");
         look(null, "/stub", "stub");
     }

@@ -62,7 +62,7 @@ public class CorrectionPages {
     @GET
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response list(@QueryParam("state") @DefaultValue("OPEN") String state, @QueryParam("before") Long before) {
-        List<CorrectionView.Head> rows = corrections.list(state, before, SHOWN + 1);
+        List<CorrectionView.Head> rows = corrections.list(of(state), before, SHOWN + 1);
         List<CorrectionView.Head> shown = rows.subList(0, Math.min(SHOWN, rows.size()));
         String next = rows.size() > SHOWN
                 ? "/corrections?state=" + state + "&before="
@@ -75,11 +75,11 @@ public class CorrectionPages {
     @Path("list.csv")
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.NOTIFICATION_READ)
-    public Response csv(@QueryParam("state") @DefaultValue("") String state) {
+    public Response csv(@QueryParam("state") @DefaultValue("ALL") String state) {
         return Uncached.csv(
                 "corrections.csv",
                 List.of("kit", "disease", "earlier", "word", "cause", "at", "station", "state", "recipients", "told"),
-                corrections.list(state, null, MOST).stream()
+                corrections.list(of(state), null, MOST).stream()
                         .map(c -> new Object[] {
                             c.kit(),
                             c.disease(),
@@ -138,6 +138,11 @@ public class CorrectionPages {
                 status,
                 Templates.correction(
                         correction, UUID.randomUUID().toString(), tried, at == null ? "" : at, note, faults));
+    }
+
+    /** The page's word for every state. */
+    private static String of(String state) {
+        return state.equals("ALL") ? "" : state;
     }
 
     private String now(CorrectionView correction) {
