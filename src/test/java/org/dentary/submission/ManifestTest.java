@@ -119,6 +119,8 @@ class ManifestTest {
             assertEquals(2, count(words, "Takes parcels: Monday, Tuesday"), words);
             assertEquals(2, count(words, "left Nov 15, 2025, "), words);
             assertTrue(words.contains(" CST"), words);
+            // Kept to be looked at.
+            Files.copy(pdf(), Path.of("target", "manifest.pdf"), java.nio.file.StandardCopyOption.REPLACE_EXISTING);
         } finally {
             profile("delete from laboratory_profile where laboratory = 'T_LAB' and in_force_from = '2020-01-01'");
         }

@@ -161,7 +161,8 @@ public class IncidentService {
         if (early && (note == null || note.isBlank())) {
             throw new RuleBroken(
                     "OUT_OF_ORDER",
-                    "Somebody before " + telling.whom() + " was not told yet; tell them first, or say why not");
+                    "Somebody who stands before \"" + telling.whom()
+                            + "\" on the list was not told yet; tell them first, or say why not");
         }
         queries.tell(id, position, at, account.get().actor(), note);
         entities.flush();
