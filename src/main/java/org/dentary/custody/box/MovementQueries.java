@@ -8,7 +8,7 @@ import java.util.List;
 @ApplicationScoped
 class MovementQueries {
     // The index ledger_event_packed serves this condition as it is written here.
-    private static final String OF_BOX = """
+    static final String OF_BOX = """
             select cast(e.hand_over as text), e.kind = 'PACKED', e.occurred_at,
                    min(cast(e.bytes as jsonb) ->> 'zone'), max(coalesce(p.name, e.actor)), count(*),
                    array_to_string((array_agg(e.chain order by e.chain))[1:10], ' ')

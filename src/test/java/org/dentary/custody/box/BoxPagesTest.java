@@ -1,6 +1,6 @@
 package org.dentary.custody.box;
 
-import static io.restassured.RestAssured.given;
+import static org.dentary.custody.Http.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
@@ -11,7 +11,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
-import io.restassured.specification.RequestSpecification;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import jakarta.inject.Inject;
 import java.sql.Connection;
@@ -117,9 +116,8 @@ class BoxPagesTest {
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute("set local enable_seqscan = off");
-            try (ResultSet row = statement.executeQuery("explain select 1 from ledger_event e"
-                    + " where e.kind in ('PACKED', 'UNPACKED')"
-                    + " and (cast(e.bytes as jsonb) -> 'fields') ->> 'box' = 'X'")) {
+            try (ResultSet row = statement.executeQuery(
+                    "explain " + MovementQueries.OF_BOX.replace(":box", "'X'").replace(":most", "10"))) {
                 while (row.next()) {
                     plan.append(row.getString(1)).append('\n');
                 }
@@ -136,9 +134,5 @@ class BoxPagesTest {
                 .formParams(form)
                 .post("/boxes/" + box + path)
                 .then();
-    }
-
-    private static RequestSpecification as(String account) {
-        return given().auth().preemptive().basic(account, SeasonFixture.PASSWORD);
     }
 }

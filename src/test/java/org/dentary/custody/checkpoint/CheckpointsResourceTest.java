@@ -1,6 +1,7 @@
 package org.dentary.custody.checkpoint;
 
 import static io.restassured.RestAssured.given;
+import static org.dentary.custody.Http.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasSize;
@@ -12,7 +13,6 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
-import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -188,9 +188,5 @@ class CheckpointsResourceTest {
 
     private static String proofPath(long number, LedgerEvent event) {
         return "/api/v1/custody/checkpoints/" + number + "/proof?event=" + event.id();
-    }
-
-    private static RequestSpecification as(String username) {
-        return given().auth().preemptive().basic(username, SeasonFixture.PASSWORD);
     }
 }

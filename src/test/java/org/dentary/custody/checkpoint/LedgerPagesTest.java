@@ -1,6 +1,6 @@
 package org.dentary.custody.checkpoint;
 
-import static io.restassured.RestAssured.given;
+import static org.dentary.custody.Http.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -8,13 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.specification.RequestSpecification;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.SeasonFixture;
 import org.dentary.custody.CustodyFixture;
 import org.dentary.ledger.CheckpointService;
 import org.dentary.platform.DatabaseTestResource;
@@ -84,9 +82,5 @@ class LedgerPagesTest {
                 .statusCode(303)
                 .extract()
                 .header("Location");
-    }
-
-    private static RequestSpecification as(String account) {
-        return given().auth().preemptive().basic(account, SeasonFixture.PASSWORD);
     }
 }

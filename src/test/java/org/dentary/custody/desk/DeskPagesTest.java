@@ -1,6 +1,6 @@
 package org.dentary.custody.desk;
 
-import static io.restassured.RestAssured.given;
+import static org.dentary.custody.Http.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
@@ -14,7 +14,6 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
-import io.restassured.specification.RequestSpecification;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import jakarta.inject.Inject;
 import java.time.Clock;
@@ -326,9 +325,5 @@ class DeskPagesTest {
                 .formParams(form)
                 .post("/custody/" + path)
                 .then();
-    }
-
-    private static RequestSpecification as(String account) {
-        return given().auth().preemptive().basic(account, SeasonFixture.PASSWORD);
     }
 }

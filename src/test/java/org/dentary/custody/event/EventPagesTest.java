@@ -1,6 +1,6 @@
 package org.dentary.custody.event;
 
-import static io.restassured.RestAssured.given;
+import static org.dentary.custody.Http.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -19,7 +19,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.dentary.SeasonFixture;
 import org.dentary.custody.CustodyFixture;
 import org.dentary.ledger.LedgerStore;
 import org.dentary.platform.DatabaseTestResource;
@@ -133,9 +132,5 @@ class EventPagesTest {
                 .charset(StandardCharsets.UTF_8)
                 .build()));
         return request.post("/custody/events").then();
-    }
-
-    private static RequestSpecification as(String account) {
-        return given().auth().preemptive().basic(account, SeasonFixture.PASSWORD);
     }
 }
