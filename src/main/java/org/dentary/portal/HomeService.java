@@ -317,7 +317,7 @@ public class HomeService {
                 .collect(Collectors.groupingBy(
                         StationStock::season,
                         TreeMap::new,
-                        Collectors.mapping(s -> s.stationName() + " " + s.left(), Collectors.joining(", "))));
+                        Collectors.mapping(s -> s.stationName() + " has " + s.left(), Collectors.joining(", "))));
         return bySeason.entrySet().stream()
                 .map(season -> "Few kits left for season " + season.getKey() + ": " + season.getValue() + ".")
                 .toList();
