@@ -2,9 +2,7 @@ package org.dentary.platform.problem;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonMappingException;
-import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
-import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.AuthenticationFailedException;
@@ -19,8 +17,6 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
-import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -60,11 +56,11 @@ public class ProblemMapper {
 
     @ServerExceptionMapper
     public Response badJson(MismatchedInputException fault, RoutingContext request) {
-        if (fault.getPath().isEmpty() && fault.getTargetType() != null && isEmptyBody(fault)) {
+        if (fault.getPath().isEmpty() && fault.getTargetType() != null && JsonProblems.isEmptyBody(fault)) {
             return answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
         }
-        String field = path(fault);
-        String message = explain(fault);
+        String field = JsonProblems.path(fault);
+        String message = JsonProblems.explain(fault);
         return answer(
                 request,
                 422,
@@ -203,7 +199,7 @@ public class ProblemMapper {
 
     private static Response malformed(JsonProcessingException fault, RoutingContext request) {
         if (fault instanceof MismatchedInputException == false && fault instanceof JsonMappingException mapping) {
-            String field = path(mapping);
+            String field = JsonProblems.path(mapping);
             String message = mapping.getOriginalMessage();
             return answer(
                     request,
@@ -270,59 +266,5 @@ public class ProblemMapper {
         return (method.equals("PUT") || method.equals("POST"))
                 && request.request().getHeader("Transfer-Encoding") == null
                 && (length == null || length.equals("0"));
-    }
-
-    private static boolean isEmptyBody(MismatchedInputException fault) {
-        return fault.getOriginalMessage() != null && fault.getOriginalMessage().startsWith("No content");
-    }
-
-    private static String path(JsonMappingException fault) {
-        StringBuilder path = new StringBuilder();
-        for (JsonMappingException.Reference reference : fault.getPath()) {
-            if (reference.getFieldName() == null) {
-                path.append('[').append(reference.getIndex()).append(']');
-            } else {
-                path.append(path.length() == 0 ? "" : ".").append(reference.getFieldName());
-            }
-        }
-        return path.toString();
-    }
-
-    private static String explain(MismatchedInputException fault) {
-        if (fault instanceof UnrecognizedPropertyException unknown) {
-            Collection<Object> known = unknown.getKnownPropertyIds();
-            String allowed = known == null
-                    ? ""
-                    : "; allowed: "
-                            + known.stream().map(Object::toString).sorted().collect(Collectors.joining(", "));
-            return "'" + unknown.getPropertyName() + "' is not a field of this request" + allowed;
-        }
-        Class<?> target = fault.getTargetType();
-        String given =
-                fault instanceof InvalidFormatException invalid ? "'" + invalid.getValue() + "' is not" : "is not";
-        if (target != null && target.isEnum()) {
-            return given + " one of the allowed values: "
-                    + Arrays.stream(target.getEnumConstants())
-                            .map(Object::toString)
-                            .collect(Collectors.joining(", "));
-        }
-        return given + " " + kind(target);
-    }
-
-    private static String kind(Class<?> target) {
-        if (target == null) {
-            return "of the form expected";
-        }
-        return switch (target.getSimpleName()) {
-            case "Integer", "int", "Long", "long" -> "a whole number";
-            case "Double", "double", "BigDecimal" -> "a number";
-            case "Boolean", "boolean" -> "true or false";
-            case "UUID" -> "a UUID such as 5f0c4a9e-6f0e-4f7e-9b8e-2a6d6d3c1f10";
-            case "LocalDate" -> "a date such as 2026-11-14";
-            case "OffsetDateTime", "Instant" -> "a time with offset such as 2026-11-14T07:30:00-06:00";
-            case "String" -> "text";
-            case "List", "ArrayList", "Set" -> "a list";
-            default -> "of the form expected";
-        };
     }
 }
