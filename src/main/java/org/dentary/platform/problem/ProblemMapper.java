@@ -17,6 +17,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -26,6 +27,9 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** The one place where faults become answers: problem+json for programs, a page for people, nothing internal in either. */
 public class ProblemMapper {
+    /** PostgreSQL's character_not_in_repertoire. */
+    private static final String NOT_TEXT = "22021";
+
     private static final Logger LOG = Logger.getLogger(ProblemMapper.class);
 
     @CheckedTemplate(basePath = "problem")
@@ -179,6 +183,15 @@ public class ProblemMapper {
             }
             if (cause instanceof ConstraintViolationException constraint) {
                 return refusal(ConstraintProblems.of(constraint), request);
+            }
+            if (cause instanceof SQLException sql && NOT_TEXT.equals(sql.getSQLState())) {
+                return answer(
+                        request,
+                        422,
+                        "CHARACTER_NOT_TEXT",
+                        "Not accepted as given",
+                        "Something sent holds a character that no text has (NUL); type it anew, or check the file or scanner",
+                        List.of());
             }
         }
         String id = UUID.randomUUID().toString();

@@ -1,0 +1,259 @@
+package org.dentary.platform.problem;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.BiConsumer;
+import org.dentary.SeasonFixture;
+import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Every route of the API document, called wrongly: no account, an address that is none, a body that is empty, broken, of
+ * the wrong shape or with an unknown field. Each answers with a problem (RFC 9457) that says what to do, and never with
+ * 500.
+ */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class MalformedCallsTest {
+    private static final Set<String> METHODS = Set.of("get", "put", "post", "delete");
+    /** Who to call as: the first that may. */
+    private static final List<String> ACCOUNTS =
+            List.of("coordinator", "liaison", "epidemiologist", "notifier", "auditor", "sampler");
+
+    private static final Map<String, String> WHO = new HashMap<>();
+    private static final String ID = "7f0e3a52-3b1c-4f7d-9c60-0d3f6a1b2c4e";
+
+    @Inject
+    SeasonFixture season;
+
+    private JsonNode document;
+
+    @BeforeEach
+    void read() throws Exception {
+        season.ensure();
+        document = new ObjectMapper()
+                .readTree(given().get("/q/openapi?format=json").asString());
+    }
+
+    @Test
+    void withoutAnAccountNothingButWhatIsOpenAnswers() {
+        List<String> faults = new ArrayList<>();
+        List<String> open = new ArrayList<>();
+        operations((name, operation) -> {
+            Response answer = given().contentType("application/json").body("{}").request(verb(name), path(name));
+            if (answer.statusCode() == 401) {
+                problem(name, answer, Set.of(401), faults);
+            } else {
+                open.add(name);
+            }
+        });
+        assertEquals(List.of(), faults);
+        assertTrue(open.size() < 30, "open without an account: " + open);
+    }
+
+    @Test
+    void aBodyThatIsNoneOrBrokenIsRefused() {
+        List<String> faults = new ArrayList<>();
+        bodies((name, operation) -> {
+            for (String body : List.of("", "{", "[1, 2", "nothing", "{\"a\": }")) {
+                // A list is seen not to be what is asked before it is seen to be broken.
+                problem(
+                        name + " " + body,
+                        call(name, body),
+                        body.startsWith("[") ? Set.of(400, 404, 415, 422) : Set.of(400, 404, 415),
+                        faults);
+            }
+        });
+        assertEquals(List.of(), faults);
+    }
+
+    @Test
+    void aBodyOfTheWrongShapeIsRefused() {
+        List<String> faults = new ArrayList<>();
+        bodies((name, operation) -> {
+            for (String body : List.of("[]", "\"text\"", "7", "{\"noSuchFieldAtAll\": 1}", "null")) {
+                problem(name + " " + body, call(name, body), Set.of(400, 404, 409, 415, 422), faults);
+            }
+        });
+        assertEquals(List.of(), faults);
+    }
+
+    @Test
+    void aFieldThatHoldsNoTextIsRefused() {
+        List<String> faults = new ArrayList<>();
+        bodies((name, operation) -> schema(operation)
+                .path("properties")
+                .properties()
+                .forEach(field -> {
+                    if (field.getValue().path("type").toString().contains("string")) {
+                        Response answer = call(name, "{\"" + field.getKey() + "\": \"A\\u0000B\"}");
+                        // What keeps nothing may answer.
+                        if (answer.statusCode() >= 400) {
+                            problem(name + " " + field.getKey(), answer, Set.of(400, 401, 404, 409, 415, 422), faults);
+                        }
+                    }
+                }));
+        assertEquals(List.of(), faults);
+    }
+
+    @Test
+    void everyFieldOfTheWrongTypeIsNamed() {
+        List<String> faults = new ArrayList<>();
+        bodies((name, operation) -> schema(operation)
+                .path("properties")
+                .properties()
+                .forEach(field -> {
+                    String body = "{\"" + field.getKey() + "\": {\"not\": [\"what\", \"is\", \"asked\"]}}";
+                    Response answer = call(name, body);
+                    problem(name + " " + body, answer, Set.of(400, 404, 409, 415, 422), faults);
+                }));
+        assertEquals(List.of(), faults);
+    }
+
+    @Test
+    void anAddressThatIsNoneIsNotFound() {
+        List<String> faults = new ArrayList<>();
+        operations((name, operation) -> {
+            String route = name.substring(name.indexOf(' ') + 1);
+            if (route.contains("{")) {
+                for (String value : List.of("no-such-thing", "%00", "..%2f..", "'%20or%20'1'='1", "x".repeat(2000))) {
+                    String path = route.replaceAll("\\{[^}]+}", value);
+                    Response answer = as(who(name))
+                            .urlEncodingEnabled(false)
+                            .contentType("application/json")
+                            .body("{}")
+                            .request(verb(name), path);
+                    if (answer.statusCode() >= 400) {
+                        problem(
+                                name + " " + value.substring(0, Math.min(20, value.length())),
+                                answer,
+                                Set.of(400, 403, 404, 405, 406, 409, 410, 412, 414, 415, 422),
+                                faults);
+                    }
+                }
+            }
+        });
+        assertEquals(List.of(), faults);
+    }
+
+    @Test
+    void aParameterOfTheWrongFormIsRefused() {
+        List<String> faults = new ArrayList<>();
+        operations((name, operation) -> operation.path("parameters").forEach(parameter -> {
+            if (parameter.path("in").asText().equals("query") && verb(name).equals("GET")) {
+                Response answer = as(who(name))
+                        .urlEncodingEnabled(false)
+                        .get(path(name) + "?" + parameter.path("name").asText() + "=%27%22%3Cx%3E%00%F0%9F%A6%8C");
+                if (answer.statusCode() >= 400) {
+                    problem(
+                            name + " ?" + parameter.path("name").asText(),
+                            answer,
+                            Set.of(400, 403, 404, 409, 422, 429),
+                            faults);
+                }
+            }
+        }));
+        assertEquals(List.of(), faults);
+    }
+
+    private Response call(String name, String body) {
+        return as(who(name)).contentType("application/json").body(body).request(verb(name), path(name));
+    }
+
+    private static String who(String name) {
+        return WHO.computeIfAbsent(name, MalformedCallsTest::firstAllowed);
+    }
+
+    private static String firstAllowed(String name) {
+        return ACCOUNTS.stream()
+                .filter(account -> as(account)
+                                .contentType("application/json")
+                                .body("{")
+                                .request(verb(name), path(name))
+                                .statusCode()
+                        != 403)
+                .findFirst()
+                .orElse("coordinator");
+    }
+
+    private static RequestSpecification as(String account) {
+        return given().auth().preemptive().basic(account, SeasonFixture.PASSWORD);
+    }
+
+    private static void problem(String call, Response answer, Set<Integer> allowed, List<String> faults) {
+        if (!allowed.contains(answer.statusCode())) {
+            faults.add(call + " answers " + answer.statusCode());
+        } else if (!answer.contentType().startsWith("application/problem+json")) {
+            faults.add(call + " answers " + answer.statusCode() + " as " + answer.contentType());
+        } else if (answer.path("status") == null
+                || (Integer) answer.path("status") != answer.statusCode()
+                || blank(answer.path("title"))
+                || blank(answer.path("detail"))) {
+            faults.add(call + " says too little: " + answer.asString());
+        }
+    }
+
+    private static boolean blank(String text) {
+        return text == null || text.isBlank();
+    }
+
+    private static String verb(String name) {
+        return name.substring(0, name.indexOf(' '));
+    }
+
+    private static String path(String name) {
+        return name.substring(name.indexOf(' ') + 1).replaceAll("\\{[^}]+}", ID);
+    }
+
+    private JsonNode schema(JsonNode operation) {
+        JsonNode schema = operation
+                .path("requestBody")
+                .path("content")
+                .path("application/json")
+                .path("schema");
+        String reference = schema.path("$ref").asText();
+        return reference.isEmpty()
+                ? schema
+                : document.path("components").path("schemas").path(reference.substring(reference.lastIndexOf('/') + 1));
+    }
+
+    private void bodies(BiConsumer<String, JsonNode> each) {
+        operations((name, operation) -> {
+            JsonNode content = operation.path("requestBody").path("content");
+            if (content.has("application/json")
+                    && !schema(operation).path("properties").isEmpty()) {
+                each.accept(name, operation);
+            }
+        });
+    }
+
+    private void operations(BiConsumer<String, JsonNode> each) {
+        TreeMap<String, JsonNode> all = new TreeMap<>();
+        document.path("paths")
+                .properties()
+                .forEach(path -> path.getValue().properties().forEach(operation -> {
+                    if (METHODS.contains(operation.getKey())) {
+                        all.put(
+                                operation.getKey().toUpperCase(java.util.Locale.ROOT) + " " + path.getKey(),
+                                operation.getValue());
+                    }
+                }));
+        all.forEach(each);
+    }
+}
