@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.dentary.animal.LineService;
 import org.dentary.plan.PlanService;
@@ -108,14 +109,15 @@ public class OutcomeService {
         List<SuspicionDerived.Suspicion> suspicions = new ArrayList<>();
         Explanations explanations = new Explanations();
         for (OutcomeQueries.Member member : members) {
+            Map<String, Derived> said = said(
+                    diseases,
+                    findings.getOrDefault(member.root(), List.of()),
+                    tissues.getOrDefault(member.root(), List.of()),
+                    settings,
+                    member,
+                    disease -> released.contains(member.root() + " " + disease));
             for (String disease : diseases) {
-                Derived derived = derived(
-                        findings.getOrDefault(member.root(), List.of()).stream()
-                                .filter(f -> f.disease().equals(disease))
-                                .toList(),
-                        tissues.getOrDefault(member.root(), List.of()),
-                        settings,
-                        member);
+                Derived derived = said.get(disease);
                 boolean told = released.contains(member.root() + " " + disease);
                 outcomes.add(new LineService.OutcomeOf(
                         member.kit(),
@@ -138,6 +140,34 @@ public class OutcomeService {
         outcomesDerived.fire(new OutcomesDerived(every, cause));
     }
 
+    /**
+     * What the findings say of each disease. While one of them is withheld, a disease that nothing was reported of reads as
+     * before the report: that its turn had come would tell that another's finding is there.
+     */
+    private static Map<String, Derived> said(
+            List<String> diseases,
+            List<OutcomeQueries.Finding> findings,
+            List<OutcomeQueries.Tissue> tissues,
+            PlanSettings settings,
+            OutcomeQueries.Member member,
+            Predicate<String> isReleased) {
+        Map<String, List<OutcomeQueries.Finding>> byDisease =
+                findings.stream().collect(Collectors.groupingBy(OutcomeQueries.Finding::disease));
+        Map<String, Derived> said = new LinkedHashMap<>();
+        for (String disease : diseases) {
+            said.put(disease, derived(byDisease.getOrDefault(disease, List.of()), tissues, true, settings, member));
+        }
+        boolean withheld = said.entrySet().stream()
+                .anyMatch(each -> shown(each.getValue().outcome(), isReleased.test(each.getKey()))
+                        != each.getValue().outcome());
+        if (withheld) {
+            diseases.stream()
+                    .filter(disease -> !byDisease.containsKey(disease))
+                    .forEach(disease -> said.put(disease, derived(List.of(), tissues, false, settings, member)));
+        }
+        return said;
+    }
+
     /** What is told before and after release: until then a suspicion and a detection both read as pending. */
     static Outcome shown(Outcome derived, boolean released) {
         return switch (derived) {
@@ -150,6 +180,7 @@ public class OutcomeService {
     private static Derived derived(
             List<OutcomeQueries.Finding> rows,
             List<OutcomeQueries.Tissue> tissues,
+            boolean reported,
             PlanSettings settings,
             OutcomeQueries.Member at) {
         String season = empty(at.season());
@@ -167,7 +198,7 @@ public class OutcomeService {
                         t.parent(),
                         t.archived(),
                         t.orders().intValue(),
-                        t.reports().intValue(),
+                        reported ? t.reports().intValue() : 0,
                         t.tissue().endsWith("_NODE"),
                         t.tissue().equals("OBEX")))
                 .toList();

@@ -60,6 +60,12 @@ class IndependentCountTest {
                 from owned o join finding_specimen x on x.code = o.code join standing f on f.id = x.finding
                 join test_method m on m.code = f.method and o.tissue = any (m.accepted_tissues)
                where f.disease = :disease group by o.animal),
+            held as (
+              select distinct o.animal
+                from owned o join finding_specimen x on x.code = o.code join standing f on f.id = x.finding
+               where f.finding in ('SUSPECT', 'DETECTED')
+                 and (select r.derived_outcome from release r where r.kit = o.animal and r.disease = f.disease
+                       order by r.id desc limit 1) is distinct from 'DETECTED'),
             tissue as (
               select o.animal,
                      bool_or(q.sent and not q.answered) as unreported,
@@ -84,6 +90,8 @@ class IndependentCountTest {
                                          = 'DETECTED' then 'COUNTED' else 'PENDING' end
                           when words.said && array['SUSPECT', 'DETECTED'] then 'PENDING'
                           when t.unreported or words.said is null and t.unsent then 'PENDING'
+                          -- what is withheld of one disease is not told by another's turn having come
+                          when words.said is null and w.kit in (select animal from held) then 'PENDING'
                           when 'NOT_DETECTED' = any (words.said) then 'COUNTED'
                           when 'INCONCLUSIVE' = any (words.said) then 'INCONCLUSIVE'
                           when 'UNSUITABLE' = any (words.said) then 'UNSUITABLE'

@@ -278,6 +278,8 @@ class ChanceOfDetectionResourceTest {
         as("sampler")
                 .get("/api/v1/take-next?season=" + season)
                 .then()
+                .log()
+                .ifValidationFails()
                 .statusCode(200)
                 .body("items.find { it.unit == '" + unit + "' }.choices[0].more", equalTo(294))
                 .body("items.find { it.unit == '" + unit + "' }.stations[0].code", equalTo(station));
@@ -285,12 +287,16 @@ class ChanceOfDetectionResourceTest {
         as("sampler-two")
                 .get("/api/v1/take-next?season=" + season)
                 .then()
+                .log()
+                .ifValidationFails()
                 .statusCode(200)
                 .body("items.findAll { it.unit == '" + unit + "' }.size()", equalTo(0));
         as("sampler")
                 .accept("text/csv")
                 .get("/api/v1/take-next?season=" + season)
                 .then()
+                .log()
+                .ifValidationFails()
                 .statusCode(200)
                 .body(containsString(unit));
         as("auditor").get("/api/v1/take-next?season=" + season).then().statusCode(403);

@@ -148,6 +148,7 @@ class DossierPdfTest {
                 .then()
                 .statusCode(201);
         Path pdf = paper("auditor", code);
+        Files.createDirectories(Path.of("target", "papers"));
         Files.copy(
                 pdf,
                 Path.of("target", "papers", "dossier-photo.pdf"),
