@@ -13,7 +13,7 @@ class CorrectionQueries {
     /**
      * A revision of the line that replaced the last word that was read. That nothing stands any more counts only where the
      * word was taken back: a detection that is no longer one, or a finding put right. New tissue or a new order of an
-     * animal that has an outcome is no correction.
+     * animal that has an outcome is no correction; nor is it that an animal not tested waits again, for it had no result.
      */
     private static final String FIND = """
             insert into correction (kit, disease, earlier, word, cause, line_before, line_after, at)
@@ -30,7 +30,8 @@ class CorrectionQueries {
                and n.exclusion in ('', 'NOT_ATTRIBUTABLE')
                and n.outcome <> b.outcome and n.outcome <> last.outcome
                and (n.outcome <> 'PENDING' or b.outcome = 'DETECTED'
-                    or (n.derived_outcome = 'PENDING' and n.cause in ('CORRECTION', 'FINDING', 'RE_ATTRIBUTION')))
+                    or (n.derived_outcome = 'PENDING' and b.outcome <> 'NOT_TESTED'
+                        and n.cause in ('CORRECTION', 'FINDING', 'RE_ATTRIBUTION')))
                 on conflict (line_after) do nothing
             """;
 

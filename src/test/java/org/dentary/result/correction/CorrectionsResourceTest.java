@@ -9,16 +9,21 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
+import io.agroal.api.AgroalDataSource;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.prevalence.PlayedSeason;
 import org.dentary.result.FindingsFixture;
 import org.junit.jupiter.api.Test;
 
@@ -31,6 +36,9 @@ class CorrectionsResourceTest {
 
     @Inject
     FindingsFixture laboratory;
+
+    @Inject
+    AgroalDataSource service;
 
     @Test
     void aCorrectedDetectionIsToldToHunterAgenciesReadersAndWhoeverMadeACutThatCountsIt() {
@@ -88,7 +96,12 @@ class CorrectionsResourceTest {
     }
 
     @Test
-    void aSuspicionAfterNotDetectedIsNoCorrectionBeforeItIsReleased() {
+    void aSuspicionAfterNotDetectedIsNoCorrectionOfThisOrAnotherDiseaseBeforeItIsReleased() throws SQLException {
+        try (Connection connection = service.getConnection();
+                Statement statement = connection.createStatement()) {
+            statement.execute("insert into disease (code, name, position) values ('" + PlayedSeason.SECOND_DISEASE
+                    + "', 'Second disease', 903) on conflict do nothing");
+        }
         String unit = laboratory.unitWithoutTheDisease();
         Deer deer = laboratory.atTheLaboratory(unit);
         laboratory.finds(deer, "SCREENING", "NOT_DETECTED", null).statusCode(201);
