@@ -198,16 +198,7 @@ public enum SetUpList {
             "Published risk weights by class of animal, in sets; the setting RISK_WEIGHT_SET names the set in use",
             false,
             List.of("weight_set", "disease", "species", "age_class", "sex", "mortality_source", "clinical_signs"),
-            must("weight_set", Cell.CODE, "set it belongs to; changed weights are a new set"),
-            must("disease", Cell.in(DISEASES), "disease"),
-            must("species", Cell.in(SPECIES), "species"),
-            must("age_class", Cell.oneOf(List.of("FAWN", "YEARLING", "ADULT")), "age class"),
-            must("sex", Cell.oneOf(List.of("MALE", "FEMALE")), "sex"),
-            must("mortality_source", Cell.oneOf(Vocabulary.SOURCES), "how the animal died"),
-            must("clinical_signs", Cell.oneOf(List.of("NONE_SEEN", "SEEN")), "whether signs were seen"),
-            must("relative_risk", Cell.decimal(0, 1000), "risk against the reference class, which has 1"),
-            may("population_share", Cell.decimal(0, 1), "share of the herd in this class; for all of a set or none"),
-            must("citation", Cell.LONG_TEXT, "publication and table that the weight is from")),
+            ReferenceColumns.riskWeights()),
     CAUTIONS(
             "cautions",
             "caution",
@@ -229,14 +220,7 @@ public enum SetUpList {
             "Deer by age class and sex in a named, dated herd that prevalence is standardized to",
             false,
             List.of("code", "age_class", "sex"),
-            must("code", Cell.CODE, "short code of the structure, the same in each of its rows"),
-            must("name", Cell.NAME, "which herd, as people say it"),
-            must("as_of", Cell.DAY, "day that it describes"),
-            must("source", Cell.NAME, "who estimated it and where that is written"),
-            must("species", Cell.in(SPECIES), "species"),
-            must("age_class", Cell.oneOf(Vocabulary.AGE_CLASSES), "age class"),
-            must("sex", Cell.oneOf(Vocabulary.SEXES), "sex"),
-            must("animals", Cell.wholeNumber(0, 999_999), "deer in the class; only the shares are used"));
+            ReferenceColumns.herdStructures());
 
     private final String path;
     private final String table;
