@@ -8,6 +8,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
 import java.util.Map;
 import java.util.UUID;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.answer.StoredReport;
+import org.dentary.prevalence.cut.DataCutQueries;
 
 /**
  * The one answer to a question that every form of it is made from: page, JSON, CSV, workbook, document and picture. On a

@@ -6,6 +6,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import org.dentary.plan.PlanService;
+import org.dentary.prevalence.linelist.LineFilter;
+import org.dentary.prevalence.linelist.LineFilters;
 
 /** The choices behind the first ones of the prevalence page: rarely changed, each told by the report when it is. */
 @ApplicationScoped

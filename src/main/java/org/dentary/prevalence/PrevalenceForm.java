@@ -19,7 +19,7 @@ public record PrevalenceForm(
         PrevalenceChoices.More more,
         String query) {
     /** One option of a list. */
-    record Choice(String value, String words, boolean chosen) {}
+    public record Choice(String value, String words, boolean chosen) {}
 
     static final List<String[]> BREAKDOWNS = List.of(
             new String[] {"ageClass,sex", "Age class and sex"},
@@ -33,7 +33,7 @@ public record PrevalenceForm(
             new String[] {"station", "Station"},
             new String[] {"month", "Month of death"});
 
-    static <T> List<Choice> choices(
+    public static <T> List<Choice> choices(
             List<T> items, Function<T, String> value, Function<T, String> words, String chosen, String none) {
         List<Choice> choices = new ArrayList<>();
         if (none != null) {
@@ -44,7 +44,7 @@ public record PrevalenceForm(
         return choices;
     }
 
-    static String query(MultivaluedMap<String, String> asked) {
+    public static String query(MultivaluedMap<String, String> asked) {
         return asked.entrySet().stream()
                 .flatMap(e ->
                         e.getValue().stream().map(v -> e.getKey() + "=" + URLEncoder.encode(v, StandardCharsets.UTF_8)))

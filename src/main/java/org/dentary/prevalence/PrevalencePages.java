@@ -23,6 +23,10 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.prevalence.chart.PrevalenceChart;
+import org.dentary.prevalence.cut.DataCutQueries;
+import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.linelist.FilterWords;
 import org.dentary.statistics.IntervalMethod;
 
 /** The prevalence page: the question as a form in the address, the answer as table, picture and steps. */

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.linelist.LineFilter;
 
 /** Counts lines by step and by the dimensions of a report, in one pass over the season's lines. */
 @ApplicationScoped

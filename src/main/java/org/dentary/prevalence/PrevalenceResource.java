@@ -11,6 +11,8 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.chart.PrevalenceChart;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;

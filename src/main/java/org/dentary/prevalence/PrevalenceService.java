@@ -13,6 +13,10 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.cut.DataCutQueries;
+import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.linelist.LineColumn;
+import org.dentary.prevalence.linelist.LineFilter;
 import org.dentary.statistics.Proportion;
 
 /** Answers how common a disease is among the animals of a season. */

@@ -20,7 +20,7 @@ public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<
             String marks,
             String flags) {}
 
-    static PrevalenceTable of(PrevalenceReport report, DimensionValues values) {
+    public static PrevalenceTable of(PrevalenceReport report, DimensionValues values) {
         List<Dimension> by = Dimension.parse(String.join(",", report.by()));
         List<Map<String, String>> names = by.stream().map(values::names).toList();
         return new PrevalenceTable(

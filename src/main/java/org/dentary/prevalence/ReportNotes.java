@@ -11,6 +11,9 @@ import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.UnitView;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.linelist.LineColumn;
 import org.dentary.statistics.IntervalMethod;
 
 /** What a reader must know beside the numbers, in sentences; each that a figure needs to be quoted is there. */

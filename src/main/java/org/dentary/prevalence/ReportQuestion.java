@@ -10,6 +10,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.linelist.LineFilter;
 import org.dentary.statistics.IntervalMethod;
 
 /**

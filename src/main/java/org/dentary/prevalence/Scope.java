@@ -16,8 +16,8 @@ import java.util.TreeMap;
  */
 public record Scope(
         List<String> origin, List<String> mortalitySource, List<String> clinicalSigns, List<String> samplingBasis) {
-    static final List<String> ORIGINS = List.of("WILD", "CAPTIVE", "ESCAPED_CAPTIVE", "UNKNOWN");
-    static final List<String> SOURCES = List.of(
+    public static final List<String> ORIGINS = List.of("WILD", "CAPTIVE", "ESCAPED_CAPTIVE", "UNKNOWN");
+    public static final List<String> SOURCES = List.of(
             "HUNTER_HARVEST",
             "VEHICLE",
             "FOUND_DEAD",
@@ -27,8 +27,8 @@ public record Scope(
             "LIVE",
             "OTHER",
             "UNKNOWN");
-    static final List<String> SIGNS = List.of("NONE_SEEN", "SEEN", "NOT_OBSERVED");
-    static final List<String> BASES =
+    public static final List<String> SIGNS = List.of("NONE_SEEN", "SEEN", "NOT_OBSERVED");
+    public static final List<String> BASES =
             List.of("MANDATORY", "VOLUNTARY", "QUOTA", "HUNTER_REQUESTED", "TARGETED", "UNKNOWN", "OTHER");
 
     static final Scope DEFAULT = new Scope(

@@ -26,10 +26,10 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.prevalence.DataCutService;
-import org.dentary.prevalence.DataCutView;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.comparison.ComparisonForm.Choice;
+import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.cut.DataCutView;
 
 /** The comparisons page: the question as a form in the address, the answer as sentences and tables. */
 @Path("/prevalence")

@@ -12,7 +12,7 @@ import jakarta.ws.rs.core.UriInfo;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
-import org.dentary.prevalence.StoredAnswerService;
+import org.dentary.prevalence.answer.StoredAnswerService;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.prevalence.ReportQuestion;
-import org.dentary.prevalence.StoredAnswerService;
-import org.dentary.prevalence.StoredReport;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.answer.StoredReport;
 
 /** Reads a stored comparison's question back, so that it can be answered again. */
 @ApplicationScoped

@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.prevalence.ReportQuestion;
-import org.dentary.prevalence.StoredAnswerService;
-import org.dentary.prevalence.StoredReport;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.answer.StoredReport;
 
 /**
  * The one answer to a question that page, JSON and CSV are made from. On a cut it is read back from the bytes that were

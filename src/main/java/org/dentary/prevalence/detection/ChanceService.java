@@ -17,16 +17,16 @@ import org.dentary.plan.StationView;
 import org.dentary.plan.UnitView;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.DataCutService;
-import org.dentary.prevalence.DataCutView;
-import org.dentary.prevalence.LineColumn;
 import org.dentary.prevalence.PrevalenceReport.CutName;
 import org.dentary.prevalence.PrevalenceReport.StepCount;
 import org.dentary.prevalence.PrevalenceService;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.Step;
+import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.detection.UnitRules.Known;
 import org.dentary.prevalence.detection.UnitRules.SeasonSample;
+import org.dentary.prevalence.linelist.LineColumn;
 
 /** Answers what the sampling of a season can rule out, and what to take next. */
 @ApplicationScoped

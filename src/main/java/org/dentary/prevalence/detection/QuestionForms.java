@@ -16,8 +16,8 @@ import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
-import org.dentary.prevalence.DataCutService;
-import org.dentary.prevalence.DataCutView;
+import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.detection.QuestionForm.Choice;
 
 /** Fills the forms of pages that ask about a season. */

@@ -14,12 +14,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.dentary.codes.PaperFooter;
-import org.dentary.prevalence.ChartDrawing;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
-import org.dentary.prevalence.PrevalenceChart;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceTable;
 import org.dentary.prevalence.PrevalenceTables;
+import org.dentary.prevalence.chart.ChartDrawing;
+import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.pictures.Picture;
 
 /**

@@ -9,10 +9,10 @@ import java.util.function.Function;
 import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SpeciesView;
-import org.dentary.prevalence.FilterWords;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.ReportZone;
+import org.dentary.prevalence.linelist.FilterWords;
 
 /** What stands around the figures in every form of the document: title, what it stands on, what was asked. */
 @ApplicationScoped

@@ -12,7 +12,7 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Map;
-import org.dentary.prevalence.ChartInks;
+import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.detection.UnitChance;
 import org.dentary.prevalence.pictures.Picture.Plate;
 

@@ -4,11 +4,11 @@ import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.prevalence.ChartInks;
-import org.dentary.prevalence.ChartPng;
-import org.dentary.prevalence.ChartSvg;
-import org.dentary.prevalence.PrevalenceChart.Use;
 import org.dentary.prevalence.Words;
+import org.dentary.prevalence.chart.ChartInks;
+import org.dentary.prevalence.chart.ChartPng;
+import org.dentary.prevalence.chart.ChartSvg;
+import org.dentary.prevalence.chart.PrevalenceChart.Use;
 
 /**
  * One picture with what it is made from.

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import org.dentary.prevalence.ReportQuestion;
-import org.dentary.prevalence.StoredAnswerService;
+import org.dentary.prevalence.answer.StoredAnswerService;
 
 /**
  * What a picture is drawn from. On a cut it is stored with the first drawing and drawn from there ever after, so that neither

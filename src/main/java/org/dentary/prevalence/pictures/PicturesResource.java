@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.prevalence.PrevalenceChart.Use;
+import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.detection.ChanceService;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;

@@ -9,7 +9,7 @@ import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.util.List;
 import java.util.Locale;
-import org.dentary.prevalence.ChartInks;
+import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Plate;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.Axis;

@@ -4,7 +4,7 @@ import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.ChartInks;
+import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.detection.ChanceOfDetection;
 import org.dentary.prevalence.detection.UnitChance;
 import org.dentary.prevalence.pictures.Picture.Column;

@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.prevalence.ReportQuestion;
-import org.dentary.prevalence.StoredReport;
+import org.dentary.prevalence.answer.StoredReport;
 
 /** Counts again what stored pictures are drawn from. */
 @ApplicationScoped

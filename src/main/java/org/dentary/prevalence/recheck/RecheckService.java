@@ -16,9 +16,9 @@ import java.util.UUID;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.prevalence.StoredAnswer;
-import org.dentary.prevalence.StoredAnswerService;
-import org.dentary.prevalence.StoredReport;
+import org.dentary.prevalence.answer.StoredAnswer;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.answer.StoredReport;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 

@@ -18,9 +18,9 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
-import org.dentary.prevalence.DataCutService;
-import org.dentary.prevalence.DataCutView;
 import org.dentary.prevalence.ReportZone;
+import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.cut.DataCutView;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Saved questions as a page: keep one, ask one again of a cut, withdraw one. */

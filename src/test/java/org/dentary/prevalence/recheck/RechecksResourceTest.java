@@ -22,7 +22,7 @@ import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture;
 import org.dentary.prevalence.LineFixture.ALine;
-import org.dentary.prevalence.StoredAnswerService;
+import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.detection.ChanceFixture;
 import org.junit.jupiter.api.Test;
 

@@ -1,0 +1,196 @@
+package org.dentary.prevalence.chart;
+
+import java.awt.BasicStroke;
+import java.awt.Graphics2D;
+import java.awt.Shape;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.dentary.prevalence.PrevalenceCell;
+import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.PrevalenceTable;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.SymbolAxis;
+import org.jfree.chart.block.BlockBorder;
+import org.jfree.chart.plot.PlotOrientation;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.renderer.xy.XYErrorRenderer;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.data.xy.YIntervalSeries;
+import org.jfree.data.xy.YIntervalSeriesCollection;
+
+/**
+ * One report as a drawing of a fixed size. A few groups stand side by side; many, or any on a narrow screen, one below the
+ * other, the share across. Marks of the last dimension differ by shape, intervals run through them; who is not sampled has
+ * a place and no mark.
+ */
+public final class ChartDrawing {
+    private static final int WIDE = 720;
+    private static final int WIDE_HEIGHT = 380;
+    private static final int NARROW = 360;
+    private static final int SIDE_BY_SIDE = 6;
+    private static final int ROW = 26;
+    private static final int AROUND = 120;
+    private static final double SPREAD = 0.6;
+
+    private final JFreeChart chart;
+    private final int width;
+    private final int height;
+
+    ChartDrawing(PrevalenceReport report, PrevalenceTable table, ChartInks inks, boolean narrow) {
+        Map<String, Map<String, PrevalenceCell>> cells = cells(report, table);
+        List<String> groups = List.copyOf(cells.keySet());
+        List<String> series = cells.values().stream()
+                .flatMap(row -> row.keySet().stream())
+                .distinct()
+                .toList();
+        boolean below = narrow || groups.size() > SIDE_BY_SIDE;
+        this.width = narrow ? NARROW : WIDE;
+        this.height = below ? AROUND + groups.size() * Math.max(ROW, 15 * series.size()) : WIDE_HEIGHT;
+        this.chart = chart(report, data(cells, groups, series), groups, inks, below, series.size());
+    }
+
+    /** Pixels across. */
+    public int width() {
+        return width;
+    }
+
+    /** Pixels down. */
+    public int height() {
+        return height;
+    }
+
+    /** Draws it with its top left corner at the canvas's origin. */
+    public void draw(Graphics2D canvas) {
+        chart.draw(canvas, new Rectangle2D.Double(0, 0, width, height));
+    }
+
+    /** Group to mark to cell: the last dimension tells the mark, the others together the group. */
+    private static Map<String, Map<String, PrevalenceCell>> cells(PrevalenceReport report, PrevalenceTable table) {
+        Map<String, Map<String, PrevalenceCell>> cells = new LinkedHashMap<>();
+        for (int i = 0; i < report.cells().size(); i++) {
+            List<String> words = table.rows().get(i).groups();
+            int last = words.size() == 1 ? 1 : words.size() - 1;
+            cells.computeIfAbsent(String.join(", ", words.subList(0, last)), group -> new LinkedHashMap<>())
+                    .put(
+                            words.size() == 1 ? "All" : words.get(last),
+                            report.cells().get(i));
+        }
+        return cells;
+    }
+
+    private static YIntervalSeriesCollection data(
+            Map<String, Map<String, PrevalenceCell>> cells, List<String> groups, List<String> series) {
+        YIntervalSeriesCollection data = new YIntervalSeriesCollection();
+        for (int s = 0; s < series.size(); s++) {
+            YIntervalSeries marks = new YIntervalSeries(series.get(s));
+            double shift = series.size() == 1 ? 0 : (s - (series.size() - 1) / 2.0) * SPREAD / series.size();
+            for (int g = 0; g < groups.size(); g++) {
+                PrevalenceCell cell = cells.get(groups.get(g)).get(series.get(s));
+                if (cell != null && !cell.isNotSampled()) {
+                    marks.add(g + shift, cell.prevalence(), cell.lower(), cell.upper());
+                }
+            }
+            data.addSeries(marks);
+        }
+        return data;
+    }
+
+    private static JFreeChart chart(
+            PrevalenceReport report,
+            YIntervalSeriesCollection data,
+            List<String> groups,
+            ChartInks inks,
+            boolean below,
+            int series) {
+        SymbolAxis groupAxis = new SymbolAxis(null, groups.toArray(String[]::new));
+        groupAxis.setRange(-0.5, groups.size() - 0.5);
+        groupAxis.setGridBandsVisible(false);
+        groupAxis.setInverted(below);
+        NumberAxis shareAxis = new NumberAxis("Detected of counted, " + level(report) + " % interval");
+        shareAxis.setNumberFormatOverride(new DecimalFormat("0.#%", DecimalFormatSymbols.getInstance(Locale.US)));
+        shareAxis.setRange(0, top(report));
+        for (var axis : List.of(groupAxis, shareAxis)) {
+            axis.setLabelFont(inks.lettering());
+            axis.setTickLabelFont(inks.lettering());
+            axis.setLabelPaint(inks.ink());
+            axis.setTickLabelPaint(inks.ink());
+            axis.setAxisLinePaint(inks.ink());
+            axis.setTickMarkPaint(inks.ink());
+        }
+        XYPlot plot = new XYPlot(data, groupAxis, shareAxis, marks(inks, series));
+        plot.setOrientation(below ? PlotOrientation.HORIZONTAL : PlotOrientation.VERTICAL);
+        plot.setBackgroundPaint(null);
+        plot.setOutlineVisible(false);
+        plot.setDomainGridlinesVisible(false);
+        plot.setRangeGridlinePaint(inks.faint());
+        plot.setRangeGridlineStroke(new BasicStroke(1));
+        JFreeChart chart = new JFreeChart(null, null, plot, series > 1);
+        chart.setBackgroundPaint(null);
+        chart.setPadding(new RectangleInsets(0, 0, 0, 18));
+        if (chart.getLegend() != null) {
+            chart.getLegend().setPosition(RectangleEdge.TOP);
+            chart.getLegend().setItemFont(inks.lettering());
+            chart.getLegend().setItemPaint(inks.ink());
+            chart.getLegend().setBackgroundPaint(null);
+            chart.getLegend().setFrame(BlockBorder.NONE);
+        }
+        return chart;
+    }
+
+    private static XYErrorRenderer marks(ChartInks inks, int series) {
+        XYErrorRenderer marks = new XYErrorRenderer();
+        marks.setDrawXError(false);
+        marks.setCapLength(8);
+        marks.setErrorStroke(new BasicStroke(2));
+        List<Shape> shapes = shapes();
+        for (int s = 0; s < series; s++) {
+            marks.setSeriesPaint(s, inks.series(s));
+            marks.setSeriesShape(s, shapes.get(s % shapes.size()));
+        }
+        return marks;
+    }
+
+    private static double top(PrevalenceReport report) {
+        double highest = report.cells().stream()
+                .filter(cell -> cell.upper() != null)
+                .mapToDouble(PrevalenceCell::upper)
+                .max()
+                .orElse(0.1);
+        return Math.min(1, Math.ceil(highest * 1.05 * 20) / 20);
+    }
+
+    private static String level(PrevalenceReport report) {
+        return String.format(Locale.ROOT, "%.1f", 100 * report.confidence()).replace(".0", "");
+    }
+
+    private static List<Shape> shapes() {
+        List<Shape> shapes = new ArrayList<>();
+        shapes.add(new Ellipse2D.Double(-5, -5, 10, 10));
+        shapes.add(polygon(0, -6.5, 6.5, 0, 0, 6.5, -6.5, 0));
+        shapes.add(new Rectangle2D.Double(-4.5, -4.5, 9, 9));
+        shapes.add(polygon(0, -6, 6, 5, -6, 5));
+        shapes.add(polygon(0, 6, 6, -5, -6, -5));
+        shapes.add(polygon(-6, -2, -2, -2, -2, -6, 2, -6, 2, -2, 6, -2, 6, 2, 2, 2, 2, 6, -2, 6, -2, 2, -6, 2));
+        return shapes;
+    }
+
+    private static Shape polygon(double... points) {
+        Path2D.Double path = new Path2D.Double();
+        path.moveTo(points[0], points[1]);
+        for (int i = 2; i < points.length; i += 2) {
+            path.lineTo(points[i], points[i + 1]);
+        }
+        path.closePath();
+        return path;
+    }
+}

@@ -1,0 +1,77 @@
+package org.dentary.prevalence.linelist;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.Words;
+
+/** The columns of the line list as it leaves, in their order, and the expression over a line {@code l} behind each. */
+public enum LineColumn {
+    KIT("kit", "l.kit"),
+    SEASON("season", "coalesce(l.season, 'UNKNOWN')"),
+    DISEASE("disease", "l.disease"),
+    SPECIES("species", "l.species"),
+    ORIGIN("origin", "l.origin"),
+    SEX("sex", "l.sex"),
+    SEX_EVIDENCE("sexEvidence", "l.sex_evidence"),
+    AGE_CLASS("ageClass", "l.age_class"),
+    AGE_DISPUTED("ageDisputed", "l.age_disputed::text"),
+    MANAGEMENT_UNIT("managementUnit", "coalesce(l.unit, 'UNKNOWN')"),
+    REGION("region", "coalesce(l.region, 'UNKNOWN')"),
+    STATION("station", "l.station"),
+    DIED_ON("diedOn", "coalesce(l.died_on::text, 'UNKNOWN')"),
+    MORTALITY_SOURCE("mortalitySource", "l.mortality_source"),
+    COLLECTION_ROUTE("collectionRoute", "l.collection_route"),
+    CLINICAL_SIGNS("clinicalSigns", "l.clinical_signs"),
+    SAMPLING_BASIS("samplingBasis", "l.sampling_basis"),
+    HAS_SPECIMEN("hasSpecimen", "l.has_specimen::text"),
+    OUTCOME("outcome", "l.outcome"),
+    EXCLUSION("exclusion", "l.exclusion");
+
+    private final String field;
+    private final String expression;
+
+    LineColumn(String field, String expression) {
+        this.field = field;
+        this.expression = expression;
+    }
+
+    /** The column's name as people read it: {@code mortalitySource} is "Mortality source". */
+    String words() {
+        return Words.of(name());
+    }
+
+    /** The name in requests and answers, camelCase. */
+    public String field() {
+        return field;
+    }
+
+    String expression() {
+        return expression;
+    }
+
+    public static List<String> fields() {
+        return Arrays.stream(values()).map(LineColumn::field).toList();
+    }
+
+    /** The select list, each column under its field's name. */
+    static String selectList() {
+        return Arrays.stream(values())
+                .map(c -> c.expression + " as " + c.name().toLowerCase(java.util.Locale.ROOT))
+                .collect(Collectors.joining(", "));
+    }
+
+    /** The column of that field; {@code unit} is understood as {@code managementUnit}. */
+    static LineColumn named(String field) {
+        String meant = field.equals("unit") ? "managementUnit" : field;
+        return Arrays.stream(values())
+                .filter(c -> c.field.equals(meant))
+                .findFirst()
+                .orElseThrow(() -> InvalidInput.field(
+                        field,
+                        "NOT_A_COLUMN",
+                        "'" + field + "' is not a column to filter by; allowed: " + String.join(", ", fields())
+                                + ", and " + LineFilter.FROM + " and " + LineFilter.TO + " for a span of days"));
+    }
+}

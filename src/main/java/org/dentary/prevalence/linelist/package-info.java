@@ -1,0 +1,2 @@
+/** The line list: one row per animal and disease, filtered, paged and streamed. */
+package org.dentary.prevalence.linelist;
