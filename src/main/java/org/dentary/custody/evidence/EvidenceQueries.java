@@ -21,9 +21,25 @@ class EvidenceQueries {
             Integer height,
             Integer bytes,
             String addedBy,
-            Instant addedAt) {
+            String addedByName,
+            Instant addedAt,
+            String erasedBy,
+            String erasedByName,
+            Instant erasedAt,
+            String erasedReason) {
         EvidenceView view() {
-            return new EvidenceView(UUID.fromString(id), digest, salt, width, height, bytes, addedBy, addedAt, null);
+            return new EvidenceView(
+                    UUID.fromString(id),
+                    digest,
+                    salt,
+                    width,
+                    height,
+                    bytes,
+                    addedBy,
+                    addedByName,
+                    addedAt,
+                    null,
+                    erasedAt == null ? null : new EvidenceView.Erasure(erasedBy, erasedByName, erasedAt, erasedReason));
         }
     }
 
@@ -38,9 +54,27 @@ class EvidenceQueries {
             Integer height,
             Integer bytes,
             String addedBy,
-            Instant addedAt) {
+            String addedByName,
+            Instant addedAt,
+            String erasedBy,
+            String erasedByName,
+            Instant erasedAt,
+            String erasedReason) {
         EvidenceView view() {
-            return new Row(id, digest, salt, width, height, bytes, addedBy, addedAt)
+            return new Row(
+                            id,
+                            digest,
+                            salt,
+                            width,
+                            height,
+                            bytes,
+                            addedBy,
+                            addedByName,
+                            addedAt,
+                            erasedBy,
+                            erasedByName,
+                            erasedAt,
+                            erasedReason)
                     .view()
                     .of(chain);
         }
@@ -51,17 +85,24 @@ class EvidenceQueries {
 
     private static final String COLUMNS = """
             cast(evidence.id as text), evidence.digest, encode(content.salt, 'hex'), evidence.width, evidence.height,
-                   evidence.bytes, evidence.added_by, evidence.added_at
+                   evidence.bytes, evidence.added_by, coalesce(adder.name, evidence.added_by), evidence.added_at,
+                   erasure.erased_by, coalesce(eraser.name, erasure.erased_by), erasure.erased_at, erasure.reason
             """;
-    private static final String BY_IDS = "select " + COLUMNS + """
-              from custody_evidence evidence left join custody_evidence_content content on content.evidence = evidence.id
+    private static final String JOINS = """
+              left join custody_evidence_content content on content.evidence = evidence.id
+              left join custody_evidence_erasure erasure on erasure.evidence = evidence.id
+              left join person adder on adder.code = evidence.added_by
+              left join person eraser on eraser.code = erasure.erased_by
+            """;
+    private static final String BY_IDS = "select " + COLUMNS + " from custody_evidence evidence " + JOINS + """
              where evidence.id = any(cast(:ids as uuid[])) order by evidence.added_at, evidence.id
             """;
-    private static final String OF_EVENTS = "select cast(shown.event as text), event.chain, " + COLUMNS + """
+    private static final String OF_EVENTS =
+            "select cast(shown.event as text), event.chain, " + COLUMNS + """
               from custody_event_evidence shown
               join ledger_event event on event.id = shown.event
               join custody_evidence evidence on evidence.id = shown.evidence
-              left join custody_evidence_content content on content.evidence = evidence.id
+            """ + JOINS + """
              where shown.event = any(cast(:events as uuid[]))
              order by shown.event, evidence.added_at, evidence.id
             """;
@@ -77,6 +118,11 @@ class EvidenceQueries {
     private static final String ADD_CONTENT = """
             insert into custody_evidence_content (evidence, salt, large, small) values (:id, :salt, :large, :small)
             """;
+    private static final String ERASED = """
+            insert into custody_evidence_erasure (evidence, erased_by, erased_at, reason)
+            select id, :actor, :now, :reason from custody_evidence where id = :id on conflict (evidence) do nothing
+            """;
+    private static final String ERASE_CONTENT = "delete from custody_evidence_content where evidence = :id";
     private static final String SHOW = """
             insert into custody_event_evidence (event, evidence)
             select event, evidence from unnest(cast(:events as uuid[])) event
@@ -134,6 +180,17 @@ class EvidenceQueries {
                 .setParameter("large", photo.large())
                 .setParameter("small", photo.small())
                 .executeUpdate();
+    }
+
+    /** Destroys picture and salt; that it was erased is told once. */
+    boolean erase(UUID id, String actor, Instant now, String reason) {
+        entities.createNativeQuery(ERASED)
+                .setParameter("id", id)
+                .setParameter("actor", actor)
+                .setParameter("now", now)
+                .setParameter("reason", reason)
+                .executeUpdate();
+        return entities.createNativeQuery(ERASE_CONTENT).setParameter("id", id).executeUpdate() == 1;
     }
 
     void show(Collection<UUID> events, Collection<UUID> evidence) {

@@ -2,11 +2,13 @@ package org.dentary.custody.evidence;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -48,6 +50,22 @@ public class EvidenceResource {
                 .header(HttpHeaders.ETAG, ETags.of(0))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .entity(kept.photo())
+                .build();
+    }
+
+    /** Erases a photograph for good. */
+    @DELETE
+    @Path("{id}")
+    @PermissionsAllowed(Act.EVIDENCE_ERASE)
+    @Operation(
+            summary = "Erase a photo that is evidence, for good",
+            description = "The picture and the salt of its digest are destroyed, for every entry that shows it. Its"
+                    + " digest stays in those entries, so that every chain verifies as before; who erased it, when and why"
+                    + " is told wherever it was shown.")
+    public Response erase(@PathParam("id") UUID id, @QueryParam("reason") String reason) {
+        evidence.erase(id, reason);
+        return Response.noContent()
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .build();
     }
 }

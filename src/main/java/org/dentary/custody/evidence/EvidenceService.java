@@ -1,8 +1,13 @@
 package org.dentary.custody.evidence;
 
+import io.quarkus.runtime.StartupEvent;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.context.control.ActivateRequestContext;
+import jakarta.enterprise.event.Observes;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -17,9 +22,11 @@ import org.dentary.people.PeopleService;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
+import org.jboss.logging.Logger;
 
 /**
  * Photographs as evidence. One is kept first and named by an event afterwards, which holds its digest; from then on it
@@ -30,9 +37,12 @@ public class EvidenceService {
     /** Most photographs that one act shows. */
     public static final int MOST_PHOTOS = 4;
 
+    private static final String RESTORED = "erased before the database was restored";
     private static final String RESOURCE = "custody-evidence";
+    private static final Logger LOG = Logger.getLogger(EvidenceService.class);
 
     private final EvidenceQueries queries;
+    private final ErasedEvidence erasures;
     private final PeopleService people;
     private final RepeatableRequests requests;
     private final CurrentAccount current;
@@ -40,11 +50,13 @@ public class EvidenceService {
 
     EvidenceService(
             EvidenceQueries queries,
+            ErasedEvidence erasures,
             PeopleService people,
             RepeatableRequests requests,
             CurrentAccount current,
             Clock clock) {
         this.queries = queries;
+        this.erasures = erasures;
         this.people = people;
         this.requests = requests;
         this.current = current;
@@ -91,15 +103,50 @@ public class EvidenceService {
                     "photos", "TOO_MANY", asked.size() + " photos; up to " + MOST_PHOTOS + " show one act");
         }
         List<EvidenceQueries.Row> rows = queries.byIds(asked).stream()
-                .filter(row -> row.addedBy().equals(current.get().actor()))
+                .filter(row -> row.addedBy().equals(current.get().actor()) && row.erasedAt() == null)
                 .toList();
         if (rows.size() < asked.size()) {
             throw InvalidInput.field(
                     "photos",
                     "PHOTO_UNKNOWN",
-                    "One of the photos was not added by you; add it first, under an id of its own");
+                    "One of the photos was not added by you, or was erased; add it first, under an id of its own");
         }
         return rows.stream().map(row -> Map.of("sha256", row.digest())).toList();
+    }
+
+    /**
+     * Destroys what a photograph shows, for every event that shows it: who, when and why stay, and so does its digest in
+     * the events, so that every chain is as it was. Again it changes nothing.
+     *
+     * @throws InvalidInput without a reason of up to 500 characters
+     * @throws NotFound if there is no such photograph
+     */
+    @Transactional
+    public void erase(UUID id, String reason) {
+        if (reason == null || reason.isBlank() || reason.strip().length() > 500) {
+            throw InvalidInput.field("reason", "REQUIRED", "Say why the photo is erased, in up to 500 characters");
+        }
+        EvidenceQueries.Row row =
+                queries.byId(id).orElseThrow(() -> new NotFound("PHOTO_UNKNOWN", "There is no photo " + id));
+        if (row.erasedAt() != null) {
+            return;
+        }
+        // A whole number of microseconds, as the database keeps it.
+        Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
+        queries.erase(id, current.get().actor(), now, reason.strip());
+        erasures.add(id, now, current.get().actor());
+    }
+
+    /** At every start: what was erased and came back with a restored database is erased again. */
+    @ActivateRequestContext
+    @Transactional
+    void eraseAgain(@Observes StartupEvent event) {
+        long again = erasures.all().stream()
+                .filter(line -> queries.erase(line.photo(), line.by(), line.at(), RESTORED))
+                .count();
+        if (again > 0) {
+            LOG.info("Erased " + again + " photos again that a restored database had brought back");
+        }
     }
 
     /** Ties photographs to the events that hold their digests, in one statement. */

@@ -1,6 +1,7 @@
 package org.dentary.custody.evidence;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.Instant;
 import java.util.UUID;
 
@@ -12,7 +13,9 @@ import java.util.UUID;
  * @param width pixels as kept
  * @param height pixels as kept
  * @param bytes size of the picture as kept
+ * @param addedByName who added it, by name
  * @param href where the picture is, or null while no event shows it
+ * @param erasure who erased the picture, or null while it is kept
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record EvidenceView(
@@ -23,8 +26,13 @@ public record EvidenceView(
         int height,
         int bytes,
         String addedBy,
+        String addedByName,
         Instant addedAt,
-        String href) {
+        String href,
+        Erasure erasure) {
+
+    /** That a picture was erased. */
+    public record Erasure(String by, String byName, Instant at, String reason) {}
 
     /** The same as evidence of an event of that code. */
     EvidenceView of(String code) {
@@ -36,11 +44,14 @@ public record EvidenceView(
                 height,
                 bytes,
                 addedBy,
+                addedByName,
                 addedAt,
-                "/api/v1/specimens/" + code + "/custody/evidence/" + id);
+                "/api/v1/specimens/" + code + "/custody/evidence/" + id,
+                erasure);
     }
 
     /** Whether the picture was erased: its digest stays in the event, and vouches for nothing that can be shown. */
+    @JsonProperty("erased")
     public boolean isErased() {
         return salt == null;
     }

@@ -49,6 +49,9 @@ public final class Act {
 
     public static final String LEDGER_READ = "ledger-read";
     public static final String CHECKPOINT = "checkpoint";
+    /** Erase a photograph that is evidence of a custody event. */
+    public static final String EVIDENCE_ERASE = "evidence-erase";
+
     public static final String SET_UP = "set-up";
     public static final String AUDIT_READ = "audit-read";
     /** Sign out, change one's own password, acknowledge the protocol. */

@@ -56,6 +56,7 @@ public final class Permissions {
         t.put(Act.NOTIFY, EnumSet.of(COORDINATOR, NOTIFIER));
         t.put(Act.LEDGER_READ, EnumSet.of(LIAISON, EPIDEMIOLOGIST, COORDINATOR, AUDITOR));
         t.put(Act.CHECKPOINT, EnumSet.of(COORDINATOR, AUDITOR));
+        t.put(Act.EVIDENCE_ERASE, EnumSet.of(COORDINATOR));
         t.put(Act.SET_UP, EnumSet.of(COORDINATOR));
         t.put(Act.AUDIT_READ, EnumSet.of(AUDITOR));
         return t;

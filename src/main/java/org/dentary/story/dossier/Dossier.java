@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.kit.chain.LabelEvent;
 import org.dentary.kit.chain.LabelHistory;
 import org.dentary.ledger.InclusionProof;
@@ -85,6 +86,16 @@ public record Dossier(
         return identity.isSpecimen()
                 ? DossierRules.words(identity.side()) + " " + DossierRules.words(identity.tissue())
                 : "label of part " + DossierRules.words(identity.part());
+    }
+
+    /** Who erased a photograph, when and why. */
+    public String erased(EvidenceView photo) {
+        return DossierRules.erased(this, photo);
+    }
+
+    /** What the check of the record says of photographs that were erased; null where none was. */
+    public String erasures() {
+        return DossierRules.erasures(this);
     }
 
     /** Where its entries are as CSV. */

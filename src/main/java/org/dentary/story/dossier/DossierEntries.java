@@ -84,12 +84,7 @@ final class DossierEntries {
         if (picture != null) {
             details.addElement(DossierPaper.picture(picture, MOST_WIDE, MOST_HIGH));
         }
-        details.addElement(new Phrase(
-                10,
-                (picture == null ? "Photo, erased since" : "Photo")
-                        + " added by " + photo.addedBy() + ", " + dossier.local(photo.addedAt())
-                        + "; its digest is part of this entry:",
-                DossierPaper.SMALL));
+        details.addElement(new Phrase(10, DossierRules.photo(dossier, photo), DossierPaper.SMALL));
         details.addElement(new Phrase(10, photo.sha256(), DossierPaper.CODE));
     }
 

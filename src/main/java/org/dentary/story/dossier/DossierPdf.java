@@ -217,6 +217,9 @@ final class DossierPdf {
             facts.add(new String[] {"Fingerprint of key", fingerprint});
             paper.facts(facts, DossierPaper.CODE);
         }
+        if (dossier.erasures() != null) {
+            paper.line(dossier.erasures(), DossierPaper.SMALL);
+        }
         paper.line(
                 "It shows that nothing was changed, removed or put in since it was recorded and sealed. It does not show"
                         + " that the first entry was true, nor that a record is good enough for a court: that is for"

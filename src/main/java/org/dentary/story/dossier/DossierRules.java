@@ -9,6 +9,7 @@ import org.dentary.custody.CustodyView;
 import org.dentary.custody.chain.Concerns;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.kit.chain.LabelEvent;
 
 /** How a dossier says in words what a chain shows: what is wrong first, then what each event tells. */
@@ -158,6 +159,36 @@ final class DossierRules {
             details.add("Entered late");
         }
         return List.copyOf(details);
+    }
+
+    /** A photograph's caption: who added it and, where it is gone, who erased it and why. */
+    static String photo(Dossier dossier, EvidenceView photo) {
+        return "Photo added by " + photo.addedByName() + ", " + dossier.local(photo.addedAt())
+                + (photo.isErased() ? "; " + erased(dossier, photo) : "") + "; its digest "
+                + (photo.isErased() ? "stays" : "is") + " part of this entry:";
+    }
+
+    /** Who erased a photograph, when and why. */
+    static String erased(Dossier dossier, EvidenceView photo) {
+        EvidenceView.Erasure erasure = photo.erasure();
+        return erasure == null
+                ? "erased, nobody recorded by whom"
+                : "erased on " + dossier.local(erasure.at()) + " by " + erasure.byName() + ": " + erasure.reason();
+    }
+
+    /** What the check of the record says of photographs that are gone; null where none is. */
+    static String erasures(Dossier dossier) {
+        long erased = dossier.custody().events().stream()
+                .flatMap(event -> event.photos().stream())
+                .filter(EvidenceView::isErased)
+                .map(EvidenceView::id)
+                .distinct()
+                .count();
+        return erased == 0
+                ? null
+                : (erased == 1 ? "1 photo that is evidence was" : erased + " photos that are evidence were")
+                        + " erased since. The entries that hold the digest are unchanged and verify; what was erased can"
+                        + " no longer be compared with it.";
     }
 
     /** What happened to a label, one sentence without its time. */

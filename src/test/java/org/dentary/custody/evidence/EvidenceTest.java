@@ -8,9 +8,12 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.lowagie.text.pdf.PdfReader;
+import com.lowagie.text.pdf.parser.PdfTextExtractor;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
@@ -31,6 +34,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.dentary.SeasonFixture;
@@ -55,6 +59,9 @@ class EvidenceTest {
 
     @Inject
     CustodyService custody;
+
+    @Inject
+    EvidenceService evidence;
 
     @Inject
     LedgerStore ledger;
@@ -197,7 +204,8 @@ class EvidenceTest {
                 "truncate custody_evidence cascade",
                 "update custody_event_evidence set evidence = evidence",
                 "delete from custody_event_evidence",
-                "update custody_evidence_content set large = ''")) {
+                "update custody_evidence_content set large = ''",
+                "delete from custody_evidence_erasure")) {
             try (Connection connection = database.getConnection();
                     Statement statement = connection.createStatement()) {
                 SQLException refusal = assertThrows(SQLException.class, () -> statement.execute(sql), sql);
@@ -211,17 +219,77 @@ class EvidenceTest {
             statement.execute("update custody_evidence_content set large = large || '\\x00'::bytea where evidence = '"
                     + photo + "'");
             picture("auditor", photo).statusCode(409).body("code", equalTo("EVIDENCE_CHANGED"));
-            statement.execute("delete from custody_evidence_content where evidence = '" + photo + "'");
         }
+    }
+
+    @Test
+    void theCoordinatorErasesAPhotoForGoodAndEveryPlaceSaysSo() throws IOException {
+        UUID photo = photo("sampler");
+        record("sampler", UUID.randomUUID(), code, photo).statusCode(201);
+        String digest = chain("auditor").getString("events[1].photos[0].sha256");
+        String hash = chain("auditor").getString("events[1].hash");
+        for (String other : List.of("sampler", "liaison", "epidemiologist", "notifier", "auditor")) {
+            erase(other, photo, "a face").statusCode(403);
+        }
+        erase("coordinator", photo, " ").statusCode(422).body("errors[0].field", equalTo("reason"));
+        erase("coordinator", UUID.randomUUID(), "a face").statusCode(404);
+        as("coordinator")
+                .formParam("reason", "")
+                .post("/specimens/" + code + "/custody/evidence/" + photo + "/erasure")
+                .then()
+                .statusCode(422)
+                .body(containsString("Say why the photo is erased"));
+        picture("auditor", photo).statusCode(200);
+        as("coordinator")
+                .redirects()
+                .follow(false)
+                .formParam("reason", "a hunter's face is on it")
+                .post("/specimens/" + code + "/custody/evidence/" + photo + "/erasure")
+                .then()
+                .statusCode(303);
+        erase("coordinator", photo, "once more").statusCode(204);
         picture("auditor", photo).statusCode(404);
         JsonPath chain = chain("auditor");
         assertTrue(chain.getBoolean("verified"), "an erased picture leaves the chain whole");
+        assertEquals(hash, chain.getString("events[1].hash"));
+        assertEquals(digest, chain.getString("events[1].photos[0].sha256"));
         assertTrue(chain.getBoolean("events[1].photos[0].erased"));
-        as("auditor")
-                .get("/specimens/" + code + "/custody")
+        assertEquals("a hunter's face is on it", chain.getString("events[1].photos[0].erasure.reason"));
+        assertNull(chain.getString("events[1].photos[0].salt"));
+        String erased = "erased on .*by .*: a hunter.*s face is on it";
+        String page = as("auditor").get("/specimens/" + code + "/custody").asString();
+        assertTrue(Pattern.compile(erased).matcher(page).find(), page);
+        assertTrue(page.contains("1 photo that is evidence was erased since"), page);
+        assertFalse(page.contains("Erase it for good"), page);
+        byte[] pdf = as("auditor")
+                .get("/api/v1/specimens/" + code + "/custody.pdf")
                 .then()
                 .statusCode(200)
-                .body(containsString("was erased; its digest stays"));
+                .extract()
+                .asByteArray();
+        PdfReader paper = new PdfReader(pdf);
+        String text = new PdfTextExtractor(paper).getTextFromPage(1)
+                + new PdfTextExtractor(paper).getTextFromPage(paper.getNumberOfPages());
+        assertTrue(text.replaceAll("\\s+", " ").contains("a hunter's face is on it"), text);
+        assertTrue(text.replaceAll("\\s+", " ").contains("1 photo that is evidence was erased since"), text);
+        // An erased photo shows nothing more.
+        record("sampler", UUID.randomUUID(), code, photo).statusCode(422).body("code", equalTo("PHOTO_UNKNOWN"));
+    }
+
+    @Test
+    void whatARestoredDatabaseBringsBackIsErasedAgainAtTheNextStart() throws SQLException {
+        UUID photo = photo("sampler");
+        record("sampler", UUID.randomUUID(), code, photo).statusCode(201);
+        erase("coordinator", photo, "a license plate").statusCode(204);
+        try (Connection connection = owner();
+                Statement statement = connection.createStatement()) {
+            // As it stands in a backup from before: the picture is there, the erasure is not.
+            statement.execute("insert into custody_evidence_content (evidence, salt, large, small)" + " select '"
+                    + photo + "', salt, large, small from custody_evidence_content limit 1");
+        }
+        evidence.eraseAgain(null);
+        picture("auditor", photo).statusCode(404);
+        assertEquals("a license plate", chain("auditor").getString("events[1].photos[0].erasure.reason"));
     }
 
     @Test
@@ -269,6 +337,13 @@ class EvidenceTest {
                 .statusCode(422)
                 .body(containsString("neither JPEG nor PNG"));
         assertEquals(2, ledger.chain(code).size());
+    }
+
+    private static ValidatableResponse erase(String account, UUID photo, String reason) {
+        return as(account)
+                .queryParam("reason", reason)
+                .delete("/api/v1/custody-evidence/" + photo)
+                .then();
     }
 
     private UUID photo(String account) {
