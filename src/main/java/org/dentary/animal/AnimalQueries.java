@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import org.dentary.animal.line.LineView;
 
 /** Reads animals, their identifiers, links and lines. */
 @ApplicationScoped

@@ -10,7 +10,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import org.dentary.animal.ContactService;
+import org.dentary.animal.vault.ContactService;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
 

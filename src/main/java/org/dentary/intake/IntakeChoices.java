@@ -12,7 +12,7 @@ import org.dentary.animal.MortalitySource;
 import org.dentary.animal.Origin;
 import org.dentary.animal.SamplingBasis;
 import org.dentary.animal.SexEvidence;
-import org.dentary.jaw.KeyQuestion;
+import org.dentary.jaw.key.KeyQuestion;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Role;

@@ -16,7 +16,7 @@ import java.util.Set;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
 import org.dentary.codes.Part;
-import org.dentary.jaw.KeyQuestion;
+import org.dentary.jaw.key.KeyQuestion;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 

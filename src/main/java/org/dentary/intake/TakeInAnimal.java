@@ -17,9 +17,7 @@ import org.dentary.animal.AnimalFacts;
 import org.dentary.animal.Antlers;
 import org.dentary.animal.ClinicalSigns;
 import org.dentary.animal.CollectionRoute;
-import org.dentary.animal.Contact;
 import org.dentary.animal.DiedOnPrecision;
-import org.dentary.animal.ExactPoint;
 import org.dentary.animal.Identifier;
 import org.dentary.animal.JawStatus;
 import org.dentary.animal.MortalitySource;
@@ -27,6 +25,8 @@ import org.dentary.animal.Origin;
 import org.dentary.animal.SamplingBasis;
 import org.dentary.animal.Sex;
 import org.dentary.animal.SexEvidence;
+import org.dentary.animal.vault.Contact;
+import org.dentary.animal.vault.ExactPoint;
 import org.dentary.jaw.ReadJaw;
 import org.dentary.specimen.TakeSpecimen;
 

@@ -4,6 +4,7 @@ import jakarta.validation.constraints.AssertTrue;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;
 import java.util.UUID;
+import org.dentary.jaw.key.AgeClass;
 
 /**
  * The age that is to stand for an animal, decided by a person who gave none of its readings.

@@ -9,6 +9,10 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.Certainty;
+import org.dentary.jaw.key.JawAnswer;
+import org.dentary.jaw.key.KeyClass;
 
 /** Reads jaw readings and designations. */
 @ApplicationScoped

@@ -5,6 +5,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.Certainty;
+import org.dentary.jaw.key.JawAnswer;
+import org.dentary.jaw.key.KeyClass;
 
 /**
  * A reading as kept.

@@ -6,6 +6,10 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.UUID;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.JawAnswer;
+import org.dentary.jaw.key.JawKey;
+import org.dentary.jaw.key.Severity;
 
 /** Appends readings and designations; neither is ever changed. */
 @ApplicationScoped

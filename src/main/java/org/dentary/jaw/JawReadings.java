@@ -3,6 +3,8 @@ package org.dentary.jaw;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.Certainty;
 
 /** What the readings of one animal, taken together, say of its age. Pure. */
 final class JawReadings {

@@ -6,11 +6,16 @@ import jakarta.validation.constraints.Size;
 import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.jaw.JawContext.JawState;
-import org.dentary.jaw.JawObservation.RowSeen;
-import org.dentary.jaw.JawObservation.SixthTooth;
-import org.dentary.jaw.JawObservation.ThirdTooth;
-import org.dentary.jaw.JawObservation.ToothDetail;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.Certainty;
+import org.dentary.jaw.key.JawContext.JawState;
+import org.dentary.jaw.key.JawObservation;
+import org.dentary.jaw.key.JawObservation.RowSeen;
+import org.dentary.jaw.key.JawObservation.SixthTooth;
+import org.dentary.jaw.key.JawObservation.ThirdTooth;
+import org.dentary.jaw.key.JawObservation.ToothDetail;
+import org.dentary.jaw.key.JawSide;
+import org.dentary.jaw.key.YearClass;
 
 /**
  * One person's reading of one animal's jaw, or its age by another method.

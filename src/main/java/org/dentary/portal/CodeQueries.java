@@ -7,7 +7,7 @@ import java.util.List;
 
 /** What labels were used for and where they are, read across the rooms. */
 @ApplicationScoped
-class CodeQueries {
+public class CodeQueries {
     private static final String CODES = """
             select l.code, l.kit_printed, l.part, cast(b.id as text), b.season, b.station,
                    case when a.kit is not null or exists
@@ -41,7 +41,7 @@ class CodeQueries {
      * @param knowing whether tissue may be followed beyond its first laboratory: where it goes then tells what was found
      */
     @SuppressWarnings("unchecked")
-    List<CodeView> codes(Collection<String> codes, boolean knowing) {
+    public List<CodeView> codes(Collection<String> codes, boolean knowing) {
         return entities.createNativeQuery(CODES, CodeView.class)
                 .setParameter("codes", codes.toArray(String[]::new))
                 .setParameter("knowing", knowing)

@@ -16,6 +16,8 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
+import org.dentary.portal.find.ScanBack;
+import org.dentary.portal.find.ScanBackRules;
 
 /** What a code is, what it belongs to, where it is; and whether several codes are one kit. */
 @ApplicationScoped

@@ -24,6 +24,8 @@ import org.dentary.codes.Symbology;
 import org.dentary.codes.Symbols;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.portal.find.ScanBack;
+import org.dentary.portal.find.ScanTogether;
 
 /** What a code is and where; its symbols; whether codes belong together. */
 @Path("/api/v1/codes")

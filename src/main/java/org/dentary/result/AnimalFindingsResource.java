@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.ItemList;
+import org.dentary.result.release.ReleaseService;
 
 /** What was found in an animal, and the release of it. */
 @Path("/api/v1/animals")

@@ -23,6 +23,7 @@ import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
+import org.dentary.result.outcome.OutcomeService;
 
 /** Records findings one at a time; they are never changed, only corrected by another. */
 @ApplicationScoped
@@ -99,7 +100,7 @@ public class FindingService {
     }
 
     /** Findings on the tissue of an animal, oldest first. */
-    List<FindingView> ofKit(String kit) {
+    public List<FindingView> ofKit(String kit) {
         return queries.ofKit(kits.kit(kit));
     }
 

@@ -7,7 +7,7 @@ public enum FindingStatus {
     CORRECTED,
     CANCELLED;
 
-    boolean isFinal() {
+    public boolean isFinal() {
         return this == FINAL || this == CORRECTED;
     }
 }

@@ -22,7 +22,7 @@ public enum FindingWord {
     }
 
     /** Whether it says something about the animal, and not only about the tissue or the run. */
-    boolean speaksOfTheAnimal() {
+    public boolean speaksOfTheAnimal() {
         return switch (this) {
             case NOT_DETECTED, DETECTED, SUSPECT, INCONCLUSIVE -> true;
             default -> false;

@@ -7,7 +7,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.animal.AnimalService;
-import org.dentary.animal.LineService;
+import org.dentary.animal.line.LineService;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelView;
 import org.dentary.platform.account.CurrentAccount;

@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import org.dentary.animal.Sex;
-import org.dentary.jaw.AgeClass;
+import org.dentary.jaw.key.AgeClass;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.InvalidInput;

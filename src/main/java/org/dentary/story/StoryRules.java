@@ -6,9 +6,9 @@ import java.util.Optional;
 import org.dentary.animal.AnimalFacts;
 import org.dentary.animal.AnimalView;
 import org.dentary.animal.JawStatus;
-import org.dentary.animal.LineView;
 import org.dentary.animal.MortalitySource;
 import org.dentary.animal.Sex;
+import org.dentary.animal.line.LineView;
 import org.dentary.jaw.queue.JawTask;
 import org.dentary.story.AnimalStory.Open;
 

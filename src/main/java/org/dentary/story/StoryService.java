@@ -11,7 +11,7 @@ import java.util.stream.Collectors;
 import org.dentary.animal.AnimalFacts;
 import org.dentary.animal.AnimalService;
 import org.dentary.animal.AnimalView;
-import org.dentary.animal.LineView;
+import org.dentary.animal.line.LineView;
 import org.dentary.custody.CustodyService;
 import org.dentary.custody.HeadView;
 import org.dentary.jaw.AgeDesignationService;

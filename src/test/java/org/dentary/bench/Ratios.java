@@ -26,7 +26,7 @@ import java.util.Map;
 import java.util.UUID;
 import javax.sql.DataSource;
 import org.dentary.SeasonFixture;
-import org.dentary.animal.LineService;
+import org.dentary.animal.line.LineService;
 import org.dentary.codes.Part;
 import org.dentary.custody.CustodyFixture;
 import org.dentary.kit.KitFixture;

@@ -7,6 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import org.dentary.jaw.key.JawRule;
+import org.dentary.jaw.key.JawRules;
+import org.dentary.jaw.key.Severity;
 import org.junit.jupiter.api.Test;
 
 /** The guide and the rules say the same. */

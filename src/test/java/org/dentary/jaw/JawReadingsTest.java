@@ -1,20 +1,22 @@
 package org.dentary.jaw;
 
-import static org.dentary.jaw.AgeClass.ADULT;
-import static org.dentary.jaw.AgeClass.FAWN;
-import static org.dentary.jaw.AgeClass.UNKNOWN;
-import static org.dentary.jaw.AgeClass.YEARLING;
 import static org.dentary.jaw.AgeingMethod.CEMENTUM;
 import static org.dentary.jaw.AgeingMethod.REPORTED_BY_HUNTER;
 import static org.dentary.jaw.AgeingMethod.TOOTH_REPLACEMENT;
-import static org.dentary.jaw.Certainty.CLEAR;
-import static org.dentary.jaw.Certainty.PROBABLE;
-import static org.dentary.jaw.Certainty.UNRESOLVED;
+import static org.dentary.jaw.key.AgeClass.ADULT;
+import static org.dentary.jaw.key.AgeClass.FAWN;
+import static org.dentary.jaw.key.AgeClass.UNKNOWN;
+import static org.dentary.jaw.key.AgeClass.YEARLING;
+import static org.dentary.jaw.key.Certainty.CLEAR;
+import static org.dentary.jaw.key.Certainty.PROBABLE;
+import static org.dentary.jaw.key.Certainty.UNRESOLVED;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.List;
 import org.dentary.jaw.JawReadings.Said;
 import org.dentary.jaw.JawReadings.Standing;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.Certainty;
 import org.junit.jupiter.api.Test;
 
 class JawReadingsTest {

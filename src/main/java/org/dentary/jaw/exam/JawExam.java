@@ -12,14 +12,14 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.dentary.jaw.JawKey;
-import org.dentary.jaw.JawObservation;
-import org.dentary.jaw.JawObservation.Dentine;
-import org.dentary.jaw.JawObservation.Eruption;
-import org.dentary.jaw.JawObservation.RowSeen;
-import org.dentary.jaw.JawObservation.SixthTooth;
-import org.dentary.jaw.JawObservation.ThirdTooth;
-import org.dentary.jaw.KeyQuestion;
+import org.dentary.jaw.key.JawKey;
+import org.dentary.jaw.key.JawObservation;
+import org.dentary.jaw.key.JawObservation.Dentine;
+import org.dentary.jaw.key.JawObservation.Eruption;
+import org.dentary.jaw.key.JawObservation.RowSeen;
+import org.dentary.jaw.key.JawObservation.SixthTooth;
+import org.dentary.jaw.key.JawObservation.ThirdTooth;
+import org.dentary.jaw.key.KeyQuestion;
 import org.dentary.platform.problem.InvalidInput;
 
 /**

@@ -3,13 +3,13 @@ package org.dentary.jaw.exam;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import org.dentary.jaw.AgeingPlan;
-import org.dentary.jaw.JawAnswer;
-import org.dentary.jaw.JawContext;
-import org.dentary.jaw.JawKey;
-import org.dentary.jaw.KeyQuestion;
 import org.dentary.jaw.drawing.JawDrawing;
 import org.dentary.jaw.drawing.JawDrawings;
+import org.dentary.jaw.key.AgeingPlan;
+import org.dentary.jaw.key.JawAnswer;
+import org.dentary.jaw.key.JawContext;
+import org.dentary.jaw.key.JawKey;
+import org.dentary.jaw.key.KeyQuestion;
 
 /**
  * The exam as its page shows it.

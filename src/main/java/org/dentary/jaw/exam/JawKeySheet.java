@@ -33,13 +33,13 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import org.dentary.cautions.CautionView;
-import org.dentary.jaw.AgeingPlan;
-import org.dentary.jaw.Certainty;
-import org.dentary.jaw.JawAnswer;
-import org.dentary.jaw.JawContext;
-import org.dentary.jaw.JawKey;
-import org.dentary.jaw.KeyClass;
-import org.dentary.jaw.KeyQuestion;
+import org.dentary.jaw.key.AgeingPlan;
+import org.dentary.jaw.key.Certainty;
+import org.dentary.jaw.key.JawAnswer;
+import org.dentary.jaw.key.JawContext;
+import org.dentary.jaw.key.JawKey;
+import org.dentary.jaw.key.KeyClass;
+import org.dentary.jaw.key.KeyQuestion;
 
 /**
  * The printed key: one US Letter page, black on white, from the same questions, drawings and rules as the page and the service.

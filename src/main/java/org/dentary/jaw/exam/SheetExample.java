@@ -1,12 +1,12 @@
 package org.dentary.jaw.exam;
 
 import java.util.List;
-import org.dentary.jaw.JawKey;
-import org.dentary.jaw.JawObservation;
-import org.dentary.jaw.JawObservation.Dentine;
-import org.dentary.jaw.JawObservation.Eruption;
-import org.dentary.jaw.JawObservation.SixthTooth;
-import org.dentary.jaw.JawObservation.ThirdTooth;
+import org.dentary.jaw.key.JawKey;
+import org.dentary.jaw.key.JawObservation;
+import org.dentary.jaw.key.JawObservation.Dentine;
+import org.dentary.jaw.key.JawObservation.Eruption;
+import org.dentary.jaw.key.JawObservation.SixthTooth;
+import org.dentary.jaw.key.JawObservation.ThirdTooth;
 
 /**
  * A row of the printed key's table: what is seen. Its class is not written here but asked of {@link JawKey}.

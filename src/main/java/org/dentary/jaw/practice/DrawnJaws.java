@@ -16,11 +16,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import org.dentary.jaw.JawObservation;
-import org.dentary.jaw.KeyQuestion;
 import org.dentary.jaw.drawing.JawDrawing;
 import org.dentary.jaw.drawing.JawDrawings;
 import org.dentary.jaw.exam.JawExam;
+import org.dentary.jaw.key.JawObservation;
+import org.dentary.jaw.key.KeyQuestion;
 
 /**
  * Jaws of nobody's, drawn: every cue of the key as a picture, from a file of observations. Their age class is not written

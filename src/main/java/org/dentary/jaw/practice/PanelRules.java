@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.dentary.jaw.AgeClass;
 import org.dentary.jaw.AgeingMethod;
-import org.dentary.jaw.Certainty;
 import org.dentary.jaw.JawReadingView;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.Certainty;
 import org.dentary.jaw.practice.PracticeView.JawKind;
 
 /** Which animal's jaw may measure readers, and by what class. Pure. */

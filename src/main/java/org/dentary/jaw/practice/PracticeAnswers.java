@@ -5,13 +5,13 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.jaw.AgeClass;
 import org.dentary.jaw.AgeingPlans;
-import org.dentary.jaw.JawAnswer;
-import org.dentary.jaw.JawContext;
-import org.dentary.jaw.JawKey;
-import org.dentary.jaw.JawObservation;
 import org.dentary.jaw.ReadJaw;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.JawAnswer;
+import org.dentary.jaw.key.JawContext;
+import org.dentary.jaw.key.JawKey;
+import org.dentary.jaw.key.JawObservation;
 
 /** What is told of a round's jaws: nothing before the end, then the right class and the key's way to it. */
 @ApplicationScoped

@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
-import org.dentary.jaw.AgeClass;
+import org.dentary.jaw.key.AgeClass;
 import org.dentary.kit.KitService;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;

@@ -15,7 +15,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.jaw.AgeClass;
+import org.dentary.jaw.key.AgeClass;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.table.CsvTable;

@@ -4,8 +4,8 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.dentary.jaw.AgeClass;
-import org.dentary.jaw.JawAnswer;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.JawAnswer;
 
 /**
  * A round of practice. Until every jaw is answered nothing in it tells a right class.

@@ -2,7 +2,7 @@ package org.dentary.jaw.practice;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
-import org.dentary.jaw.AgeClass;
+import org.dentary.jaw.key.AgeClass;
 import org.dentary.jaw.practice.PracticeView.JawKind;
 
 /**

@@ -16,7 +16,7 @@ import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
-import org.dentary.result.OutcomesDerived;
+import org.dentary.result.outcome.OutcomesDerived;
 
 /** Everybody who had a released word that was replaced is told of it: who they are, and every try. */
 @ApplicationScoped

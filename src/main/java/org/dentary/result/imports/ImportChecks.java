@@ -4,7 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.result.OutcomeService;
+import org.dentary.result.outcome.OutcomeService;
 import org.hibernate.Session;
 
 /**

@@ -22,7 +22,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.state.States;
-import org.dentary.result.OutcomeService;
+import org.dentary.result.outcome.OutcomeService;
 import org.dentary.submission.ReceiptService;
 
 /** Takes in a laboratory's file: previewed first, then posted as a whole or not at all. */

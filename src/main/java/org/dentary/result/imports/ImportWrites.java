@@ -6,7 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
-import org.dentary.result.OutcomeService;
+import org.dentary.result.outcome.OutcomeService;
 import org.hibernate.Session;
 import org.hibernate.query.MutationQuery;
 

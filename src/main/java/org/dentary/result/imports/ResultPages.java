@@ -32,9 +32,9 @@ import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.result.ReleaseService;
 import org.dentary.result.Uncached;
 import org.dentary.result.WaitingView;
+import org.dentary.result.release.ReleaseService;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 

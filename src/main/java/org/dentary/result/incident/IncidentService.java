@@ -20,7 +20,7 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.problem.StaleVersion;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.state.States;
-import org.dentary.result.SuspicionDerived;
+import org.dentary.result.outcome.SuspicionDerived;
 
 /**
  * Incidents: opened by the first suspicion of a disease in a unit where it is not established, closed by people when

@@ -6,8 +6,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.dentary.animal.ContactKey;
-import org.dentary.animal.ContactService;
+import org.dentary.animal.vault.ContactKey;
+import org.dentary.animal.vault.ContactService;
 
 /** Finds the animals of a caller without a stub; every search is audited with its purpose, found or not. */
 @ApplicationScoped

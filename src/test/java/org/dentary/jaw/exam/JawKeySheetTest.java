@@ -10,9 +10,9 @@ import java.time.MonthDay;
 import java.util.List;
 import java.util.stream.Stream;
 import org.dentary.cautions.CautionView;
-import org.dentary.jaw.AgeingPlan;
-import org.dentary.jaw.KeyClass;
-import org.dentary.jaw.KeyQuestion;
+import org.dentary.jaw.key.AgeingPlan;
+import org.dentary.jaw.key.KeyClass;
+import org.dentary.jaw.key.KeyQuestion;
 import org.junit.jupiter.api.Test;
 
 /** The printed key: one page that says what the key says. */

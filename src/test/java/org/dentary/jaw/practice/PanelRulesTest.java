@@ -1,21 +1,21 @@
 package org.dentary.jaw.practice;
 
-import static org.dentary.jaw.AgeClass.ADULT;
-import static org.dentary.jaw.AgeClass.FAWN;
-import static org.dentary.jaw.AgeClass.UNKNOWN;
-import static org.dentary.jaw.AgeClass.YEARLING;
 import static org.dentary.jaw.AgeingMethod.KNOWN_AGE_MARK;
 import static org.dentary.jaw.AgeingMethod.REPORTED_BY_HUNTER;
 import static org.dentary.jaw.AgeingMethod.TOOTH_REPLACEMENT;
+import static org.dentary.jaw.key.AgeClass.ADULT;
+import static org.dentary.jaw.key.AgeClass.FAWN;
+import static org.dentary.jaw.key.AgeClass.UNKNOWN;
+import static org.dentary.jaw.key.AgeClass.YEARLING;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.jaw.AgeClass;
 import org.dentary.jaw.AgeingMethod;
-import org.dentary.jaw.Certainty;
 import org.dentary.jaw.JawReadingView;
+import org.dentary.jaw.key.AgeClass;
+import org.dentary.jaw.key.Certainty;
 import org.junit.jupiter.api.Test;
 
 class PanelRulesTest {

@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import org.dentary.SeasonFixture;
-import org.dentary.animal.LineService;
+import org.dentary.animal.line.LineService;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.plan.PlanSetting;

@@ -1,9 +1,0 @@
-package org.dentary.jaw;
-
-/** The three classes that trained readers tell apart, and the honest fourth. */
-public enum AgeClass {
-    FAWN,
-    YEARLING,
-    ADULT,
-    UNKNOWN
-}

@@ -1,0 +1,40 @@
+package org.dentary.portal.home;
+
+import java.util.List;
+import org.dentary.prevalence.detection.TakeNext;
+
+/**
+ * A home page.
+ *
+ * @param greeting who is greeted
+ * @param where season and stations in words
+ * @param deeds what this role does most, the first as the page's main button
+ * @param todo what waits
+ * @param facts how things stand
+ * @param notices what has to be said, such as low stock; often empty
+ * @param season season of what to take next, or null
+ * @param takeNext units short of their target and what to take there; empty for those who take in no animals
+ * @param takeNextFreshness how old that list is, in words, or null
+ */
+public record Home(
+        String greeting,
+        String where,
+        List<Deed> deeds,
+        List<Tile> todo,
+        List<Tile> facts,
+        List<String> notices,
+        String season,
+        List<TakeNext> takeNext,
+        String takeNextFreshness) {
+    Home(String greeting, String where, List<Deed> deeds, List<Tile> todo, List<Tile> facts, List<String> notices) {
+        this(greeting, where, deeds, todo, facts, notices, null, List.of(), null);
+    }
+
+    /** This page with what to take next in a season. */
+    Home taking(String season, List<TakeNext> takeNext, String freshness) {
+        return new Home(greeting, where, deeds, todo, facts, notices, season, takeNext, freshness);
+    }
+
+    /** A way to start work. */
+    public record Deed(String words, String href) {}
+}

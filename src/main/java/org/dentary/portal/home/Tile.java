@@ -1,0 +1,22 @@
+package org.dentary.portal.home;
+
+/**
+ * One thing counted on a home page.
+ *
+ * @param count how many
+ * @param words of what
+ * @param detail a second line, may be empty
+ * @param href where it is dealt with
+ * @param waiting whether somebody has to act
+ */
+public record Tile(long count, String words, String detail, String href, boolean waiting) {
+    /** Something that has to be dealt with, if there is any. */
+    static Tile todo(long count, String one, String many, String detail, String href) {
+        return new Tile(count, count == 1 ? one : many, detail, href, count > 0);
+    }
+
+    /** Something to know. */
+    static Tile fact(long count, String one, String many, String detail, String href) {
+        return new Tile(count, count == 1 ? one : many, detail, href, false);
+    }
+}

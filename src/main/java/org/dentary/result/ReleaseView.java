@@ -1,7 +1,0 @@
-package org.dentary.result;
-
-import java.time.Instant;
-
-/** A detection that was released: from here on everybody who reads outcomes sees it. */
-public record ReleaseView(
-        String kit, String disease, String outcome, String reason, String releasedBy, Instant releasedAt) {}

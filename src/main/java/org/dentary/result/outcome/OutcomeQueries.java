@@ -1,0 +1,153 @@
+package org.dentary.result.outcome;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.EntityManager;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
+
+/** Loads everything that decides the outcomes of many animals in a fixed number of statements. */
+@ApplicationScoped
+class OutcomeQueries {
+    /** Kits of the animals: the kit that counts, and those that point to it. */
+    private static final String MEMBERS = """
+            with roots as (select coalesce(a.same_as, a.kit) as root from animal a where a.kit in (:kits))
+            select distinct coalesce(a.same_as, a.kit) as root, a.kit, coalesce(a.season, '') as season,
+                   coalesce(u.region, '') as region, coalesce(a.unit, '') as unit
+              from animal a left join management_unit u on u.code = a.unit
+             where a.kit in (select root from roots) or a.same_as in (select root from roots)
+             order by 1, 2
+            """;
+
+    /** An order is answered by a final finding on the tissue, or a piece of it, or by its loss. Joins, no query per row. */
+    private static final String TISSUES = """
+            with tissue as (
+              select l.kit_bound as kit, s.code, s.parent, s.archived, s.tissue, s.side
+                from label l join specimen s on s.code = l.code where l.kit_bound in (:kits)),
+            family as (
+              select code, code as piece from tissue
+              union all
+              select s.parent, s.code from specimen s join tissue t on t.code = s.parent),
+            answered as (
+              select distinct m.code, f.laboratory
+                from family m join finding_specimen fs on fs.code = m.piece join finding f on f.id = fs.finding
+               where f.status <> 'PRELIMINARY' and f.finding <> 'INVALID_RUN'),
+            lost as (
+              select distinct d.code from discrepancy d join tissue t on t.code = d.code
+               where d.outcome in ('LOST', 'DESTROYED')),
+            ordered as (
+              select x.code, count(*) as orders,
+                     count(*) filter (where a.code is not null or o.code is not null) as reports
+                from tissue t join submission_specimen x on x.code = t.code join submission b on b.id = x.submission
+                left join answered a on a.code = x.code and a.laboratory = b.laboratory
+                left join lost o on o.code = x.code
+               where coalesce(x.receipt, '') <> 'RECALLED'
+               group by x.code)
+            select t.kit, t.code, t.parent, t.archived, t.tissue, t.side, coalesce(o.orders, 0) as orders,
+                   coalesce(o.reports, 0) as reports
+              from tissue t left join ordered o on o.code = t.code
+             order by t.code
+            """;
+
+    private static final String FINDINGS = """
+            select l.kit_bound as kit, f.disease, f.id::text, f.method, f.stage, f.finding, f.status, f.tested_on, f.pool,
+                   f.corrects::text as corrects, s.code, s.tissue, s.side,
+                   (cardinality(m.accepted_tissues) = 0 or s.tissue = any (m.accepted_tissues)) as accepted
+              from finding f join test_method m on m.code = f.method
+              join finding_specimen fs on fs.finding = f.id join specimen s on s.code = fs.code
+              join label l on l.code = s.code
+             where l.kit_bound in (:kits)
+             order by f.id, s.code
+            """;
+    private static final String RELEASED = """
+            select distinct on (kit, disease) kit, disease, derived_outcome from release where kit in (:kits)
+             order by kit, disease, id desc
+            """;
+    private static final String EXPLAIN = """
+            insert into outcome_explanation (kit, disease, explanation, review, derived_at)
+            select kit, disease, explanation, nullif(review, ''), :at
+              from unnest(cast(:kits as text[]), cast(:diseases as text[]), cast(:explanations as text[]),
+                          cast(:reviews as text[])) as e(kit, disease, explanation, review)
+            on conflict (kit, disease) do update
+               set explanation = excluded.explanation, review = excluded.review, derived_at = excluded.derived_at
+             where outcome_explanation.explanation <> excluded.explanation
+                or outcome_explanation.review is distinct from excluded.review
+            """;
+
+    private final EntityManager entities;
+
+    OutcomeQueries(EntityManager entities) {
+        this.entities = entities;
+    }
+
+    record Member(String root, String kit, String season, String region, String unit) {}
+
+    record Tissue(
+            String kit,
+            String code,
+            String parent,
+            Boolean archived,
+            String tissue,
+            String side,
+            Long orders,
+            Long reports) {}
+
+    record Finding(
+            String kit,
+            String disease,
+            String id,
+            String method,
+            String stage,
+            String finding,
+            String status,
+            java.time.LocalDate testedOn,
+            Boolean pool,
+            String corrects,
+            String code,
+            String tissue,
+            String side,
+            Boolean accepted) {}
+
+    record Released(String kit, String disease, String outcome) {}
+
+    @SuppressWarnings("unchecked")
+    List<String> kitsOf(Collection<String> codes) {
+        return codes.isEmpty()
+                ? List.of()
+                : entities.createNativeQuery("select distinct kit_bound from label where code in (:codes) order by 1")
+                        .setParameter("codes", codes)
+                        .getResultList();
+    }
+
+    List<Member> members(Collection<String> kits) {
+        return rows(MEMBERS, Member.class, kits);
+    }
+
+    List<Tissue> tissues(Collection<String> kits) {
+        return rows(TISSUES, Tissue.class, kits);
+    }
+
+    List<Finding> findings(Collection<String> kits) {
+        return rows(FINDINGS, Finding.class, kits);
+    }
+
+    List<Released> released(Collection<String> kits) {
+        return rows(RELEASED, Released.class, kits);
+    }
+
+    void explain(
+            List<String> kits, List<String> diseases, List<String> explanations, List<String> reviews, Instant at) {
+        entities.createNativeQuery(EXPLAIN)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .setParameter("diseases", diseases.toArray(String[]::new))
+                .setParameter("explanations", explanations.toArray(String[]::new))
+                .setParameter("reviews", reviews.toArray(String[]::new))
+                .setParameter("at", at)
+                .executeUpdate();
+    }
+
+    @SuppressWarnings("unchecked")
+    private <T> List<T> rows(String sql, Class<T> row, Collection<String> kits) {
+        return entities.createNativeQuery(sql, row).setParameter("kits", kits).getResultList();
+    }
+}
