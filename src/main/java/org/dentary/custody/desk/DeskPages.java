@@ -20,6 +20,7 @@ import java.util.UUID;
 import org.dentary.custody.handover.AcceptHandOver;
 import org.dentary.custody.handover.HandOverService;
 import org.dentary.custody.handover.HandOverView;
+import org.dentary.custody.handover.OfferAnswerService;
 import org.dentary.custody.handover.RefuseHandOver;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
@@ -34,13 +35,21 @@ import org.jboss.resteasy.reactive.RestForm;
 @Produces(MediaType.TEXT_HTML)
 public class DeskPages {
     private final HandOverService handOvers;
+    private final OfferAnswerService answers;
     private final DeskReading desks;
     private final SentForms sent;
     private final FormChecks checks;
     private final Clock clock;
 
-    DeskPages(HandOverService handOvers, DeskReading desks, SentForms sent, FormChecks checks, Clock clock) {
+    DeskPages(
+            HandOverService handOvers,
+            OfferAnswerService answers,
+            DeskReading desks,
+            SentForms sent,
+            FormChecks checks,
+            Clock clock) {
         this.handOvers = handOvers;
+        this.answers = answers;
         this.desks = desks;
         this.sent = sent;
         this.checks = checks;
@@ -100,7 +109,7 @@ public class DeskPages {
     public Response accept(@PathParam("id") UUID id, @RestForm String codes) {
         return answer(
                 new Counted(id, codes, null),
-                () -> handOvers.accept(id, new AcceptHandOver(HandOverForm.lines(codes), now(), null, null)));
+                () -> answers.accept(id, new AcceptHandOver(HandOverForm.lines(codes), now(), null, null)));
     }
 
     @POST
@@ -111,7 +120,7 @@ public class DeskPages {
             if (reason == null || reason.isBlank()) {
                 throw InvalidInput.field("reason-" + id, "REQUIRED", "Say why");
             }
-            handOvers.refuse(id, new RefuseHandOver(null, reason.strip(), now(), null));
+            answers.refuse(id, new RefuseHandOver(null, reason.strip(), now(), null));
         });
     }
 

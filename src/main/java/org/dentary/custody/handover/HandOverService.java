@@ -4,11 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.custody.chain.ChainWriter;
@@ -24,16 +22,14 @@ import org.dentary.custody.chain.Stored;
 import org.dentary.custody.handover.HandOverQueries.HandOverRow;
 import org.dentary.people.PeopleService;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
-import org.dentary.platform.state.States;
 
 /**
- * Hand-overs: offered by who holds, accepted by another who counts. Custody moves at acceptance; a store's people need
- * no offer, and a party without an account signs on the screen or on paper.
+ * Hand-overs: offered by who holds, answered through {@link OfferAnswerService}. Custody moves at acceptance; a store's
+ * people need no offer, and a party without an account signs on the screen or on paper.
  */
 @ApplicationScoped
 public class HandOverService {
@@ -158,116 +154,6 @@ public class HandOverService {
         return holders.iterator().next();
     }
 
-    /**
-     * Takes over what was counted. What was offered and not counted stays with the giver as a discrepancy SHORT, what was
-     * counted and not offered becomes one OVER.
-     *
-     * @throws NotFound if there is no such hand-over
-     * @throws NotAllowed if it was offered to somebody else
-     * @throws RuleBroken (409) for one's own offer, or one that is answered already
-     */
-    @Transactional
-    public HandOverView accept(UUID id, AcceptHandOver acceptance) {
-        HandOverRow row = queries.lock(id).orElseThrow(() -> unknown(id));
-        String key = id + " by " + rights.actor();
-        if (requests.compare("hand-over-acceptance", key, acceptance, null, null) == Seen.REPLAY) {
-            return view(id);
-        }
-        if (row.offeredBy().equals(rights.actor())) {
-            throw new RuleBroken(
-                    "OWN_OFFER", "You offered this yourself; nobody accepts their own offer. The receiver accepts it");
-        }
-        requireReceiver(row);
-        States.require("hand-over", id.toString(), row.state(), "accept");
-        List<CustodyQueries.LabelRow> scanned = labels.labels("codes", acceptance.codes());
-        Set<String> expected = offered(id);
-        Set<String> all = new TreeSet<>(expected);
-        scanned.forEach(label -> all.add(label.code()));
-        Map<String, Head> heads = chains.lock(all);
-        Moment moment = moments.moment(
-                acceptance.occurredAt(),
-                acceptance.enteredAt(),
-                acceptance.reason(),
-                row.place() == null && row.to().kind().equals(Holder.STORE) ? row.toCustodian() : row.place(),
-                Labels.zone(scanned));
-        requireAfterOffer(row, moment);
-        Map<String, String> boxes = new HashMap<>();
-        expected.forEach(code -> boxes.put(code, heads.get(code).box()));
-        Count count = Count.of(
-                boxes, scanned.stream().map(CustodyQueries.LabelRow::code).toList());
-        if (count.accepted().isEmpty()) {
-            throw InvalidInput.field(
-                    "codes", "NONE_OFFERED", "none of these codes was offered; to take none, refuse the hand-over");
-        }
-        moves.accept(row, count, heads, rights.past(heads.values(), moment.occurredAt()), moment);
-        queries.setItems(id, count.accepted(), "ACCEPTED");
-        queries.setItems(id, count.missing(), "MISSING");
-        boolean whole = count.missing().isEmpty();
-        queries.setState(
-                id,
-                States.after(
-                        "hand-over",
-                        id.toString(),
-                        row.state(),
-                        whole ? "accept" : "accept-part",
-                        whole ? "ACCEPTED" : "PART_ACCEPTED"));
-        requests.accept("hand-over-acceptance", key, acceptance);
-        return view(id);
-    }
-
-    /**
-     * Refuses what was offered, or part of it; the one who offered withdraws in the same way. Custody stays where it is.
-     *
-     * @throws NotFound if there is no such hand-over
-     * @throws NotAllowed to anybody but receiver and giver
-     * @throws RuleBroken (409) if it is answered already
-     */
-    @Transactional
-    public HandOverView refuse(UUID id, RefuseHandOver refusal) {
-        HandOverRow row = queries.lock(id).orElseThrow(() -> unknown(id));
-        String key = id + " by " + rights.actor();
-        if (requests.compare("hand-over-refusal", key, refusal, null, null) == Seen.REPLAY) {
-            return view(id);
-        }
-        boolean withdrawn = row.offeredBy().equals(rights.actor());
-        if (!withdrawn) {
-            requireReceiver(row);
-        }
-        States.require("hand-over", id.toString(), row.state(), withdrawn ? "withdraw" : "refuse");
-        Set<String> open = offered(id);
-        List<CustodyQueries.LabelRow> named = labels.labels("codes", refusal.codes());
-        Map<String, Head> heads = chains.lock(open);
-        Set<String> refused = refused(open, named, heads);
-        Moment moment = moments.moment(
-                refusal.occurredAt(), refusal.enteredAt(), refusal.reason(), row.place(), Labels.zone(named));
-        moves.refuse(row, refused, heads, moment);
-        queries.setItems(id, refused, "REFUSED");
-        String event = withdrawn ? "withdraw" : "refuse";
-        String after = withdrawn ? "WITHDRAWN" : "REFUSED";
-        boolean all = refused.containsAll(open);
-        queries.setState(id, all ? States.after("hand-over", id.toString(), row.state(), event, after) : row.state());
-        requests.accept("hand-over-refusal", key, refusal);
-        return view(id);
-    }
-
-    private static Set<String> refused(Set<String> open, List<CustodyQueries.LabelRow> named, Map<String, Head> heads) {
-        if (named.isEmpty()) {
-            return open;
-        }
-        Map<String, String> boxes = new HashMap<>();
-        open.forEach(code -> boxes.put(code, heads.get(code).box()));
-        Count count = Count.of(
-                boxes, named.stream().map(CustodyQueries.LabelRow::code).toList());
-        if (!count.over().isEmpty()) {
-            throw InvalidInput.field(
-                    "codes",
-                    "NOT_OFFERED",
-                    "not offered in this hand-over: " + Labels.shown(List.copyOf(count.over()))
-                            + "; name only codes that are");
-        }
-        return count.accepted();
-    }
-
     /** The hand-over as it stands, with its codes. */
     public HandOverView view(UUID id) {
         return views.one(queries.find(id).orElseThrow(() -> unknown(id)), queries.items(id));
@@ -283,33 +169,7 @@ public class HandOverService {
         return views.all(queries.list(state, before, beforeId, most));
     }
 
-    private Set<String> offered(UUID id) {
-        return queries.items(id).stream()
-                .filter(item -> item.state().equals("OFFERED"))
-                .map(HandOverView.Item::code)
-                .collect(Collectors.toCollection(TreeSet::new));
-    }
-
-    private void requireReceiver(HandOverRow row) {
-        if (!rights.mayActFor(row.to())) {
-            throw new NotAllowed(
-                    "NOT_THE_RECEIVER", "Offered to " + row.toCustodian() + ", not to you; only the receiver answers");
-        }
-    }
-
-    private void requireAfterOffer(HandOverRow row, Moment moment) {
-        Instant earliest = row.occurredAt()
-                .minus(moments.limits(moment.occurredAt(), moment.zone()).skew());
-        if (moment.occurredAt().isBefore(earliest)) {
-            throw InvalidInput.field(
-                    "occurredAt",
-                    "BEFORE_OFFER",
-                    "occurredAt " + moment.occurredAt() + " is before it was handed over (" + row.occurredAt()
-                            + "); check the device's clock");
-        }
-    }
-
-    private static NotFound unknown(UUID id) {
+    static NotFound unknown(UUID id) {
         return new NotFound("HAND_OVER_UNKNOWN", "There is no hand-over " + id);
     }
 }

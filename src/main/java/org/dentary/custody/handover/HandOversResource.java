@@ -34,9 +34,11 @@ public class HandOversResource {
     private static final List<String> STATES = List.of("OFFERED", "ACCEPTED", "PART_ACCEPTED", "REFUSED", "WITHDRAWN");
 
     private final HandOverService handOvers;
+    private final OfferAnswerService answers;
 
-    HandOversResource(HandOverService handOvers) {
+    HandOversResource(HandOverService handOvers, OfferAnswerService answers) {
         this.handOvers = handOvers;
+        this.answers = answers;
     }
 
     @PUT
@@ -53,7 +55,7 @@ public class HandOversResource {
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     @Operation(summary = "Accept what was counted; what is missing or over becomes a discrepancy")
     public Response accept(@PathParam("id") UUID id, @NotNull @Valid AcceptHandOver acceptance) {
-        return Answers.now(handOvers.accept(id, acceptance), HandOverView::version);
+        return Answers.now(answers.accept(id, acceptance), HandOverView::version);
     }
 
     @POST
@@ -61,7 +63,7 @@ public class HandOversResource {
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     @Operation(summary = "Refuse what was offered, or withdraw one's own offer")
     public Response refuse(@PathParam("id") UUID id, @NotNull @Valid RefuseHandOver refusal) {
-        return Answers.now(handOvers.refuse(id, refusal), HandOverView::version);
+        return Answers.now(answers.refuse(id, refusal), HandOverView::version);
     }
 
     @GET
