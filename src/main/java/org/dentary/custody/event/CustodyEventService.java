@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.custody.box.BoxQueries;
@@ -22,18 +21,14 @@ import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Moment;
 import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Past;
-import org.dentary.custody.chain.Place;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.RecordedEvent;
 import org.dentary.custody.chain.Rights;
-import org.dentary.custody.chain.Step;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.Discrepancies;
 import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.LedgerEvent;
-import org.dentary.ledger.LedgerStore;
-import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.RuleBroken;
@@ -44,16 +39,14 @@ import org.dentary.platform.request.RepeatableRequests.Seen;
 @ApplicationScoped
 public class CustodyEventService {
     private static final String RESOURCE = "custody-event";
-    private static final Set<CustodyKind> END_AN_OFFER = Set.of(
-            CustodyKind.STORED, CustodyKind.FORWARDED, CustodyKind.RETURNED, CustodyKind.FOUND, CustodyKind.DESTROYED);
 
     private final CustodyQueries queries;
     private final BoxQueries boxes;
     private final Labels labels;
     private final Moments moments;
     private final Rights rights;
+    private final EventRights allowed;
     private final ChainWriter chains;
-    private final LedgerStore ledger;
     private final Discrepancies discrepancies;
     private final EvidenceService evidence;
     private final RepeatableRequests requests;
@@ -64,8 +57,8 @@ public class CustodyEventService {
             Labels labels,
             Moments moments,
             Rights rights,
+            EventRights allowed,
             ChainWriter chains,
-            LedgerStore ledger,
             Discrepancies discrepancies,
             EvidenceService evidence,
             RepeatableRequests requests) {
@@ -74,8 +67,8 @@ public class CustodyEventService {
         this.labels = labels;
         this.moments = moments;
         this.rights = rights;
+        this.allowed = allowed;
         this.chains = chains;
-        this.ledger = ledger;
         this.discrepancies = discrepancies;
         this.evidence = evidence;
         this.requests = requests;
@@ -104,7 +97,7 @@ public class CustodyEventService {
         Moment moment = moments.moment(
                 command.occurredAt(), command.enteredAt(), command.reason(), command.place(), Labels.zone(labels));
         Past past = rights.past(heads.values(), moment.occurredAt());
-        requireRight(command, heads, past, moment);
+        allowed.require(command, heads, past, moment);
         List<Map<String, String>> photos = evidence.digests(command.photos());
         List<Planned> planned = new ArrayList<>();
         for (Head head : heads.values()) {
@@ -144,99 +137,6 @@ public class CustodyEventService {
         Map<String, Head> heads = new TreeMap<>(chains.lock(codes));
         Rights.requireInCustody(codes, heads);
         return heads;
-    }
-
-    private void requireRight(RecordCustodyEvent command, Map<String, Head> heads, Past past, Moment moment) {
-        if (END_AN_OFFER.contains(command.kind())) {
-            Rights.requireNotOffered(heads.values());
-        }
-        switch (command.kind()) {
-            case CORRECTED -> requireOwnEntry(command, heads);
-            case FOUND -> requireLost(heads, past);
-            case RETURNED -> requireWithParty(heads, past);
-            case STORED -> {
-                rights.requireHeld(heads.values(), past);
-                requireStore(moment.place());
-            }
-            case FORWARDED -> {
-                rights.requireHeld(heads.values(), past);
-                requireParty(moment.place());
-            }
-            case DESTROYED -> {
-                rights.requireHeld(heads.values(), past);
-                requireNoHold(heads);
-            }
-            default -> rights.requireHeld(heads.values(), past);
-        }
-    }
-
-    private void requireOwnEntry(RecordCustodyEvent command, Map<String, Head> heads) {
-        LedgerEvent corrected = ledger.find(command.corrects())
-                .filter(event -> heads.size() == 1 && heads.containsKey(event.chain()))
-                .orElseThrow(() -> InvalidInput.field(
-                        "corrects",
-                        "NO_SUCH_EVENT",
-                        command.corrects() + " is no event of this code; a correction names one event of one code"));
-        Role role = rights.account().role();
-        boolean own = RecordedEvent.of(corrected).text("actor").equals(rights.actor());
-        if (!own && role != Role.LIAISON && role != Role.COORDINATOR) {
-            throw new NotAllowed(
-                    "NOT_YOURS", "Somebody else recorded that event; they, the liaison or the coordinator correct it");
-        }
-    }
-
-    private void requireLost(Map<String, Head> heads, Past past) {
-        Map<String, List<Step>> steps = steps(heads);
-        List<String> there = steps.entrySet().stream()
-                .filter(chain -> !CustodyRules.isLost(chain.getValue(), past.at()))
-                .map(Map.Entry::getKey)
-                .toList();
-        if (!there.isEmpty()) {
-            throw new RuleBroken(
-                    "NOT_LOST", "Not reported lost then: " + Labels.shown(there) + "; hand it over instead");
-        }
-    }
-
-    private static void requireWithParty(Map<String, Head> heads, Past past) {
-        List<String> others = heads.values().stream()
-                .filter(head ->
-                        past.holder(head) == null || !past.holder(head).kind().equals(Holder.PARTY))
-                .map(Head::code)
-                .toList();
-        if (!others.isEmpty()) {
-            throw new RuleBroken(
-                    "NOT_WITH_A_PARTY",
-                    "Not with a laboratory, carrier or other organisation then: " + Labels.shown(others)
-                            + "; only they return something");
-        }
-    }
-
-    private void requireStore(Place place) {
-        if (!Holder.STORE.equals(place.kind())) {
-            throw InvalidInput.field("place", "NOT_A_STORE", "STORED names a store of the plan as its place");
-        }
-        if (!rights.mayActFor(new Holder(Holder.STORE, place.code()))) {
-            throw new NotAllowed(
-                    "STORE_NOT_YOURS",
-                    "You may not put into store " + place.code() + "; offer it to the store instead");
-        }
-    }
-
-    private static void requireParty(Place place) {
-        if (!Holder.PARTY.equals(place.kind())) {
-            throw InvalidInput.field(
-                    "place", "NOT_A_LABORATORY", "FORWARDED names a laboratory or party of the plan as its place");
-        }
-    }
-
-    private void requireNoHold(Map<String, Head> heads) {
-        List<String> held = steps(heads).entrySet().stream()
-                .filter(chain -> CustodyRules.isOnHold(chain.getValue()))
-                .map(Map.Entry::getKey)
-                .toList();
-        if (!held.isEmpty()) {
-            throw new RuleBroken("ON_HOLD", "On hold and not to be destroyed: " + Labels.shown(held));
-        }
     }
 
     private Planned plan(
@@ -280,7 +180,7 @@ public class CustodyEventService {
         }
         Map<String, Head> named = new HashMap<>(heads);
         named.keySet().retainAll(codes);
-        List<String> broken = steps(named).entrySet().stream()
+        List<String> broken = allowed.steps(named).entrySet().stream()
                 .filter(chain -> !CustodyRules.sameSeal(
                         CustodyRules.sealAt(chain.getValue(), moment.occurredAt()), command.tamperSeal()))
                 .map(Map.Entry::getKey)
@@ -293,17 +193,6 @@ public class CustodyEventService {
                         .withHandOver(id),
                 heads.get(code).at(moment.place().shown()))));
         return planned;
-    }
-
-    private Map<String, List<Step>> steps(Map<String, Head> heads) {
-        Map<String, List<Step>> steps = new TreeMap<>();
-        ledger.chains(heads.keySet())
-                .forEach((code, events) -> steps.put(
-                        code,
-                        events.stream()
-                                .map(event -> RecordedEvent.of(event).step())
-                                .toList()));
-        return steps;
     }
 
     private RecordedAct act(UUID id, CustodyKind kind) {
