@@ -7,10 +7,8 @@ import java.time.Duration;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.dentary.animal.AnimalService;
@@ -18,8 +16,6 @@ import org.dentary.animal.AnimalView;
 import org.dentary.animal.DiedOnPrecision;
 import org.dentary.animal.MortalitySource;
 import org.dentary.animal.line.LineService;
-import org.dentary.codes.LabelCode;
-import org.dentary.codes.NotACode;
 import org.dentary.codes.Part;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelView;
@@ -148,7 +144,7 @@ public class SpecimenService {
         if (wanted.reason() == null || wanted.reason().isBlank()) {
             throw InvalidInput.field("reason", "REQUIRED", "Say why the specimen is changed");
         }
-        requireUsable(kit, label, "");
+        SpecimenLabels.requireUsable(kit, label, "");
         List<FieldProblem> problems = new ArrayList<>(SpecimenRules.problems(
                 wanted, around(animals.animal(kit), null).under(Part.valueOf(label.part())), ""));
         if (!problems.isEmpty()) {
@@ -213,7 +209,7 @@ public class SpecimenService {
         Map<String, LabelView> labels =
                 kits.find(given.stream().map(TakeSpecimen::code).toList());
         List<FieldProblem> problems = new ArrayList<>();
-        List<TakeSpecimen> wanted = kept(given, labels, at, problems);
+        List<TakeSpecimen> wanted = SpecimenLabels.kept(given, labels, at, problems);
         Map<String, SpecimenView> existing = byCode(
                         wanted.stream().map(TakeSpecimen::code).toList())
                 .stream()
@@ -233,7 +229,7 @@ public class SpecimenService {
                             == Seen.REPLAY) {
                 continue;
             }
-            requireUsable(kit, label, path);
+            SpecimenLabels.requireUsable(kit, label, path);
             problems.addAll(SpecimenRules.problems(specimen, around.under(Part.valueOf(label.part())), path));
             SpecimenRules.warning(Part.valueOf(label.part()), specimen).ifPresent(warnings::add);
             added.add(specimen);
@@ -252,64 +248,6 @@ public class SpecimenService {
 
     private static Sent sent(String kit, SpecimenView parent, TakeSpecimen specimen) {
         return new Sent(kit, parent == null ? null : parent.code(), specimen);
-    }
-
-    /** The specimens under their labels' kept codes; what is no label or comes twice becomes a problem. */
-    private static List<TakeSpecimen> kept(
-            List<TakeSpecimen> given, Map<String, LabelView> labels, String at, List<FieldProblem> problems) {
-        List<TakeSpecimen> kept = new ArrayList<>();
-        Set<String> seen = new LinkedHashSet<>();
-        for (int i = 0; i < given.size(); i++) {
-            TakeSpecimen specimen = given.get(i);
-            String field = at.isEmpty() ? "code" : at + "[" + i + "].code";
-            LabelView label = labels.get(specimen.code());
-            if (label == null) {
-                problems.add(new FieldProblem(field, unknownRule(specimen.code()), unknown(specimen.code())));
-            } else if (!seen.add(label.code())) {
-                problems.add(new FieldProblem(
-                        field, "TWICE", "Label " + label.code() + " is given twice; each jar or bag has its own"));
-            } else {
-                kept.add(specimen.under(label.code()));
-            }
-        }
-        if (!problems.isEmpty()) {
-            throw InvalidInput.of(problems);
-        }
-        return kept;
-    }
-
-    private static String unknownRule(String typed) {
-        try {
-            LabelCode.parse(typed);
-            return "LABEL_UNKNOWN";
-        } catch (NotACode fault) {
-            return "NOT_A_CODE";
-        }
-    }
-
-    private static String unknown(String typed) {
-        try {
-            return LabelCode.parse(typed).grouped()
-                    + " is well formed, but no such label was issued here; scan it again, or ask who printed it";
-        } catch (NotACode fault) {
-            return fault.getMessage();
-        }
-    }
-
-    private static void requireUsable(String kit, LabelView label, String path) {
-        if (!label.kitBound().equals(kit)) {
-            String message = "Label " + label.code() + " belongs to kit " + label.kitBound() + ", not to kit " + kit
-                    + "; scan the label of this animal's kit. If the labels were swapped, ask to have it put right";
-            throw new RuleBroken(
-                    "LABEL_OF_OTHER_KIT",
-                    message,
-                    List.of(new FieldProblem(path + "code", "LABEL_OF_OTHER_KIT", message)));
-        }
-        if (label.voided()) {
-            String message = "Label " + label.code() + " is void; use the label that replaced it";
-            throw new RuleBroken(
-                    "LABEL_VOIDED", message, List.of(new FieldProblem(path + "code", "LABEL_VOIDED", message)));
-        }
     }
 
     private SpecimenRules.Surroundings around(AnimalView animal, SpecimenView parent) {
