@@ -58,7 +58,7 @@ public enum CellFlag {
     }
 
     /** Flags by their names, each as mark and words. */
-    static String told(List<String> names) {
+    public static String told(List<String> names) {
         return told(names, flag -> flag.mark + " " + flag.words);
     }
 

@@ -46,7 +46,7 @@ public class DimensionValues {
     }
 
     /** Codes to names where the plan has names. */
-    Map<String, String> names(Dimension dimension) {
+    public Map<String, String> names(Dimension dimension) {
         return switch (dimension) {
             case MANAGEMENT_UNIT ->
                 plan.units().stream().collect(java.util.stream.Collectors.toMap(u -> u.code(), u -> u.name()));

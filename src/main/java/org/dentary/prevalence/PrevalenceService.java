@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.Function;
 import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
@@ -94,6 +95,16 @@ public class PrevalenceService {
     public List<PrevalenceReport> reports(List<ReportQuestion> asked) {
         List<ReportQuestion> questions = asked.stream().map(this::settle).toList();
         return snapshot.read(() -> questions.stream().map(this::assemble).toList());
+    }
+
+    /**
+     * What follows from a report and from more that is read at the same moment.
+     *
+     * @param more reads and computes within the report's own snapshot
+     */
+    public <T> T reportAnd(ReportQuestion asked, Function<PrevalenceReport, T> more) {
+        ReportQuestion question = settle(asked);
+        return snapshot.read(() -> more.apply(assemble(question)));
     }
 
     private PrevalenceReport assemble(ReportQuestion question) {

@@ -1,5 +1,6 @@
 package org.dentary.setup;
 
+import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -21,6 +22,7 @@ record Cell(String words, String write, String read, BiPredicate<String, Known> 
 
     private static final String FROM_TEXT = "nullif(%s, '')";
     private static final String TO_TEXT = "coalesce(%s, '')";
+    private static final String TO_NUMBER = "cast(nullif(%s, '') as numeric)";
     private static final String FROM_LIST = "string_to_array(%s, ' ')";
     private static final String TO_LIST = "coalesce(array_to_string(%s, ' '), '')";
 
@@ -80,11 +82,20 @@ record Cell(String words, String write, String read, BiPredicate<String, Known> 
     static Cell decimal(int least, int most) {
         return new Cell(
                 "a number from " + least + " to " + most + " with up to 6 decimals",
-                "cast(nullif(%s, '') as numeric)",
+                TO_NUMBER,
                 "coalesce(cast(trim_scale(%s) as text), '')",
                 (value, known) -> value.matches("\\d{1,6}(\\.\\d{1,6})?")
                         && Double.parseDouble(value) >= least
                         && Double.parseDouble(value) <= most);
+    }
+
+    /** Whether two allowed texts, either of which may be empty, mean the same value. */
+    boolean same(String one, String other) {
+        return one.equals(other)
+                || write.equals(TO_NUMBER)
+                        && !one.isEmpty()
+                        && !other.isEmpty()
+                        && new BigDecimal(one).compareTo(new BigDecimal(other)) == 0;
     }
 
     static Cell oneOf(List<String> values) {

@@ -22,6 +22,10 @@ final class ListRules {
             case CAUTIONS -> rows.forEach(row -> caution(row, known, problems));
             case ACCOUNTS -> accounts(rows, known, problems);
             case HERD_STRUCTURES -> ReferenceRules.wholeAndFixed(list, rows, known, problems);
+            case TEST_PERFORMANCE -> {
+                ReferenceRules.wholeAndFixed(list, rows, known, problems);
+                rows.forEach(row -> ReferenceRules.performance(row, problems));
+            }
             default -> {
                 // its cells say all
             }

@@ -39,4 +39,37 @@ final class ReferenceColumns {
             must("animals", Cell.wholeNumber(0, 999_999), "deer in the class; only the shares are used")
         };
     }
+
+    static Column[] testPerformance() {
+        return new Column[] {
+            must("code", Cell.CODE, "short code of the set; changed figures are a new set"),
+            must("name", Cell.NAME, "name as people say it"),
+            must("disease", Cell.in(SetUpList.DISEASES), "disease"),
+            must("species", Cell.severalIn(SetUpList.SPECIES), "species that the figures are of"),
+            must("methods", Cell.severalIn(SetUpList.METHODS), "test methods that it speaks of"),
+            must("tissues", Cell.severalOf(Vocabulary.TISSUES), "tissues that it speaks of"),
+            must(
+                    "kind",
+                    Cell.oneOf(Vocabulary.PERFORMANCE_KINDS),
+                    "ANIMAL_LEVEL: found among infected animals; RELATIVE: among animals that another test detected, which"
+                            + " corrects nothing and is refused where a true prevalence is asked for"),
+            must("reference", Cell.NAME, "what the test was held against"),
+            may("sensitivity", Cell.decimal(0, 1), "share of the infected that it detects, as published"),
+            may("specificity", Cell.decimal(0, 1), "share of the others in which it detects nothing, as published"),
+            may("infected", Cell.wholeNumber(1, 999_999), "infected animals of the study"),
+            may("detected_of_infected", Cell.wholeNumber(0, 999_999), "of these, how many it detected"),
+            may("uninfected", Cell.wholeNumber(1, 999_999), "animals of the study that were not infected"),
+            may(
+                    "not_detected_of_uninfected",
+                    Cell.wholeNumber(0, 999_999),
+                    "of these, in how many it detected nothing"),
+            must("population", Cell.LONG_TEXT, "which animals the figures are of"),
+            must("source", Cell.LONG_TEXT, "publication and where in it the figures stand"),
+            must(
+                    "source_seen",
+                    Cell.oneOf(Vocabulary.SOURCES_SEEN),
+                    "whether the figures were read there, are from memory, or were invented for a demo"),
+            must("as_of", Cell.DAY, "day on which they were taken from it")
+        };
+    }
 }

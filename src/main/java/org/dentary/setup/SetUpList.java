@@ -220,7 +220,16 @@ public enum SetUpList {
             "Deer by age class and sex in a named, dated herd that prevalence is standardized to",
             false,
             List.of("code", "age_class", "sex"),
-            ReferenceColumns.herdStructures());
+            ReferenceColumns.herdStructures()),
+    TEST_PERFORMANCE(
+            "test-performance",
+            "test_performance",
+            "Published sensitivity and specificity of tests on tissues, in sets, each with its citation; true prevalence is"
+                    + " computed with the set that the reader chooses. Give the counts of the study, or fractions, which"
+                    + " are then taken as known",
+            false,
+            List.of("code"),
+            ReferenceColumns.testPerformance());
 
     private final String path;
     private final String table;

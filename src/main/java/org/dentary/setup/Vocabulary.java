@@ -6,6 +6,7 @@ import org.dentary.animal.MortalitySource;
 import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.account.Role;
+import org.dentary.prevalence.truth.PerformanceSet;
 import org.dentary.specimen.Preservation;
 import org.dentary.specimen.Side;
 import org.dentary.specimen.Tissue;
@@ -20,6 +21,8 @@ final class Vocabulary {
     static final List<String> SOURCES = names(MortalitySource.values());
     static final List<String> AGE_CLASSES = List.of("FAWN", "YEARLING", "ADULT");
     static final List<String> SEXES = List.of("MALE", "FEMALE");
+    static final List<String> PERFORMANCE_KINDS = names(PerformanceSet.Kind.values());
+    static final List<String> SOURCES_SEEN = names(PerformanceSet.Seen.values());
     static final List<String> HAZARDS = names(Hazard.values());
 
     private Vocabulary() {}

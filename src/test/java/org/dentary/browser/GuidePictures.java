@@ -31,6 +31,7 @@ class GuidePictures {
             new Picture("prevalence", "epidemiologist", Browser.DESK, "/prevalence"),
             new Picture("prevalence-phone", "epidemiologist", Browser.PHONE, "/prevalence"),
             new Picture("chance-of-detection", "epidemiologist", Browser.DESK, "/chance-of-detection"),
+            new Picture("true-prevalence", "epidemiologist", Browser.DESK, "/true-prevalence?performance=TOLVANE_2026"),
             new Picture("comparisons", "epidemiologist", Browser.DESK, "/prevalence/comparisons"),
             new Picture("calculators", "epidemiologist", Browser.DESK, "/calculators/proportion?detected=3&tested=41"),
             new Picture("home-sampler", "sampler", Browser.PHONE, "/"),

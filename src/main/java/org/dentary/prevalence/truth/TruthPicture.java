@@ -1,0 +1,35 @@
+package org.dentary.prevalence.truth;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.stream.Collectors;
+import org.dentary.prevalence.DimensionValues;
+import org.dentary.prevalence.chart.ChartInks;
+import org.dentary.prevalence.chart.ChartSvg;
+import org.dentary.prevalence.chart.PrevalenceChart.Use;
+
+/** Apparent and true prevalence side by side; one drawing for page and file. */
+@ApplicationScoped
+class TruthPicture {
+    private final DimensionValues values;
+
+    TruthPicture(DimensionValues values) {
+        this.values = values;
+    }
+
+    /** The drawing as SVG text with a title and a description for those who do not see it. */
+    String svg(TruthReport report, Use use) {
+        TruthTable table = TruthTable.of(report, values);
+        TruthDrawing drawing = new TruthDrawing(table, ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
+        return ChartSvg.of(
+                drawing.width(),
+                drawing.height(),
+                drawing::draw,
+                report.disease() + " in season " + report.season() + ": apparent and true prevalence by "
+                        + String.join(" and ", report.by()) + ", set "
+                        + report.performance().code(),
+                table.rows().stream()
+                        .map(row -> String.join(", ", row.groups()) + ": " + row.sentence())
+                        .collect(Collectors.joining(" ")),
+                use);
+    }
+}

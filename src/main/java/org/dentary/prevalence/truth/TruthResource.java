@@ -1,0 +1,126 @@
+package org.dentary.prevalence.truth;
+
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.table.CsvTable;
+import org.dentary.platform.table.ItemList;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.chart.PrevalenceChart;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
+
+/** True prevalence as JSON, CSV and picture, and the sets of test performance that it can be computed with. */
+@Path("/api/v1")
+public class TruthResource {
+    private final TruthAnswers answers;
+    private final PerformanceQueries performances;
+    private final TruthPicture picture;
+
+    TruthResource(TruthAnswers answers, PerformanceQueries performances, TruthPicture picture) {
+        this.answers = answers;
+        this.performances = performances;
+        this.picture = picture;
+    }
+
+    @GET
+    @Path("true-prevalence")
+    @Produces({MediaType.APPLICATION_JSON, "text/csv"})
+    @PermissionsAllowed(Act.REPORT_READ)
+    @Operation(
+            summary = "True prevalence beside the apparent one",
+            description =
+                    "On the animals that /api/v1/prevalence counts, with its parameters, and a set of test performance of animal"
+                            + " level: Rogan and Gladen's estimate with Reiczigel's limits where sensitivity and specificity are"
+                            + " stated, with Lang and Reiczigel's where a study's counts are given. An estimate outside 0 to 1 is"
+                            + " cut, said to be and kept as raw. A set relative to another test is refused"
+                            + " (RELATIVE_SENSITIVITY). On a cut the answer is the same byte for byte for ever.")
+    @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "SY2026")
+    @Parameter(
+            name = "performance",
+            in = ParameterIn.QUERY,
+            required = true,
+            description = "code of a set; /api/v1/test-performance lists them",
+            example = "TOLVANE_2026")
+    @Parameter(name = "disease", in = ParameterIn.QUERY, description = "the plan's first if left out")
+    @Parameter(name = "species", in = ParameterIn.QUERY, description = "the plan's first if left out")
+    @Parameter(name = "by", in = ParameterIn.QUERY, example = "ageClass,sex")
+    @Parameter(name = "unit", in = ParameterIn.QUERY)
+    @Parameter(
+            name = "interval",
+            in = ParameterIn.QUERY,
+            description = "of the apparent prevalence",
+            example = "WILSON")
+    @Parameter(name = "confidence", in = ParameterIn.QUERY, example = "0.95")
+    @Parameter(name = "cut", in = ParameterIn.QUERY, description = "id of a data cut")
+    @APIResponse(responseCode = "200", content = @Content(schema = @Schema(implementation = TruthReport.class)))
+    public Response report(@Context UriInfo address, @Context HttpHeaders headers) {
+        if (CsvTable.isAsked(headers)) {
+            return csv(address);
+        }
+        TruthAnswers.Answer answer = of(address);
+        return told(answer, answer.json(), MediaType.APPLICATION_JSON).build();
+    }
+
+    @GET
+    @Path("true-prevalence.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.REPORT_READ)
+    @Operation(summary = "True prevalence as a CSV file, one line a cell")
+    public Response csv(@Context UriInfo address) {
+        TruthAnswers.Answer answer = of(address);
+        return told(answer, TruthCsv.of(answer.report()), CsvTable.MEDIA_TYPE)
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        "attachment; filename=\"true-prevalence-"
+                                + answer.report().season() + ".csv\"")
+                .build();
+    }
+
+    @GET
+    @Path("true-prevalence.svg")
+    @Produces("image/svg+xml")
+    @PermissionsAllowed(Act.REPORT_READ)
+    @Operation(summary = "Apparent and true prevalence with their intervals, black on white, as SVG")
+    public Response svg(@Context UriInfo address) {
+        TruthAnswers.Answer answer = of(address);
+        return told(answer, picture.svg(answer.report(), PrevalenceChart.Use.FILE), "image/svg+xml")
+                .build();
+    }
+
+    @GET
+    @Path("test-performance")
+    @Produces(MediaType.APPLICATION_JSON)
+    @PermissionsAllowed(Act.READ_COMMON)
+    @Operation(
+            summary = "Sets of test performance, each with its citation",
+            description = "Those of kind RELATIVE are kept so that nobody takes them for sensitivities among infected"
+                    + " animals; no report uses them.")
+    public ItemList<PerformanceSet> sets() {
+        return new ItemList<>(performances.all());
+    }
+
+    private TruthAnswers.Answer of(UriInfo address) {
+        return answers.of(TruthQuestion.of(address.getQueryParameters()));
+    }
+
+    private static Response.ResponseBuilder told(TruthAnswers.Answer answer, String body, String mediaType) {
+        Response.ResponseBuilder response = Response.ok(body, mediaType)
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .header("Digest-SHA-256", StoredAnswerService.digest(body));
+        return answer.superseded() == null
+                ? response
+                : response.header("Data-Cut-Superseded", TruthAnswers.extended(answer.superseded()));
+    }
+}

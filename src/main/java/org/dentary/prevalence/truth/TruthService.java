@@ -1,0 +1,116 @@
+package org.dentary.prevalence.truth;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.PrevalenceCell;
+import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.PrevalenceService;
+import org.dentary.prevalence.ReportQuestion;
+import org.dentary.statistics.TruePrevalence;
+
+/** Answers how common a disease is behind what the tests show, with a set of test performance that the reader chooses. */
+@ApplicationScoped
+public class TruthService {
+    /** Later than any finding: what is asked live leaves none out. */
+    private static final Instant EVER = Instant.parse("9999-12-31T00:00:00Z");
+
+    private final PrevalenceService prevalence;
+    private final PerformanceQueries performances;
+    private final TestedQueries tests;
+
+    TruthService(PrevalenceService prevalence, PerformanceQueries performances, TestedQueries tests) {
+        this.prevalence = prevalence;
+        this.performances = performances;
+        this.tests = tests;
+    }
+
+    /**
+     * Fills in what the question leaves to the plan and checks what it names.
+     *
+     * @throws InvalidInput (422) if the set does not fit, as {@link PerformanceQueries#require} says
+     */
+    TruthQuestion settle(TruthQuestion asked) {
+        ReportQuestion report = prevalence.settle(asked.report());
+        performances.require(asked.performance(), report.disease(), report.species());
+        return new TruthQuestion(report, asked.performance());
+    }
+
+    /**
+     * The report, all its numbers of one moment.
+     *
+     * @param asked settled
+     * @throws InvalidInput (422) if no counted animal was tested by the set's methods on its tissues
+     */
+    TruthReport answer(TruthQuestion asked) {
+        ReportQuestion question = asked.report();
+        PerformanceSet set = performances.require(asked.performance(), question.disease(), question.species());
+        return prevalence.reportAnd(
+                question,
+                report -> of(
+                        question,
+                        report,
+                        set,
+                        tests.of(
+                                question,
+                                set,
+                                report.cut() == null
+                                        ? EVER
+                                        : Instant.parse(report.cut().madeAt()))));
+    }
+
+    private static TruthReport of(ReportQuestion question, PrevalenceReport report, PerformanceSet set, Tested tested) {
+        if (tested.counted() > 0 && tested.within() + tested.partly() == 0) {
+            throw InvalidInput.field(
+                    "performance",
+                    "PERFORMANCE_OF_OTHER_TESTS",
+                    "set '" + set.code() + "' speaks of " + TruthWords.tests(set) + ", and none of the "
+                            + tested.counted() + " counted animals has a final finding by that on record. They had "
+                            + TruthWords.tests(tested) + "; choose a set of those tests");
+        }
+        TruthWords words = new TruthWords(report, set, tested);
+        return new TruthReport(
+                report.season(),
+                report.disease(),
+                report.species(),
+                report.by(),
+                report.interval(),
+                report.confidence(),
+                report.cut(),
+                report.asOf(),
+                report.scope(),
+                question.filters(),
+                report.incomplete(),
+                report.pendingShare(),
+                set,
+                tested,
+                report.cells().stream()
+                        .map(cell -> cell(cell, set, report.confidence()))
+                        .toList(),
+                cell(report.total(), set, report.confidence()),
+                report.takenToCounted(),
+                words.methods(),
+                words.notes(),
+                words.warnings(),
+                report.cautions());
+    }
+
+    static TruthCell cell(PrevalenceCell cell, PerformanceSet set, double confidence) {
+        TruePrevalence truth = set.truth(cell.detected(), cell.counted(), confidence);
+        return new TruthCell(
+                cell.group(),
+                cell.counted(),
+                cell.detected(),
+                cell.prevalence(),
+                cell.lower(),
+                cell.upper(),
+                truth.raw(),
+                truth.estimate(),
+                truth.lower(),
+                truth.upper(),
+                truth.truncated(),
+                TruthWords.sentence(cell.detected(), cell.counted(), truth, confidence),
+                cell.pending(),
+                cell.flags());
+    }
+}

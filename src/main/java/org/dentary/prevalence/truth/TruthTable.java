@@ -1,0 +1,78 @@
+package org.dentary.prevalence.truth;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.dentary.prevalence.CellFlag;
+import org.dentary.prevalence.Dimension;
+import org.dentary.prevalence.DimensionValues;
+import org.dentary.prevalence.Words;
+import org.dentary.prevalence.linelist.FilterWords;
+
+/** A report as the page shows it: words for codes, percentages with no more digits than the counted carry. */
+record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row total, List<String> only) {
+    /** One line; {@code share} is "not sampled" where nobody was counted, {@code raw} told where the estimate was cut. */
+    record Row(
+            List<String> groups,
+            int counted,
+            int detected,
+            String share,
+            String limits,
+            String truth,
+            String truthLimits,
+            String raw,
+            String sentence,
+            int pending,
+            String flags,
+            TruthCell cell) {}
+
+    static TruthTable of(TruthReport report, DimensionValues values) {
+        List<Dimension> by = report.by().stream()
+                .map(field -> Arrays.stream(Dimension.values())
+                        .filter(dimension -> dimension.field().equals(field))
+                        .findFirst()
+                        .orElseThrow())
+                .toList();
+        List<Map<String, String>> names = by.stream().map(values::names).toList();
+        return new TruthTable(
+                report,
+                by.stream().map(Dimension::words).toList(),
+                report.cells().stream().map(cell -> row(cell, names)).toList(),
+                row(report.total(), List.of()),
+                report.filter().entrySet().stream()
+                        .map(filter -> FilterWords.name(filter.getKey()) + ": " + FilterWords.values(filter.getValue()))
+                        .toList());
+    }
+
+    /** The lines of those of whom somebody was counted. */
+    public List<Row> getSampled() {
+        return rows.stream().filter(row -> row.counted() > 0).toList();
+    }
+
+    private static Row row(TruthCell cell, List<Map<String, String>> names) {
+        List<String> groups = new ArrayList<>();
+        int i = 0;
+        for (String value : cell.group().values()) {
+            groups.add(names.get(i++).getOrDefault(value, Words.of(value)));
+        }
+        int n = cell.counted();
+        return new Row(
+                groups,
+                n,
+                cell.detected(),
+                cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), n),
+                limits(cell.lower(), cell.upper(), n),
+                cell.isNotSampled() ? "not sampled" : TruthWords.share(cell.truePrevalence(), n),
+                limits(cell.trueLower(), cell.trueUpper(), n),
+                cell.truncated() ? TruthWords.share(cell.raw(), n) : "",
+                cell.sentence(),
+                cell.pending(),
+                CellFlag.told(cell.flags()),
+                cell);
+    }
+
+    private static String limits(Double lower, Double upper, int n) {
+        return lower == null ? "" : TruthWords.share(lower, n) + " to " + TruthWords.share(upper, n);
+    }
+}
