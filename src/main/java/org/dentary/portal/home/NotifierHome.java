@@ -12,19 +12,19 @@ import org.dentary.result.notification.NotificationService;
 
 /** What waits for whoever tells people: outcomes and corrections, with the oldest. */
 @ApplicationScoped
-class HomeOfTelling {
+class NotifierHome {
     private final NotificationService notifications;
     private final CorrectionService corrections;
     private final Clock clock;
 
-    HomeOfTelling(NotificationService notifications, CorrectionService corrections, Clock clock) {
+    NotifierHome(NotificationService notifications, CorrectionService corrections, Clock clock) {
         this.notifications = notifications;
         this.corrections = corrections;
         this.clock = clock;
     }
 
     /** The home of a notifier: what every reader finds, what waits to be told before it. */
-    Home notifier(Home reader) {
+    Home of(Home reader) {
         var waits = notifications.waiting();
         var replaced = corrections.waiting();
         return new Home(

@@ -1,0 +1,73 @@
+package org.dentary.portal.home;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Map;
+import org.dentary.custody.handover.OpenOffers;
+import org.dentary.submission.SubmissionService;
+
+/** What waits for the lab liaison: specimens to be sent, overdue results, imports to post. */
+@ApplicationScoped
+class LiaisonHome {
+    private final HomeQueries queries;
+    private final OpenOffers offers;
+    private final SubmissionService submissions;
+
+    LiaisonHome(HomeQueries queries, OpenOffers offers, SubmissionService submissions) {
+        this.queries = queries;
+        this.offers = offers;
+        this.submissions = submissions;
+    }
+
+    Home of(Visit visit) {
+        Map<String, Long> n = queries.liaison();
+        SubmissionService.Waits waits = submissions.waits();
+        return new Home(
+                visit.name(),
+                visit.where(),
+                List.of(
+                        new Home.Deed("Pack a submission", "/submissions"),
+                        new Home.Deed("Bring in results", "/results"),
+                        new Home.Deed("Hand over", "/custody")),
+                List.of(
+                        Tile.todo(
+                                waits.unsent(),
+                                "specimen to be sent",
+                                "specimens to be sent",
+                                "on no submission",
+                                "/submissions"),
+                        Tile.todo(
+                                waits.overdue(),
+                                "specimen overdue",
+                                "specimens overdue",
+                                "past the laboratory's own time",
+                                "/submissions"),
+                        Tile.todo(n.get("imports"), "import to post", "imports to post", "previewed only", "/results"),
+                        Tile.todo(
+                                offers.countToMe(),
+                                "hand-over to accept",
+                                "hand-overs to accept",
+                                "offered to you or to whom you act for",
+                                "/custody"),
+                        Tile.todo(
+                                n.get("discrepancies"),
+                                "open discrepancy",
+                                "open discrepancies",
+                                "each has an owner",
+                                "/custody/discrepancies")),
+                List.of(
+                        Tile.fact(
+                                n.get("packing"),
+                                "submission being packed",
+                                "submissions being packed",
+                                "",
+                                "/submissions"),
+                        Tile.fact(
+                                n.get("expected"),
+                                "specimen awaiting results",
+                                "specimens awaiting results",
+                                "sent, nothing reported",
+                                "/submissions")),
+                List.of());
+    }
+}

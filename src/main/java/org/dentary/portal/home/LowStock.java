@@ -1,0 +1,35 @@
+package org.dentary.portal.home;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import org.dentary.platform.account.Account;
+import org.dentary.platform.account.Act;
+import org.dentary.portal.StationStock;
+import org.dentary.portal.StockService;
+
+/** Notices of stations that run low on kits. */
+@ApplicationScoped
+class LowStock {
+    private final StockService stock;
+
+    LowStock(StockService stock) {
+        this.stock = stock;
+    }
+
+    /** One notice a season, however many stations run low. */
+    List<String> notices(Account account) {
+        Map<String, String> bySeason = stock.stations().stream()
+                .filter(StationStock::low)
+                .filter(s -> account.may(Act.KIT_ISSUE) || account.serves(s.station()))
+                .collect(Collectors.groupingBy(
+                        StationStock::season,
+                        TreeMap::new,
+                        Collectors.mapping(s -> s.stationName() + " has " + s.left(), Collectors.joining(", "))));
+        return bySeason.entrySet().stream()
+                .map(season -> "Few kits left for season " + season.getKey() + ": " + season.getValue() + ".")
+                .toList();
+    }
+}
