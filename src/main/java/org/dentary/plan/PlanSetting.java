@@ -99,6 +99,11 @@ public enum PlanSetting {
             "share",
             "0.95",
             Allowed.shareBetween()),
+    TEST_PERFORMANCE_SET(
+            "Set of test-performance that the sensitivity is taken from; nothing takes TEST_SENSITIVITY",
+            "code",
+            "",
+            Allowed.CODES),
     TEST_SENSITIVITY(
             "Share of a herd's infected animals in which the disease is found by tissue and test as used here",
             "share",

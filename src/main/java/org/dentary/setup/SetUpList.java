@@ -225,7 +225,8 @@ public enum SetUpList {
             "test-performance",
             "test_performance",
             "Published sensitivity and specificity of tests on tissues, in sets, each with its citation; true prevalence is"
-                    + " computed with the set that the reader chooses. Give the counts of the study, or fractions, which"
+                    + " computed with the set that the reader chooses, the chance of detection with the one that the setting"
+                    + " TEST_PERFORMANCE_SET names. Give the counts of the study, or fractions, which"
                     + " are then taken as known",
             false,
             List.of("code"),

@@ -6,6 +6,8 @@ import org.dentary.plan.PlanSetting;
 import org.dentary.plan.PlanSettings;
 import org.dentary.plan.UnitView;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.truth.PerformanceSet;
+import org.dentary.prevalence.truth.PerformanceSets;
 import org.dentary.statistics.Detection;
 import org.dentary.statistics.Herd;
 import org.dentary.statistics.LargeHerd;
@@ -38,9 +40,36 @@ public record Assumptions(
     /**
      * Reads them from the plan.
      *
-     * @throws InvalidInput (422) if the sensitivity is a relative one
+     * @param performances sets of test performance, one of which the plan may name instead of a sensitivity of its own
+     * @throws InvalidInput (422) if the sensitivity is a relative one, or the set named does not fit disease and species
      */
-    static Assumptions of(PlanSettings plan, String season, UnitView unit) {
+    static Assumptions of(
+            PlanSettings plan,
+            String season,
+            UnitView unit,
+            PerformanceSets performances,
+            String disease,
+            String species) {
+        String set = text(plan, PlanSetting.TEST_PERFORMANCE_SET, season, unit);
+        if (set.isEmpty()) {
+            refuseRelative(plan, season, unit);
+            return of(
+                    plan,
+                    season,
+                    unit,
+                    share(plan, PlanSetting.TEST_SENSITIVITY, season, unit),
+                    text(plan, PlanSetting.TEST_SENSITIVITY_SOURCE, season, unit));
+        }
+        PerformanceSet found = performances.require(PlanSetting.TEST_PERFORMANCE_SET.name(), set, disease, species);
+        return of(
+                plan,
+                season,
+                unit,
+                found.sensitivity(),
+                "set " + set + ", " + found.source() + "; " + found.getSeenWords());
+    }
+
+    private static void refuseRelative(PlanSettings plan, String season, UnitView unit) {
         if (text(plan, PlanSetting.TEST_SENSITIVITY_MEANS, season, unit).equals("RELATIVE")) {
             throw InvalidInput.field(
                     "TEST_SENSITIVITY",
@@ -50,12 +79,16 @@ public record Assumptions(
                             + " about infected animals that both miss. Set TEST_SENSITIVITY to an animal-level one with its"
                             + " source, and TEST_SENSITIVITY_MEANS to ANIMAL_LEVEL");
         }
+    }
+
+    private static Assumptions of(
+            PlanSettings plan, String season, UnitView unit, double sensitivity, String sensitivitySource) {
         String herd = text(plan, PlanSetting.HERD_SIZE, season, unit);
         return new Assumptions(
                 share(plan, PlanSetting.DESIGN_PREVALENCE, season, unit),
                 share(plan, PlanSetting.DETECTION_TARGET, season, unit),
-                share(plan, PlanSetting.TEST_SENSITIVITY, season, unit),
-                text(plan, PlanSetting.TEST_SENSITIVITY_SOURCE, season, unit),
+                sensitivity,
+                sensitivitySource,
                 herd.isBlank() ? null : Integer.valueOf(herd),
                 text(plan, PlanSetting.HERD_SIZE_SOURCE, season, unit),
                 share(plan, PlanSetting.FREEDOM_PRIOR, season, unit),

@@ -27,6 +27,8 @@ import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.detection.UnitRules.Known;
 import org.dentary.prevalence.detection.UnitRules.SeasonSample;
 import org.dentary.prevalence.linelist.LineColumn;
+import org.dentary.prevalence.truth.PerformanceQueries;
+import org.dentary.prevalence.truth.PerformanceSets;
 
 /** Answers what the sampling of a season can rule out, and what to take next. */
 @ApplicationScoped
@@ -38,6 +40,7 @@ public class ChanceService {
     private final PlanService plan;
     private final DataCutService cuts;
     private final SampleQueries queries;
+    private final PerformanceQueries tests;
     private final Snapshot snapshot;
     private final Clock clock;
 
@@ -46,12 +49,14 @@ public class ChanceService {
             PlanService plan,
             DataCutService cuts,
             SampleQueries queries,
+            PerformanceQueries tests,
             Snapshot snapshot,
             Clock clock) {
         this.prevalence = prevalence;
         this.plan = plan;
         this.cuts = cuts;
         this.queries = queries;
+        this.tests = tests;
         this.snapshot = snapshot;
         this.clock = clock;
     }
@@ -80,7 +85,8 @@ public class ChanceService {
     /**
      * The report, all its numbers of one moment.
      *
-     * @throws InvalidInput (422) if a unit's weight set lacks a class that was tested, or its test sensitivity is relative
+     * @throws InvalidInput (422) if a unit's weight set lacks a class that was tested, or its test sensitivity is relative or of a
+     *     set of test performance that does not fit
      */
     public ChanceOfDetection answer(ReportQuestion question) {
         return snapshot.read(() -> assemble(question));
@@ -191,6 +197,7 @@ public class ChanceService {
         List<StationView> stations = plan.stations();
         Map<String, String> names = stations.stream().collect(Collectors.toMap(StationView::code, StationView::name));
         Map<String, RiskWeights> sets = new HashMap<>();
+        PerformanceSets performances = tests.all();
         List<Known> known = new ArrayList<>();
         for (UnitView unit : plan.units()) {
             if (asked != null && !asked.contains(unit.code())) {
@@ -198,10 +205,10 @@ public class ChanceService {
             }
             Map<String, List<SampledGroup>> groups = byUnit.getOrDefault(unit.code(), Map.of());
             List<SeasonSample> earlier = before.stream()
-                    .map(season -> sample(settings, unit, season, groups))
+                    .map(season -> sample(question, settings, performances, unit, season, groups))
                     .dropWhile(sample -> sample.sample().tested() == 0)
                     .toList();
-            SeasonSample now = sample(settings, unit, question.season(), groups);
+            SeasonSample now = sample(question, settings, performances, unit, question.season(), groups);
             RiskWeights weights = weights(question, now.assumptions().riskWeightSet(), sets);
             if (weights != null) {
                 weights.requireFor(Stream.concat(earlier.stream(), Stream.of(now))
@@ -217,9 +224,16 @@ public class ChanceService {
     }
 
     private static SeasonSample sample(
-            PlanSettings settings, UnitView unit, String season, Map<String, List<SampledGroup>> groups) {
+            ReportQuestion question,
+            PlanSettings settings,
+            PerformanceSets performances,
+            UnitView unit,
+            String season,
+            Map<String, List<SampledGroup>> groups) {
         return new SeasonSample(
-                season, new Sample(groups.getOrDefault(season, List.of())), Assumptions.of(settings, season, unit));
+                season,
+                new Sample(groups.getOrDefault(season, List.of())),
+                Assumptions.of(settings, season, unit, performances, question.disease(), question.species()));
     }
 
     private RiskWeights weights(ReportQuestion question, String set, Map<String, RiskWeights> read) {

@@ -6,8 +6,6 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
-import java.util.stream.Collectors;
-import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.truth.PerformanceSet.Kind;
 import org.dentary.prevalence.truth.PerformanceSet.Seen;
 import org.dentary.prevalence.truth.PerformanceSet.Study;
@@ -15,7 +13,6 @@ import org.dentary.prevalence.truth.PerformanceSet.Study;
 /** Reads sets of test performance. */
 @ApplicationScoped
 public class PerformanceQueries {
-    private static final String PARAMETER = "performance";
     private static final String ALL = """
             select code, name, disease, array_to_string(species, ' ') as species, array_to_string(methods, ' ') as methods,
                    array_to_string(tissues, ' ') as tissues, kind, reference, sensitivity, specificity, infected,
@@ -80,78 +77,9 @@ public class PerformanceQueries {
 
     /** All of them, by code; one statement. */
     @SuppressWarnings("unchecked")
-    public List<PerformanceSet> all() {
-        return ((List<Row>) entities.createNativeQuery(ALL, Row.class).getResultList())
-                .stream().map(Row::set).toList();
-    }
-
-    /**
-     * The set of that code, for use on animals of that species tested for that disease.
-     *
-     * @param code as asked, or null
-     * @throws InvalidInput (422) if none is named or there is none, it is relative, of another disease or species, or no better
-     *     than chance
-     */
-    public PerformanceSet require(String code, String disease, String species) {
-        List<PerformanceSet> all = all();
-        if (code == null) {
-            throw InvalidInput.field(
-                    PARAMETER,
-                    "PERFORMANCE_REQUIRED",
-                    "performance is missing: a true prevalence is computed with a set of test performance that you choose; "
-                            + usable(all, disease, species));
-        }
-        PerformanceSet set = all.stream()
-                .filter(one -> one.code().equals(code))
-                .findFirst()
-                .orElseThrow(() -> InvalidInput.field(
-                        PARAMETER,
-                        "PERFORMANCE_UNKNOWN",
-                        "'" + code + "' is no set of test performance; " + usable(all, disease, species)));
-        if (!set.disease().equals(disease)) {
-            throw InvalidInput.field(
-                    PARAMETER,
-                    "PERFORMANCE_OF_ANOTHER_DISEASE",
-                    "set '" + code + "' is of " + set.disease() + ", the animals were tested for " + disease + "; "
-                            + usable(all, disease, species));
-        }
-        if (set.kind() == Kind.RELATIVE) {
-            throw InvalidInput.field(
-                    PARAMETER,
-                    "RELATIVE_SENSITIVITY",
-                    "set '" + code + "' is relative to another test (" + set.reference()
-                            + "): it says nothing of infected"
-                            + " deer that both miss, so no true prevalence follows from it; "
-                            + usable(all, disease, species));
-        }
-        if (!set.species().contains(species)) {
-            throw InvalidInput.field(
-                    PARAMETER,
-                    "PERFORMANCE_OF_ANOTHER_SPECIES",
-                    "set '" + code + "' is of " + String.join(", ", set.species()) + ", the animals are " + species
-                            + "; " + usable(all, disease, species));
-        }
-        if (!PerformanceSet.isBetterThanChance(set.sensitivity(), set.specificity())) {
-            throw InvalidInput.field(
-                    PARAMETER,
-                    "NO_BETTER_THAN_CHANCE",
-                    "sensitivity and specificity of set '" + code
-                            + "' together are not above 1: no prevalence follows from" + " such a test; "
-                            + usable(all, disease, species));
-        }
-        return set;
-    }
-
-    private static String usable(List<PerformanceSet> all, String disease, String species) {
-        String usable = all.stream()
-                .filter(set -> set.kind() == Kind.ANIMAL_LEVEL
-                        && set.disease().equals(disease)
-                        && set.species().contains(species))
-                .map(PerformanceSet::code)
-                .collect(Collectors.joining(", "));
-        return usable.isEmpty()
-                ? "none of animal level is set up for " + disease + " in " + species
-                        + ": the coordinator imports test-performance"
-                : "allowed: " + usable;
+    public PerformanceSets all() {
+        return new PerformanceSets(
+                ((List<Row>) entities.createNativeQuery(ALL, Row.class).getResultList())
+                        .stream().map(Row::set).toList());
     }
 }

@@ -97,7 +97,7 @@ public class TruthPages {
             plan.seasonToReport(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC))
                     .ifPresent(season -> asked.put("season", List.of(season.code())));
         }
-        List<PerformanceSet> sets = performances.all();
+        List<PerformanceSet> sets = performances.all().sets();
         TruthForm form = form(asked, sets);
         if (!asked.containsKey("season")) {
             return show(200, Templates.truePrevalence(form, null, sets, "No season is set up yet."));

@@ -16,7 +16,7 @@ import org.dentary.prevalence.ReportQuestion;
  */
 record TruthQuestion(ReportQuestion report, String performance) {
     static final String KIND = "true-prevalence";
-    private static final String PERFORMANCE = "performance";
+    private static final String PERFORMANCE = PerformanceSets.PARAMETER;
 
     /**
      * Reads the parameters of an address.

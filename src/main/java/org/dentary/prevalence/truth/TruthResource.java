@@ -108,7 +108,7 @@ public class TruthResource {
             description = "Those of kind RELATIVE are kept so that nobody takes them for sensitivities among infected"
                     + " animals; no report uses them.")
     public ItemList<PerformanceSet> sets() {
-        return new ItemList<>(performances.all());
+        return new ItemList<>(performances.all().sets());
     }
 
     private TruthAnswers.Answer of(UriInfo address) {

@@ -28,11 +28,11 @@ public class TruthService {
     /**
      * Fills in what the question leaves to the plan and checks what it names.
      *
-     * @throws InvalidInput (422) if the set does not fit, as {@link PerformanceQueries#require} says
+     * @throws InvalidInput (422) if the set does not fit, as {@link PerformanceSets#require} says
      */
     TruthQuestion settle(TruthQuestion asked) {
         ReportQuestion report = prevalence.settle(asked.report());
-        performances.require(asked.performance(), report.disease(), report.species());
+        require(asked.performance(), report);
         return new TruthQuestion(report, asked.performance());
     }
 
@@ -44,7 +44,7 @@ public class TruthService {
      */
     TruthReport answer(TruthQuestion asked) {
         ReportQuestion question = asked.report();
-        PerformanceSet set = performances.require(asked.performance(), question.disease(), question.species());
+        PerformanceSet set = require(asked.performance(), question);
         return prevalence.reportAnd(
                 question,
                 report -> of(
@@ -57,6 +57,10 @@ public class TruthService {
                                 report.cut() == null
                                         ? EVER
                                         : Instant.parse(report.cut().madeAt()))));
+    }
+
+    private PerformanceSet require(String code, ReportQuestion question) {
+        return performances.all().require(PerformanceSets.PARAMETER, code, question.disease(), question.species());
     }
 
     private static TruthReport of(ReportQuestion question, PrevalenceReport report, PerformanceSet set, Tested tested) {
