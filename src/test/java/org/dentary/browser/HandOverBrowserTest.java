@@ -5,12 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
+import com.microsoft.playwright.options.FilePayload;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
+import org.dentary.platform.photo.PhotoFixture;
 import org.dentary.story.dossier.DossierFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -47,6 +49,10 @@ class HandOverBrowserTest extends Browser {
         String offer = giver.url().replaceAll(".*done=", "");
         receiver.focus("#codes-" + offer);
         scanLine(receiver, first);
+        receiver.click("text=Add a photo");
+        receiver.setInputFiles(
+                "#photo-" + offer, new FilePayload("cooler.jpg", "image/jpeg", PhotoFixture.jpeg(640, 480)));
+        assertAccessible(receiver);
         shoot(receiver, "hand-over-counted-390");
         receiver.waitForNavigation(
                 () -> receiver.click("form[action='/custody/hand-overs/" + offer + "/acceptance'] button"));
@@ -55,6 +61,7 @@ class HandOverBrowserTest extends Browser {
         assertTrue(receiver.textContent("#held ~ .scroll").contains(first));
         giver.navigate("/custody/discrepancies");
         assertTrue(giver.textContent("main").contains(grouped(second)), "the giver sees what is missing");
+        giver.waitForFunction("[...document.images].some(i => i.src.includes('evidence') && i.naturalWidth > 0)");
         shoot(giver, "discrepancies-390");
         look(Role.COORDINATOR, "/custody", "custody");
         look(Role.COORDINATOR, "/custody/discrepancies", "discrepancies");

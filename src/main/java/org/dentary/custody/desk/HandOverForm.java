@@ -8,6 +8,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.custody.handover.OfferHandOver;
 import org.dentary.platform.problem.InvalidInput;
 
@@ -37,6 +38,10 @@ public class HandOverForm {
     @FormParam("occurredAt")
     public String occurredAt;
 
+    /** Photographs that were kept when the form was sent before. */
+    @FormParam("photos")
+    public List<String> photos;
+
     @FormParam("zone")
     public String zone;
 
@@ -53,7 +58,16 @@ public class HandOverForm {
 
     /** Whether more than codes and receiver was typed, so that the rest of the form is shown open. */
     public boolean isDetailed() {
-        return said(signedBy) != null || said(paperForm) != null || said(occurredAt) != null || said(reason) != null;
+        return said(signedBy) != null
+                || said(paperForm) != null
+                || said(occurredAt) != null
+                || said(reason) != null
+                || !photoIds().isEmpty();
+    }
+
+    /** Photographs kept so far; never null. */
+    public List<UUID> photoIds() {
+        return PhotoForms.ids(photos);
     }
 
     UUID id() {
@@ -78,7 +92,8 @@ public class HandOverForm {
                 said(reason),
                 said(signedBy),
                 said(paperForm),
-                said(signature));
+                said(signature),
+                photoIds());
     }
 
     private OffsetDateTime time(OffsetDateTime now) {

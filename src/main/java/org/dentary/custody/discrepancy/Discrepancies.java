@@ -7,6 +7,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.Head;
@@ -62,6 +63,13 @@ public class Discrepancies {
                         null,
                         null));
         return opened;
+    }
+
+    /** Ties photographs to discrepancies, in one statement; the entry that tells of each holds their digests. */
+    public void show(Collection<UUID> discrepancies, List<UUID> photos) {
+        if (!discrepancies.isEmpty() && photos != null && !photos.isEmpty()) {
+            queries.show(discrepancies, new TreeSet<>(photos));
+        }
     }
 
     /** The event that tells of it on the code's chain. */

@@ -3,6 +3,7 @@ package org.dentary.custody.discrepancy;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -15,13 +16,16 @@ import java.net.URI;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.custody.desk.DeskReading;
 import org.dentary.custody.desk.FormChecks;
+import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
 import org.jboss.resteasy.reactive.RestForm;
+import org.jboss.resteasy.reactive.multipart.FileUpload;
 
 /** What does not add up, the next due first, and settling it. A sampler sees their own. */
 @Path("/custody")
@@ -32,17 +36,25 @@ public class DiscrepancyPages {
             Arrays.stream(PutDiscrepancy.Outcome.values()).map(Enum::name).toList();
 
     private final DiscrepancyService discrepancies;
+    private final PhotoForms photos;
+    private final DeskReading desks;
 
-    DiscrepancyPages(DiscrepancyService discrepancies) {
+    DiscrepancyPages(DiscrepancyService discrepancies, PhotoForms photos, DeskReading desks) {
         this.discrepancies = discrepancies;
+        this.photos = photos;
+        this.desks = desks;
     }
 
     /** What was typed, and for which; every field may be null. */
-    record Typed(String id, String outcome, String evidence) {
-        static final Typed NOTHING = new Typed(null, null, null);
+    record Typed(String id, String outcome, String evidence, List<UUID> photos) {
+        static final Typed NOTHING = new Typed(null, null, null, List.of());
 
         public boolean isFor(String one) {
             return one.equals(id);
+        }
+
+        public List<UUID> photosFor(String one) {
+            return isFor(one) ? photos : List.of();
         }
     }
 
@@ -53,6 +65,7 @@ public class DiscrepancyPages {
                 boolean all,
                 List<String> outcomes,
                 String settled,
+                String zone,
                 Typed typed,
                 Faults faults);
     }
@@ -67,25 +80,34 @@ public class DiscrepancyPages {
     /** Settles one as it stands on the page; what it is about stays. */
     @POST
     @Path("discrepancies/{id}")
+    @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
     @PermissionsAllowed(Act.DISCREPANCY)
     public Response settle(
-            @PathParam("id") UUID id, @RestForm String outcome, @RestForm String evidence, @RestForm String version) {
+            @PathParam("id") UUID id,
+            @RestForm String outcome,
+            @RestForm String evidence,
+            @RestForm String version,
+            @RestForm("photos") List<String> before,
+            @RestForm("photo") FileUpload photo) {
+        List<UUID> kept = List.of();
         try {
             DiscrepancyView one = discrepancies.view(id);
             boolean again = one.outcome() != null && one.outcome().equals(outcome);
             if (!again) {
-                discrepancies.put(id, settled(one, outcome, evidence), ETags.of(number(version)));
+                kept = photos.keep(id, before, photo);
+                discrepancies.put(id, settled(one, outcome, evidence, kept), ETags.of(number(version)));
             }
             return Response.seeOther(URI.create("/custody/discrepancies?settled=" + one.code()))
                     .build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(page(false, null, new Typed(id.toString(), outcome, evidence), FormChecks.shown(fault)))
+                    .entity(page(
+                            false, null, new Typed(id.toString(), outcome, evidence, kept), FormChecks.shown(fault)))
                     .build();
         }
     }
 
-    private static PutDiscrepancy settled(DiscrepancyView one, String outcome, String evidence) {
+    private static PutDiscrepancy settled(DiscrepancyView one, String outcome, String evidence, List<UUID> photos) {
         if (outcome == null || !OUTCOMES.contains(outcome)) {
             throw InvalidInput.field("outcome", "REQUIRED", "Say how it was settled: choose one");
         }
@@ -102,7 +124,8 @@ public class DiscrepancyPages {
                 whole,
                 PutDiscrepancy.Outcome.valueOf(outcome),
                 null,
-                null);
+                null,
+                photos);
     }
 
     private static int number(String version) {
@@ -111,6 +134,12 @@ public class DiscrepancyPages {
 
     private TemplateInstance page(boolean all, String settled, Typed typed, Faults faults) {
         return Templates.discrepancies(
-                discrepancies.mine(all ? null : true, MOST), all, OUTCOMES, settled, typed, faults);
+                discrepancies.mine(all ? null : true, MOST),
+                all,
+                OUTCOMES,
+                settled,
+                desks.zones().get(0),
+                typed,
+                faults);
     }
 }

@@ -8,6 +8,8 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
+import org.dentary.custody.evidence.EvidenceView;
 
 /** Reads and writes discrepancies. */
 @ApplicationScoped
@@ -45,6 +47,13 @@ class DiscrepancyQueries {
              where id = cast(:id as uuid)
             """;
 
+    private static final String SHOW = """
+            insert into discrepancy_evidence (discrepancy, evidence)
+            select cast(d.id as uuid), cast(e.id as uuid)
+              from unnest(cast(:discrepancies as text[])) d(id) cross join unnest(cast(:evidence as text[])) e(id)
+            on conflict do nothing
+            """;
+
     private final EntityManager entities;
 
     DiscrepancyQueries(EntityManager entities) {
@@ -67,7 +76,7 @@ class DiscrepancyQueries {
             Integer version,
             String ownerName,
             String openedByName) {
-        DiscrepancyView view(LocalDate today) {
+        DiscrepancyView view(LocalDate today, List<EvidenceView> photos) {
             return new DiscrepancyView(
                     id,
                     code,
@@ -83,6 +92,7 @@ class DiscrepancyQueries {
                     openedAt,
                     closedAt,
                     closedAt == null && dueOn.isBefore(today),
+                    photos,
                     version);
         }
     }
@@ -147,6 +157,17 @@ class DiscrepancyQueries {
                 .setParameter("outcome", row.outcome())
                 .setParameter("closedAt", row.closedAt())
                 .executeUpdate();
+    }
+
+    void show(Collection<UUID> discrepancies, Collection<UUID> evidence) {
+        entities.createNativeQuery(SHOW)
+                .setParameter("discrepancies", texts(discrepancies))
+                .setParameter("evidence", texts(evidence))
+                .executeUpdate();
+    }
+
+    private static String[] texts(Collection<UUID> ids) {
+        return ids.stream().map(UUID::toString).toArray(String[]::new);
     }
 
     @SuppressWarnings("unchecked")

@@ -24,6 +24,9 @@ import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.DiscrepancyQueries.DiscrepancyRow;
+import org.dentary.custody.evidence.EvidenceService;
+import org.dentary.custody.evidence.EvidenceView;
+import org.dentary.custody.evidence.EvidenceWriter;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
 import org.dentary.platform.account.Role;
@@ -43,6 +46,8 @@ public class DiscrepancyService {
     private final Moments moments;
     private final Rights rights;
     private final ChainWriter chains;
+    private final EvidenceWriter entries;
+    private final EvidenceService evidence;
     private final PeopleService people;
     private final RepeatableRequests requests;
     private final Discrepancies discrepancies;
@@ -53,6 +58,8 @@ public class DiscrepancyService {
             Moments moments,
             Rights rights,
             ChainWriter chains,
+            EvidenceWriter entries,
+            EvidenceService evidence,
             PeopleService people,
             RepeatableRequests requests,
             Discrepancies discrepancies) {
@@ -61,6 +68,8 @@ public class DiscrepancyService {
         this.moments = moments;
         this.rights = rights;
         this.chains = chains;
+        this.entries = entries;
+        this.evidence = evidence;
         this.people = people;
         this.requests = requests;
         this.discrepancies = discrepancies;
@@ -92,7 +101,7 @@ public class DiscrepancyService {
         if (before != null || row.outcome() != null) {
             queries.change(row);
         }
-        tell(row, before, head, moment);
+        tell(row, before, head, moment, command.photos());
         requests.accept(RESOURCE, id.toString(), command);
         return new Stored<>(view(id), before == null);
     }
@@ -133,10 +142,19 @@ public class DiscrepancyService {
                 .toList());
     }
 
-    private void tell(DiscrepancyRow row, DiscrepancyRow before, Head head, Moment moment) {
+    private void tell(DiscrepancyRow row, DiscrepancyRow before, Head head, Moment moment, List<UUID> photos) {
         boolean opened = before == null || (before.closedAt() != null && row.outcome() == null);
         boolean settled = row.outcome() != null && (before == null || before.outcome() == null);
         if (head == null || !(opened || settled)) {
+            if (photos != null && !photos.isEmpty()) {
+                throw InvalidInput.field(
+                        "photos",
+                        "NO_ENTRY_FOR_PHOTOS",
+                        head == null
+                                ? "Nothing was collected under " + row.code()
+                                        + " yet, so that no entry can hold a photo;" + " say in words what shows it"
+                                : "Photos go with the entry that opens or settles it; send them with its outcome");
+            }
             return;
         }
         List<Planned> planned = new ArrayList<>();
@@ -154,7 +172,8 @@ public class DiscrepancyService {
                             .with("outcome", row.outcome()),
                     head));
         }
-        chains.append(planned);
+        entries.append(planned, photos);
+        discrepancies.show(List.of(UUID.fromString(row.id())), photos);
     }
 
     private static DiscrepancyRow row(
@@ -200,9 +219,9 @@ public class DiscrepancyService {
 
     /** The discrepancy as it stands. */
     public DiscrepancyView view(UUID id) {
-        return queries.find(id.toString())
-                .orElseThrow(() -> new NotFound("DISCREPANCY_UNKNOWN", "There is no discrepancy " + id))
-                .view(today());
+        return views(List.of(queries.find(id.toString())
+                        .orElseThrow(() -> new NotFound("DISCREPANCY_UNKNOWN", "There is no discrepancy " + id))))
+                .get(0);
     }
 
     /**
@@ -229,14 +248,21 @@ public class DiscrepancyService {
     }
 
     List<DiscrepancyView> list(DiscrepancyQueries.Filter filter, int most) {
-        LocalDate today = today();
-        return queries.list(filter, most).stream().map(row -> row.view(today)).toList();
+        return views(queries.list(filter, most));
     }
 
     /** Open and settled ones about some codes, each code's oldest first. */
     public List<DiscrepancyView> ofCodes(Collection<String> codes) {
+        return views(queries.ofCodes(codes));
+    }
+
+    private List<DiscrepancyView> views(List<DiscrepancyRow> rows) {
         LocalDate today = today();
-        return queries.ofCodes(codes).stream().map(row -> row.view(today)).toList();
+        Map<String, List<EvidenceView>> photos =
+                evidence.ofDiscrepancies(rows.stream().map(DiscrepancyRow::id).toList());
+        return rows.stream()
+                .map(row -> row.view(today, photos.getOrDefault(row.id(), List.of())))
+                .toList();
     }
 
     private LocalDate today() {

@@ -3,6 +3,8 @@ package org.dentary.custody.discrepancy;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
+import org.dentary.custody.evidence.EvidenceView;
 
 /**
  * Something that does not add up, and who settles it by when.
@@ -14,6 +16,7 @@ import java.time.LocalDate;
  * @param outcome how it was settled, or null while it is open
  * @param subject id of the hand-over or submission it arose in, or null
  * @param overdue whether it is open past its day
+ * @param photos photographs that show it or how it was settled, oldest first
  * @param version today's version, sent as ETag
  */
 public record DiscrepancyView(
@@ -31,4 +34,9 @@ public record DiscrepancyView(
         Instant openedAt,
         Instant closedAt,
         boolean overdue,
-        @JsonIgnore int version) {}
+        List<EvidenceView> photos,
+        @JsonIgnore int version) {
+    public DiscrepancyView {
+        photos = List.copyOf(photos);
+    }
+}

@@ -1,10 +1,13 @@
 package org.dentary.custody.discrepancy;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.UUID;
 
 /**
  * Open, change or settle a discrepancy.
@@ -16,6 +19,7 @@ import java.time.OffsetDateTime;
  * @param outcome set it to settle; left out it is open
  * @param enteredAt when that was entered on the device; left out: when the service received it
  * @param reason why it is changed
+ * @param photos ids of photographs that show what opens or settles it, kept before, or left out
  */
 public record PutDiscrepancy(
         @NotBlank(message = "scan or type the code it is about")
@@ -37,7 +41,10 @@ public record PutDiscrepancy(
         OffsetDateTime enteredAt,
 
         @Size(max = 2000, message = "a reason has up to 2000 characters")
-        String reason) {
+        String reason,
+
+        // Left out where empty, so that what was accepted before there were photos has the digest that it had.
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {
 
     /** What does not add up. */
     public enum Kind {

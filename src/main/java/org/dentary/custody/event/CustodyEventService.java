@@ -26,7 +26,7 @@ import org.dentary.custody.chain.RecordedEvent;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.Discrepancies;
-import org.dentary.custody.evidence.EvidenceService;
+import org.dentary.custody.evidence.EvidenceWriter;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.LedgerEvent;
 import org.dentary.platform.problem.InvalidInput;
@@ -48,7 +48,7 @@ public class CustodyEventService {
     private final EventRights allowed;
     private final ChainWriter chains;
     private final Discrepancies discrepancies;
-    private final EvidenceService evidence;
+    private final EvidenceWriter evidence;
     private final RepeatableRequests requests;
 
     CustodyEventService(
@@ -60,7 +60,7 @@ public class CustodyEventService {
             EventRights allowed,
             ChainWriter chains,
             Discrepancies discrepancies,
-            EvidenceService evidence,
+            EvidenceWriter evidence,
             RepeatableRequests requests) {
         this.queries = queries;
         this.boxes = boxes;
@@ -98,15 +98,12 @@ public class CustodyEventService {
                 command.occurredAt(), command.enteredAt(), command.reason(), command.place(), Labels.zone(labels));
         Past past = rights.past(heads.values(), moment.occurredAt());
         allowed.require(command, heads, past, moment);
-        List<Map<String, String>> photos = evidence.digests(command.photos());
         List<Planned> planned = new ArrayList<>();
         for (Head head : heads.values()) {
-            planned.add(plan(id, heads.size() == 1, command, head, past, moment, photos));
+            planned.add(plan(id, heads.size() == 1, command, head, past, moment));
         }
-        List<UUID> told = planned.stream().map(plan -> plan.draft().id()).toList();
         planned.addAll(sealMismatches(id, command, codes, heads, moment));
-        chains.append(planned);
-        evidence.show(told, command.photos());
+        evidence.append(planned, command.photos());
         if (command.kind() == CustodyKind.TAMPER_SEAL_APPLIED) {
             boxes.seal(codes, command.tamperSeal().strip());
         }
@@ -139,14 +136,7 @@ public class CustodyEventService {
         return heads;
     }
 
-    private Planned plan(
-            UUID id,
-            boolean single,
-            RecordCustodyEvent command,
-            Head head,
-            Past past,
-            Moment moment,
-            List<Map<String, String>> photos) {
+    private Planned plan(UUID id, boolean single, RecordCustodyEvent command, Head head, Past past, Moment moment) {
         UUID eventId = single ? id : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
         EventDraft draft = moment.draft(command.kind(), head)
                 .withId(eventId)
@@ -156,8 +146,7 @@ public class CustodyEventService {
                 .with("tamperSeal", blankToNull(command.tamperSeal()))
                 .with("condition", command.condition())
                 .with("corrects", command.corrects())
-                .with("evidence", Moments.redacted("evidence", command.evidence()))
-                .with("evidencePhotos", photos.isEmpty() ? null : photos);
+                .with("evidence", Moments.redacted("evidence", command.evidence()));
         Holder to = switch (command.kind().custody()) {
             case TO_ACTOR -> Holder.person(moment.actor());
             case TO_STORE -> new Holder(Holder.STORE, moment.place().code());
@@ -188,6 +177,7 @@ public class CustodyEventService {
         Map<String, UUID> opened = discrepancies.open(
                 broken, "SEAL_MISMATCH", moment.actor(), "seal found: " + command.tamperSeal(), id.toString(), moment);
         List<Planned> planned = new ArrayList<>();
+        discrepancies.show(opened.values(), command.photos());
         opened.forEach((code, discrepancy) -> planned.add(new Planned(
                 Discrepancies.draft(moment, heads.get(code), "SEAL_MISMATCH", discrepancy)
                         .withHandOver(id),

@@ -4,12 +4,11 @@ import jakarta.ws.rs.FormParam;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
 import java.util.Arrays;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 import java.util.UUID;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.desk.HandOverForm;
+import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.platform.problem.InvalidInput;
 
 /** Something that happened to tissue, as it was typed; every field may be null. */
@@ -95,15 +94,7 @@ public class EventForm {
 
     /** Photographs kept so far; never null. */
     public List<UUID> photoIds() {
-        return photos == null
-                ? List.of()
-                : photos.stream().map(id -> uuid(id, "photos")).toList();
-    }
-
-    void addPhoto(UUID id) {
-        Set<String> all = new LinkedHashSet<>(photos == null ? List.of() : photos);
-        all.add(id.toString());
-        photos = List.copyOf(all);
+        return PhotoForms.ids(photos);
     }
 
     private CustodyKind kind() {

@@ -12,12 +12,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.net.URI;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.Arrays;
@@ -31,10 +26,9 @@ import org.dentary.codes.NotACode;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.desk.DeskReading;
 import org.dentary.custody.desk.FormChecks;
-import org.dentary.custody.evidence.EvidenceService;
+import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
-import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.RuleBroken;
 import org.jboss.resteasy.reactive.RestForm;
@@ -51,15 +45,14 @@ public class EventPages {
             Arrays.stream(RecordCustodyEvent.Condition.values()).map(Enum::name).toList();
 
     private final CustodyEventService events;
-    private final EvidenceService evidence;
+    private final PhotoForms photos;
     private final DeskReading desks;
     private final FormChecks checks;
     private final Clock clock;
 
-    EventPages(
-            CustodyEventService events, EvidenceService evidence, DeskReading desks, FormChecks checks, Clock clock) {
+    EventPages(CustodyEventService events, PhotoForms photos, DeskReading desks, FormChecks checks, Clock clock) {
         this.events = events;
-        this.evidence = evidence;
+        this.photos = photos;
         this.desks = desks;
         this.checks = checks;
         this.clock = clock;
@@ -94,7 +87,9 @@ public class EventPages {
     public Response record(@BeanParam EventForm form, @RestForm("photo") FileUpload photo) {
         try {
             UUID id = form.id();
-            keep(form, photo);
+            form.photos = photos.keep(id, form.photos, photo).stream()
+                    .map(UUID::toString)
+                    .toList();
             RecordCustodyEvent command =
                     checks.checked(form.command(clock.instant().atOffset(ZoneOffset.UTC)));
             if (!isRecordedAlready(id, command)) {
@@ -106,20 +101,6 @@ public class EventPages {
                     .entity(page(form, null, FormChecks.shown(fault)))
                     .build();
         }
-    }
-
-    /** Keeps the photo first, so that a form shown again does not ask for it twice. */
-    private void keep(EventForm form, FileUpload photo) {
-        if (photo == null || photo.size() == 0) {
-            return;
-        }
-        UUID id = UUID.nameUUIDFromBytes((form.id() + " " + form.photoIds().size()).getBytes(StandardCharsets.UTF_8));
-        try (InputStream in = Files.newInputStream(photo.uploadedFile())) {
-            evidence.keep(id, PhotoReader.read(in.readNBytes(PhotoReader.MOST_BYTES + 1), null));
-        } catch (IOException fault) {
-            throw new UncheckedIOException(fault);
-        }
-        form.addPhoto(id);
     }
 
     /** A button pressed twice records once; the same form with other content is refused. */

@@ -106,6 +106,15 @@ class EvidenceQueries {
              where shown.event = any(cast(:events as uuid[]))
              order by shown.event, evidence.added_at, evidence.id
             """;
+    private static final String OF_DISCREPANCIES =
+            "select cast(shown.discrepancy as text), wrong.code, " + COLUMNS + """
+              from discrepancy_evidence shown
+              join discrepancy wrong on wrong.id = shown.discrepancy
+              join custody_evidence evidence on evidence.id = shown.evidence
+            """ + JOINS + """
+             where shown.discrepancy = any(cast(:discrepancies as uuid[]))
+             order by shown.discrepancy, evidence.added_at, evidence.id
+            """;
     private static final String PICTURES = """
             select cast(evidence.id as text), evidence.digest, content.salt, content.large, content.small
               from custody_evidence evidence join custody_evidence_content content on content.evidence = evidence.id
@@ -146,6 +155,14 @@ class EvidenceQueries {
     List<Shown> ofEvents(Collection<UUID> events) {
         return entities.createNativeQuery(OF_EVENTS, Shown.class)
                 .setParameter("events", array(events))
+                .getResultList();
+    }
+
+    /** The same of discrepancies: {@code event} is the discrepancy, {@code chain} the code it is about. */
+    @SuppressWarnings("unchecked")
+    List<Shown> ofDiscrepancies(Collection<String> discrepancies) {
+        return entities.createNativeQuery(OF_DISCREPANCIES, Shown.class)
+                .setParameter("discrepancies", "{" + String.join(",", discrepancies) + "}")
                 .getResultList();
     }
 

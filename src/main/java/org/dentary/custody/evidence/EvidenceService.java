@@ -164,6 +164,16 @@ public class EvidenceService {
                         Collectors.mapping(EvidenceQueries.Shown::view, Collectors.toList())));
     }
 
+    /** The photographs of discrepancies by their ids, in one statement; a discrepancy without has no entry. */
+    public Map<String, List<EvidenceView>> ofDiscrepancies(Collection<String> discrepancies) {
+        return discrepancies.isEmpty()
+                ? Map.of()
+                : queries.ofDiscrepancies(discrepancies).stream()
+                        .collect(Collectors.groupingBy(
+                                EvidenceQueries.Shown::event,
+                                Collectors.mapping(EvidenceQueries.Shown::view, Collectors.toList())));
+    }
+
     /**
      * The pictures of photographs, JPEG, each checked against its digest; erased ones are left out. Who may see them is
      * the caller's to know.

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
@@ -16,6 +15,7 @@ import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.discrepancy.Discrepancies;
+import org.dentary.custody.evidence.EvidenceWriter;
 import org.dentary.custody.handover.HandOverQueries.HandOverRow;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.Redacted;
@@ -23,22 +23,24 @@ import org.dentary.ledger.Redacted;
 /** What a hand-over writes on the chains of its codes: one event a code, all at once. */
 @ApplicationScoped
 class HandOverMoves {
-    private final ChainWriter chains;
+    private final EvidenceWriter chains;
     private final Discrepancies discrepancies;
 
-    HandOverMoves(ChainWriter chains, Discrepancies discrepancies) {
+    HandOverMoves(EvidenceWriter chains, Discrepancies discrepancies) {
         this.chains = chains;
         this.discrepancies = discrepancies;
     }
 
-    void offer(HandOverRow row, Map<String, Head> heads, Past past, Moment moment) {
-        chains.append(heads.values().stream()
-                .map(head -> new Planned(
-                        Planned.from(moment.draft(CustodyKind.HANDOVER_OFFERED, head), past.holder(head))
-                                .withCounterparty(row.toCustodian())
-                                .withHandOver(row.uuid()),
-                        head.offeredIn(row.uuid())))
-                .toList());
+    void offer(HandOverRow row, OfferHandOver offer, Map<String, Head> heads, Past past, Moment moment) {
+        chains.append(
+                heads.values().stream()
+                        .map(head -> new Planned(
+                                Planned.from(moment.draft(CustodyKind.HANDOVER_OFFERED, head), past.holder(head))
+                                        .withCounterparty(row.toCustodian())
+                                        .withHandOver(row.uuid()),
+                                head.offeredIn(row.uuid())))
+                        .toList(),
+                offer.photos());
     }
 
     /** Into or out of a store, or signed by both: custody moves now. */
@@ -71,15 +73,17 @@ class HandOverMoves {
                     row.to(),
                     apart(past.moved(head, row.to()).at(place), heads.keySet())));
         }
-        chains.append(planned);
+        chains.append(planned, offer.photos());
     }
 
-    void accept(HandOverRow row, Count count, Map<String, Head> heads, Past past, Moment moment) {
+    void accept(HandOverRow row, Count count, Map<String, Head> heads, Past past, Moment moment, List<UUID> photos) {
         String subject = row.id();
         Map<String, UUID> shorts = discrepancies.open(
                 count.missing(), "SHORT", row.offeredBy(), "offered and not counted", subject, moment);
         Map<String, UUID> overs =
                 discrepancies.open(count.over(), "OVER", moment.actor(), "counted and not offered", subject, moment);
+        discrepancies.show(shorts.values(), photos);
+        discrepancies.show(overs.values(), photos);
         List<Planned> planned = new ArrayList<>();
         for (String code : count.accepted()) {
             Head head = heads.get(code);
@@ -109,21 +113,23 @@ class HandOverMoves {
                         Discrepancies.draft(moment, head, "OVER", id).withHandOver(row.uuid()), head));
             }
         });
-        chains.append(planned);
+        chains.append(planned, photos);
     }
 
-    void refuse(HandOverRow row, Collection<String> codes, Map<String, Head> heads, Moment moment) {
-        chains.append(codes.stream()
-                .map(heads::get)
-                .map(head -> new Planned(
-                        moment.draft(CustodyKind.HANDOVER_REFUSED, head)
-                                .withCounterparty(
-                                        row.offeredBy().equals(moment.actor())
-                                                ? row.toCustodian()
-                                                : row.fromCustodian())
-                                .withHandOver(row.uuid()),
-                        row.uuid().equals(head.offered()) ? head.offeredIn(null) : head))
-                .toList());
+    void refuse(HandOverRow row, Collection<String> codes, Map<String, Head> heads, Moment moment, List<UUID> photos) {
+        chains.append(
+                codes.stream()
+                        .map(heads::get)
+                        .map(head -> new Planned(
+                                moment.draft(CustodyKind.HANDOVER_REFUSED, head)
+                                        .withCounterparty(
+                                                row.offeredBy().equals(moment.actor())
+                                                        ? row.toCustodian()
+                                                        : row.fromCustodian())
+                                        .withHandOver(row.uuid()),
+                                row.uuid().equals(head.offered()) ? head.offeredIn(null) : head))
+                        .toList(),
+                photos);
     }
 
     /** Out of its box, unless the box moves too. */

@@ -104,7 +104,7 @@ public class HandOverService {
         if (atOnce) {
             moves.atOnce(row, offer, heads, past, moment);
         } else {
-            moves.offer(row, heads, past, moment);
+            moves.offer(row, offer, heads, past, moment);
         }
         requests.accept(RESOURCE, id.toString(), offer);
         return new Stored<>(view(id), true);

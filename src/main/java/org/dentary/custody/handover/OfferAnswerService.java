@@ -99,7 +99,7 @@ public class OfferAnswerService {
             throw InvalidInput.field(
                     "codes", "NONE_OFFERED", "none of these codes was offered; to take none, refuse the hand-over");
         }
-        moves.accept(row, count, heads, rights.past(heads.values(), moment.occurredAt()), moment);
+        moves.accept(row, count, heads, rights.past(heads.values(), moment.occurredAt()), moment, acceptance.photos());
         queries.setItems(id, count.accepted(), "ACCEPTED");
         queries.setItems(id, count.missing(), "MISSING");
         boolean whole = count.missing().isEmpty();
@@ -140,7 +140,7 @@ public class OfferAnswerService {
         Set<String> refused = refused(open, named, heads);
         Moment moment = moments.moment(
                 refusal.occurredAt(), refusal.enteredAt(), refusal.reason(), row.place(), Labels.zone(named));
-        moves.refuse(row, refused, heads, moment);
+        moves.refuse(row, refused, heads, moment, refusal.photos());
         queries.setItems(id, refused, "REFUSED");
         String event = withdrawn ? "withdraw" : "refuse";
         String after = withdrawn ? "WITHDRAWN" : "REFUSED";

@@ -1,11 +1,13 @@
 package org.dentary.custody.handover;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.OffsetDateTime;
 import java.util.List;
+import java.util.UUID;
 
 /**
  * Offer codes to somebody.
@@ -19,6 +21,7 @@ import java.util.List;
  * @param signedBy who signed on this screen for a party without an account
  * @param paperForm number of the paper form that both signed; such an entry is always late
  * @param signature what {@code signedBy} drew, strokes as {@link Signature} takes them, or left out
+ * @param photos ids of photographs that show it, kept before, or left out
  */
 public record OfferHandOver(
         @NotEmpty(message = "send at least one code, as scanned")
@@ -44,7 +47,10 @@ public record OfferHandOver(
         @Size(max = 60, message = "a form number has up to 60 characters")
         String paperForm,
 
-        String signature) {
+        String signature,
+
+        // Left out where empty, so that what was accepted before there were photos has the digest that it had.
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {
 
     public boolean isSigned() {
         return signedBy != null && !signedBy.isBlank();
