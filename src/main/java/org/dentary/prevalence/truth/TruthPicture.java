@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.stream.Collectors;
 import org.dentary.prevalence.DimensionValues;
 import org.dentary.prevalence.chart.ChartInks;
+import org.dentary.prevalence.chart.ChartPng;
 import org.dentary.prevalence.chart.ChartSvg;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 
@@ -20,16 +21,25 @@ class TruthPicture {
     String svg(TruthReport report, Use use) {
         TruthTable table = TruthTable.of(report, values);
         TruthDrawing drawing = new TruthDrawing(table, ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
-        return ChartSvg.of(
-                drawing.width(),
-                drawing.height(),
-                drawing::draw,
-                report.disease() + " in season " + report.season() + ": apparent and true prevalence by "
-                        + String.join(" and ", report.by()) + ", set "
-                        + report.performance().code(),
-                table.rows().stream()
-                        .map(row -> String.join(", ", row.groups()) + ": " + row.sentence())
-                        .collect(Collectors.joining(" ")),
-                use);
+        return ChartSvg.of(drawing.width(), drawing.height(), drawing::draw, title(report), description(table), use);
+    }
+
+    /** The drawing as PNG, black on white, at twice its size. */
+    byte[] png(TruthReport report) {
+        TruthTable table = TruthTable.of(report, values);
+        TruthDrawing drawing = new TruthDrawing(table, ChartInks.PAPER, false);
+        return ChartPng.of(drawing.width(), drawing.height(), drawing::draw, title(report), description(table));
+    }
+
+    private static String title(TruthReport report) {
+        return report.disease() + " in season " + report.season() + ": apparent and true prevalence by "
+                + String.join(" and ", report.by()) + ", set "
+                + report.performance().code();
+    }
+
+    private static String description(TruthTable table) {
+        return table.rows().stream()
+                .map(row -> String.join(", ", row.groups()) + ": " + row.sentence())
+                .collect(Collectors.joining(" "));
     }
 }

@@ -100,6 +100,20 @@ public class TruthResource {
     }
 
     @GET
+    @Path("true-prevalence.png")
+    @Produces("image/png")
+    @PermissionsAllowed(Act.REPORT_READ)
+    @Operation(summary = "The same picture as PNG at twice the size of the screen's")
+    public Response png(@Context UriInfo address) {
+        TruthAnswers.Answer answer = of(address);
+        return superseded(
+                        Response.ok(picture.png(answer.report()), "image/png")
+                                .header(HttpHeaders.CACHE_CONTROL, "private, no-store"),
+                        answer)
+                .build();
+    }
+
+    @GET
     @Path("test-performance")
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.READ_COMMON)
@@ -116,9 +130,14 @@ public class TruthResource {
     }
 
     private static Response.ResponseBuilder told(TruthAnswers.Answer answer, String body, String mediaType) {
-        Response.ResponseBuilder response = Response.ok(body, mediaType)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header("Digest-SHA-256", StoredAnswerService.digest(body));
+        return superseded(
+                Response.ok(body, mediaType)
+                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                        .header("Digest-SHA-256", StoredAnswerService.digest(body)),
+                answer);
+    }
+
+    private static Response.ResponseBuilder superseded(Response.ResponseBuilder response, TruthAnswers.Answer answer) {
         return answer.superseded() == null
                 ? response
                 : response.header("Data-Cut-Superseded", TruthAnswers.extended(answer.superseded()));

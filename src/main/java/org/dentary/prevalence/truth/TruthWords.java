@@ -99,6 +99,11 @@ record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested) {
                                 + " sampling alone and is too narrow by what is not known of the test."
                         : "The interval holds the chance in sampling and that of the study behind sensitivity and"
                                 + " specificity; it is not centered on the estimate.");
+        if (set.study() != null && isBeyondWhatWasStudied()) {
+            notes.add(
+                    "Lang and Reiczigel studied their interval for levels of 90 to 99 % and for sensitivity and specificity"
+                            + " of at least 0.5; here it is used beyond that, and how often it covers is not known.");
+        }
         notes.add(
                 "Sensitivity changes with the stage of infection and the genotype: figures of another herd may not hold in"
                         + " this one.");
@@ -146,6 +151,13 @@ record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested) {
                     + " outside 0 to 100 % and is cut there; the column Uncut has it as computed.");
         }
         return warnings;
+    }
+
+    private boolean isBeyondWhatWasStudied() {
+        return report.confidence() < 0.9
+                || report.confidence() > 0.99
+                || set.sensitivity() < 0.5
+                || set.specificity() < 0.5;
     }
 
     private String seen() {

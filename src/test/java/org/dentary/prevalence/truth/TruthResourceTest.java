@@ -333,6 +333,41 @@ class TruthResourceTest {
     }
 
     @Test
+    void thePictureGoesOnWithItsFiguresInWords() throws Exception {
+        byte[] png = ClassFixture.as("epidemiologist")
+                .get("/api/v1/true-prevalence.png?by=sex&season=" + truths.season(23, 150) + "&performance="
+                        + truths.stated("0.96", "0.89"))
+                .then()
+                .statusCode(200)
+                .contentType("image/png")
+                .header("Cache-Control", equalTo("private, no-store"))
+                .extract()
+                .asByteArray();
+        assertEquals(
+                1440,
+                javax.imageio.ImageIO.read(new java.io.ByteArrayInputStream(png))
+                        .getWidth());
+        assertTrue(new String(png, java.nio.charset.StandardCharsets.UTF_8)
+                .contains("True prevalence 5.1 % (95 % interval 0 to 12.8 %)"));
+    }
+
+    @Test
+    void anIntervalUsedBeyondWhatWasStudiedIsSaid() {
+        String season = truths.season(3, 30);
+        String beyond = "how often it covers is not known";
+        String set = truths.studied(90, 100, 100, 100);
+        assertFalse(asked(season, set, "").getList("notes").toString().contains(beyond));
+        assertTrue(asked(season, set, "&confidence=0.8")
+                .getList("notes")
+                .toString()
+                .contains(beyond));
+        assertTrue(asked(season, truths.studied(40, 100, 100, 100), "")
+                .getList("notes")
+                .toString()
+                .contains(beyond));
+    }
+
+    @Test
     void itTakesAsManyStatementsForManyAnimalsAsForFew() {
         String set = truths.stated("0.92", "1");
         String few = truths.season(1, 4);
@@ -359,6 +394,7 @@ class TruthResourceTest {
                     "/api/v1/true-prevalence",
                     "/api/v1/true-prevalence.csv",
                     "/api/v1/true-prevalence.svg",
+                    "/api/v1/true-prevalence.png",
                     "/true-prevalence")) {
                 ClassFixture.as(who)
                         .get(path + "?season=" + season + "&performance=" + set)
