@@ -48,12 +48,12 @@ final class CalibrationPage {
     }
 
     private String heading(int place) {
-        return "Label " + (place + 1) + (place == 0 ? " of " + stock.code() : "");
+        return "Label " + (place + 1) + (place == 0 ? ": " + stock.name().replaceAll(",.*", "") : "");
     }
 
     private String advice(int place) {
         return switch (place) {
-            case 0 -> String.format(Locale.ROOT, "shift %+.1f right, %+.1f down", run.rightMm(), run.downMm());
+            case 0 -> String.format(Locale.ROOT, "shift %+.1f mm right, %+.1f mm down", run.rightMm(), run.downMm());
             case 1 -> "Print at 100 %, not fitted to the page.";
             case 2 -> "Hold it against a sheet of labels.";
             case 3 -> "Set the shift to what is off, in mm.";

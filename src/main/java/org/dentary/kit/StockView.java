@@ -1,6 +1,9 @@
 package org.dentary.kit;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
 import org.dentary.codes.LabelStock;
 import org.dentary.codes.LabelStocks;
 
@@ -21,6 +24,14 @@ public record StockView(
         double labelWidthMm,
         double labelHeightMm,
         List<String> symbols) {
+    /** Where such a label lasts, in words: "form, dry bag". */
+    @JsonIgnore
+    public String useWords() {
+        return uses.stream()
+                .map(use -> use.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                .collect(Collectors.joining(", "));
+    }
+
     static StockView of(LabelStock stock) {
         return new StockView(
                 stock.code(),

@@ -39,6 +39,12 @@ public record CodeView(
         return LabelCode.parse(code).grouped();
     }
 
+    /** Whether it is for a box, which no animal belongs to. */
+    @JsonIgnore
+    public boolean isBoxLabel() {
+        return Part.BOX.name().equals(part);
+    }
+
     /** The part in plain words. */
     @JsonIgnore
     public String partWords() {

@@ -47,7 +47,7 @@ import org.jboss.resteasy.reactive.RestForm;
 @Path("/kits")
 @Produces(MediaType.TEXT_HTML)
 public class KitPages {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.US);
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
     private final BlockService blocks;
     private final StockService stock;

@@ -4,6 +4,7 @@ import io.quarkus.qute.TemplateExtension;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
@@ -14,6 +15,8 @@ import java.util.stream.Collectors;
 @TemplateExtension
 public final class Words {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm z", Locale.US);
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
     private static final BigDecimal A_DAY = BigDecimal.valueOf(24);
     private static final BigDecimal THREE_DAYS = BigDecimal.valueOf(72);
@@ -49,8 +52,21 @@ public final class Words {
         return MOMENT.withZone(ZoneId.of(zone)).format(at);
     }
 
-    /** Hours as people say them: to the tenth for three days, then in whole days. */
+    /** A day: "Nov 25, 2026". */
+    public static String asDay(LocalDate day) {
+        return DAY.format(day);
+    }
+
+    /** A number with its thousands apart: "9,201". */
+    public static String asCount(Number number) {
+        return String.format(Locale.US, "%,d", number.longValue());
+    }
+
+    /** Hours as people say them: less than one, to the tenth for three days, then in whole days. */
     public static String asAge(BigDecimal hours) {
+        if (hours.compareTo(BigDecimal.ONE) < 0) {
+            return "less than an hour";
+        }
         return hours.compareTo(THREE_DAYS) <= 0
                 ? hours.toPlainString() + " hours"
                 : hours.divide(A_DAY, 0, RoundingMode.DOWN).toPlainString() + " days";

@@ -58,10 +58,11 @@ class HandOverBrowserTest extends Browser {
                 () -> receiver.click("form[action='/custody/hand-overs/" + offer + "/acceptance'] button"));
         String done = receiver.textContent("[role=status]");
         assertTrue(done.contains("1 of 2 codes are with Test liaison now; 1 not counted"), done);
-        assertTrue(receiver.textContent("#held ~ .scroll").contains(first));
+        assertTrue(receiver.textContent("#held ~ .scroll").contains(grouped(first)));
         giver.navigate("/custody/discrepancies");
         assertTrue(giver.textContent("main").contains(grouped(second)), "the giver sees what is missing");
-        giver.waitForFunction("[...document.images].some(i => i.src.includes('evidence') && i.naturalWidth > 0)");
+        String photo = giver.getAttribute("figure.photo img", "src");
+        assertEquals(200, giver.request().get(photo).status(), "with the photo of the count");
         shoot(giver, "discrepancies-390");
         look(Role.COORDINATOR, "/custody", "custody");
         look(Role.COORDINATOR, "/custody/discrepancies", "discrepancies");

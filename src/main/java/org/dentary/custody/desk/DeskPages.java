@@ -124,7 +124,12 @@ public class DeskPages {
                 return done(form.id());
             }
             return Response.status(fault.status())
-                    .entity(Templates.custody(desks.desk(), form, Counted.NOTHING, null, FormChecks.shown(fault)))
+                    .entity(Templates.custody(
+                            desks.desk(),
+                            form,
+                            Counted.NOTHING,
+                            null,
+                            FormChecks.shown(fault, desks.zones().get(0))))
                     .build();
         }
     }
@@ -174,7 +179,11 @@ public class DeskPages {
         } catch (DomainException fault) {
             return Response.status(fault.status())
                     .entity(Templates.custody(
-                            desks.desk(), HandOverForm.fresh(null), counted, null, FormChecks.shown(fault)))
+                            desks.desk(),
+                            HandOverForm.fresh(null),
+                            counted,
+                            null,
+                            FormChecks.shown(fault, desks.zones().get(0))))
                     .build();
         }
     }

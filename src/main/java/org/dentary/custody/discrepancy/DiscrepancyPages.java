@@ -102,7 +102,10 @@ public class DiscrepancyPages {
         } catch (DomainException fault) {
             return Response.status(fault.status())
                     .entity(page(
-                            false, null, new Typed(id.toString(), outcome, evidence, kept), FormChecks.shown(fault)))
+                            false,
+                            null,
+                            new Typed(id.toString(), outcome, evidence, kept),
+                            FormChecks.shown(fault, desks.zones().get(0))))
                     .build();
         }
     }

@@ -39,4 +39,10 @@ public record DiscrepancyView(
     public DiscrepancyView {
         photos = List.copyOf(photos);
     }
+
+    /** What its kind means, one sentence. */
+    @JsonIgnore
+    public String meaning() {
+        return PutDiscrepancy.Kind.valueOf(kind).meaning();
+    }
 }

@@ -48,13 +48,24 @@ public record PutDiscrepancy(
 
     /** What does not add up. */
     public enum Kind {
-        SHORT,
-        OVER,
-        DAMAGED,
-        WRONG_ID,
-        SEAL_MISMATCH,
-        TEMPERATURE,
-        OTHER
+        SHORT("It should have been there and was not counted."),
+        OVER("It was counted and nobody had said that it comes."),
+        DAMAGED("It came damaged."),
+        WRONG_ID("It carried another code than it should."),
+        SEAL_MISMATCH("The tamper seal found is not the one that was put on."),
+        TEMPERATURE("It was warmer or colder than it may be."),
+        OTHER("Something else does not add up.");
+
+        private final String meaning;
+
+        Kind(String meaning) {
+            this.meaning = meaning;
+        }
+
+        /** What it means, one sentence. */
+        public String meaning() {
+            return meaning;
+        }
     }
 
     /** How it was settled. */

@@ -98,7 +98,8 @@ public class EventPages {
             return Response.seeOther(URI.create("/custody/events?done=" + id)).build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(page(form, null, FormChecks.shown(fault)))
+                    .entity(page(
+                            form, null, FormChecks.shown(fault, desks.zones().get(0))))
                     .build();
         }
     }

@@ -23,6 +23,7 @@ public record HandOverView(
         String toKind,
         String toName,
         String place,
+        String placeName,
         Instant occurredAt,
         String offeredBy,
         Instant offeredAt,

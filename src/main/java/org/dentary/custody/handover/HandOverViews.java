@@ -37,7 +37,12 @@ class HandOverViews {
 
     private Map<String, String> names(Collection<HandOverRow> rows) {
         TreeSet<String> codes = new TreeSet<>();
-        rows.forEach(row -> codes.addAll(List.of(row.fromCustodian(), row.toCustodian())));
+        rows.forEach(row -> {
+            codes.addAll(List.of(row.fromCustodian(), row.toCustodian()));
+            if (row.place() != null) {
+                codes.add(row.place());
+            }
+        });
         return queries.names(codes);
     }
 
@@ -58,6 +63,7 @@ class HandOverViews {
                 row.toKind(),
                 names.getOrDefault(row.toCustodian(), row.toCustodian()),
                 row.place(),
+                row.place() == null ? null : names.getOrDefault(row.place(), row.place()),
                 row.occurredAt(),
                 row.offeredBy(),
                 row.offeredAt(),

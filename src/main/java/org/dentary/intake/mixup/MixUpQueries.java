@@ -83,7 +83,7 @@ class MixUpQueries {
                                          order by kit <> s.kit limit 1)
               join station st on st.code = a.station
               left join lateral (
-                  select by_actor || ': ' || reason as words, m.at from mix_up_set_aside m
+                  select coalesce(p.name, by_actor) || ': ' || reason as words, m.at from mix_up_set_aside m left join person p on p.code = m.by_actor
                    where m.kit = s.kit and m.other is not distinct from s.other and m.sign = s.sign and m.at >= s.at
                    order by m.at desc limit 1) aside on true
              where not a.entered_in_error

@@ -43,14 +43,20 @@ final class DossierEntries {
                     dossier.local(event, event.occurredAt()) + "\n" + dossier.local(event, event.enteredAt()) + "\n"
                             + dossier.local(event, event.receivedAt())));
             boolean offers = event.custodian() == null && event.counterparty() != null;
+            boolean refused = event.kind().equals("HANDOVER_REFUSED");
+            String keeper = refused ? DossierRules.keeper(dossier.custody(), event) : null;
             table.addCell(cell(
                     event.relinquishedAt() == null
-                            ? offers ? "Offered or kept by" : "Relinquished by"
+                            ? refused ? "Kept by" : offers ? "Offered by" : "Relinquished by"
                             : "Relinquished " + dossier.local(event, event.relinquishedAt()) + " by",
-                    giver(event, offers)));
+                    keeper == null ? giver(event, offers) : keeper));
             table.addCell(cell(
-                    offers ? "Other side" : "Received by",
-                    offers ? said(event.counterpartyName()) : event.custodian() == null ? "" : event.custodianName()));
+                    refused ? "Refused or withdrawn by" : offers ? "Offered to" : "Received by",
+                    refused
+                            ? said(event.actorName())
+                            : offers
+                                    ? said(event.counterpartyName())
+                                    : event.custodian() == null ? "" : event.custodianName()));
             PdfPCell details = new PdfPCell();
             details.setColspan(4);
             details.setBorderWidth(0.6f);

@@ -59,11 +59,13 @@ final class DossierPdf {
 
     private void now() {
         paper.heading("Now");
-        String place = chain.placeName() == null ? "" : ", " + chain.placeName();
+        boolean there = chain.placeName() == null || chain.placeName().equals(chain.custodianName());
+        String place = there ? "" : ", " + chain.placeName();
         String box = chain.box() == null ? "" : ", in box " + DossierRules.grouped(chain.box());
         paper.line(
                 (chain.destroyed() ? "Destroyed. Last with " : "With ") + chain.custodianName() + place + box
-                        + ", since " + dossier.local(chain.since()) + ". Collected "
+                        + ", since " + dossier.local(chain.since())
+                        + (dossier.identity().isBox() ? ". Opened " : ". Collected ")
                         + dossier.local(chain.collectedAt()) + ", " + Words.asAge(chain.hoursSinceCollection())
                         + " ago.",
                 DossierPaper.BOLD);
@@ -125,9 +127,7 @@ final class DossierPdf {
             facts.add(new String[] {
                 "Animal",
                 identity.species() + ", " + words(identity.sex()) + ", died "
-                        + (identity.diedOn() == null
-                                ? "on a day not known"
-                                : identity.diedOn().toString())
+                        + (identity.diedOn() == null ? "on a day not known" : Words.asDay(identity.diedOn()))
                         + (identity.sameAs() == null ? "" : "; the same animal as kit " + identity.sameAs())
             });
             facts.add(new String[] {
@@ -187,7 +187,7 @@ final class DossierPdf {
         all.forEach(one -> paper.line(
                 words(one.kind()) + ", opened " + dossier.local(one.openedAt()) + " by " + one.openedByName() + "; "
                         + (one.closedAt() == null
-                                ? "open, " + one.ownerName() + " settles it by " + one.dueOn()
+                                ? "open, " + one.ownerName() + " settles it by " + Words.asDay(one.dueOn())
                                 : "settled " + dossier.local(one.closedAt()) + " as " + words(one.outcome()))
                         + (one.evidence() == null ? "" : ". Evidence: " + one.evidence()) + ".",
                 DossierPaper.TEXT));
@@ -227,9 +227,13 @@ final class DossierPdf {
                 DossierPaper.SMALL);
     }
 
-    private static List<String[]> checkpointFacts(Checkpoint checkpoint) {
+    private List<String[]> checkpointFacts(Checkpoint checkpoint) {
         return List.of(
-                new String[] {"Checkpoint", checkpoint.number() + ", made " + checkpoint.madeAt()},
+                new String[] {
+                    "Checkpoint",
+                    checkpoint.number() + ", made " + dossier.local(checkpoint.madeAt()) + " (sealed as "
+                            + checkpoint.madeAt() + ")"
+                },
                 new String[] {"Its id", checkpoint.id().toString()},
                 new String[] {"Its root", checkpoint.root()},
                 new String[] {"Hash of the one before", checkpoint.previous()},

@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.io.OutputStream;
 import java.time.Clock;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +16,7 @@ import org.dentary.cautions.Hazard;
 import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.CheckpointService;
+import org.dentary.plan.PlanClock;
 import org.dentary.platform.account.CurrentAccount;
 
 /** Prints dossiers for the account at hand, with the cautions in force. */
@@ -26,6 +26,7 @@ class DossierPrinter {
     private final CheckpointService checkpoints;
     private final EvidenceService evidence;
     private final CurrentAccount current;
+    private final PlanClock plan;
     private final Clock clock;
 
     DossierPrinter(
@@ -33,11 +34,13 @@ class DossierPrinter {
             CheckpointService checkpoints,
             EvidenceService evidence,
             CurrentAccount current,
+            PlanClock plan,
             Clock clock) {
         this.cautions = cautions;
         this.checkpoints = checkpoints;
         this.evidence = evidence;
         this.current = current;
+        this.plan = plan;
         this.clock = clock;
     }
 
@@ -60,7 +63,9 @@ class DossierPrinter {
     void sample(AuditSample sample, OutputStream out, Consumer<Consumer<Dossier>> dossiers) {
         String fingerprint = checkpoints.keyFingerprint();
         try (DossierPaper paper = new DossierPaper(
-                out, "Audit sample " + sample.season() + " " + sample.seed(), printed(ZoneOffset.UTC.getId()))) {
+                out,
+                "Audit sample " + sample.season() + " " + sample.seed(),
+                printed(plan.zone().getId()))) {
             paper.part("Audit sample " + sample.season() + ", seed " + sample.seed());
             front(paper, sample);
             dossiers.accept(
@@ -68,7 +73,7 @@ class DossierPrinter {
         }
     }
 
-    private static void front(DossierPaper paper, AuditSample sample) {
+    private void front(DossierPaper paper, AuditSample sample) {
         paper.line("Audit sample", DossierPaper.TITLE);
         paper.facts(
                 List.of(
@@ -76,7 +81,7 @@ class DossierPrinter {
                         new String[] {"Seed", sample.seed()},
                         new String[] {"Drawn", sample.codes().size() + " of " + sample.population() + " specimens"},
                         new String[] {"Asked for", String.valueOf(sample.size())},
-                        new String[] {"Drawn at", Dossier.local(sample.drawnAt(), ZoneOffset.UTC.getId())},
+                        new String[] {"Drawn at", plan.told(sample.drawnAt())},
                         new String[] {"Digest of all codes", sample.populationDigest()}),
                 DossierPaper.TEXT);
         paper.heading("How it was drawn");

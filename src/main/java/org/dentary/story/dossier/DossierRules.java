@@ -2,15 +2,18 @@ package org.dentary.story.dossier;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.chain.Concerns;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.kit.chain.LabelEvent;
+import org.dentary.story.Words;
 
 /** How a dossier says in words what a chain shows: what is wrong first, then what each event tells. */
 final class DossierRules {
@@ -42,7 +45,7 @@ final class DossierRules {
         chain.sealMismatches().forEach(one -> concerns.add(sealMismatch(one)));
         chain.gaps().forEach(one -> concerns.add(gap(dossier, one)));
         chain.excursions().forEach(one -> concerns.add(excursion(one)));
-        chain.lateEntries().forEach(one -> concerns.add(late(chain, one)));
+        concerns.addAll(late(chain));
         if (chain.offer() != null && chain.offer().overdue()) {
             concerns.add("Offered to " + chain.offer().toName() + " on "
                     + dossier.local(chain.offer().offeredAt())
@@ -51,29 +54,49 @@ final class DossierRules {
         return List.copyOf(concerns);
     }
 
-    /** Why an entry is late: from paper, after what happened later, or long after it happened. */
-    private static String late(CustodyView chain, Concerns.LateEntry late) {
-        String entry = "Entry " + late.sequence() + " (" + late.kind().words() + ") was entered ";
-        String after = late.hours() + " h after it happened";
+    /** Late entries, one sentence each; those that only stand out of order are told together. */
+    private static List<String> late(CustodyView chain) {
+        List<String> told = new ArrayList<>();
+        List<Concerns.LateEntry> outOfOrder = new ArrayList<>();
+        for (Concerns.LateEntry late : chain.lateEntries()) {
+            String paper = paperForm(chain, late);
+            boolean laterBefore = chain.events().stream()
+                    .anyMatch(event -> event.sequence() < late.sequence()
+                            && event.occurredAt().isAfter(late.occurredAt()));
+            if (paper == null && laterBefore) {
+                outOfOrder.add(late);
+            } else {
+                told.add("Entry " + late.sequence() + " (" + late.kind().words() + ") was entered "
+                        + (paper == null ? "late: " : "from paper form " + paper + ", ") + Words.asAge(late.hours())
+                        + " after it happened.");
+            }
+        }
+        if (!outOfOrder.isEmpty()) {
+            String entries = outOfOrder.stream()
+                    .map(late -> late.sequence() + " (" + late.kind().words() + ")")
+                    .collect(Collectors.joining(", "));
+            BigDecimal most = outOfOrder.stream()
+                    .map(Concerns.LateEntry::hours)
+                    .max(Comparator.naturalOrder())
+                    .orElseThrow();
+            told.add((outOfOrder.size() == 1 ? "Entry " + entries + " was" : "Entries " + entries + " were")
+                    + " entered when something later had been recorded already, "
+                    + (outOfOrder.size() == 1 ? "" : "at most ") + Words.asAge(most) + " after it happened.");
+        }
+        return told;
+    }
+
+    private static String paperForm(CustodyView chain, Concerns.LateEntry late) {
         UUID act = chain.events().stream()
                 .filter(event -> event.sequence() == late.sequence() && event.handOver() != null)
                 .map(CustodyEventView::handOver)
                 .findFirst()
                 .orElse(null);
-        String paper = chain.events().stream()
+        return chain.events().stream()
                 .filter(event -> act != null && act.equals(event.handOver()) && event.paperForm() != null)
                 .map(CustodyEventView::paperForm)
                 .findFirst()
                 .orElse(null);
-        if (paper != null) {
-            return entry + "from paper form " + paper + ", " + after + ".";
-        }
-        boolean outOfOrder = chain.events().stream()
-                .anyMatch(event ->
-                        event.sequence() < late.sequence() && event.occurredAt().isAfter(late.occurredAt()));
-        return outOfOrder
-                ? entry + "when something later had been recorded already, " + after + "."
-                : entry + "late: " + after + ".";
     }
 
     private static boolean isSealed(Dossier dossier) {
@@ -83,8 +106,8 @@ final class DossierRules {
     }
 
     private static String discrepancy(DiscrepancyView one) {
-        return "Open discrepancy: " + words(one.kind()) + "; " + one.ownerName() + " settles it by " + one.dueOn()
-                + (one.overdue() ? ", which has passed" : "") + ".";
+        return "Open discrepancy: " + words(one.kind()) + "; " + one.ownerName() + " settles it by "
+                + Words.asDay(one.dueOn()) + (one.overdue() ? ", which has passed" : "") + ".";
     }
 
     private static String sealMismatch(Concerns.SealMismatch one) {
@@ -130,7 +153,8 @@ final class DossierRules {
         add(details, "Place", event.placeName());
         add(details, "Box", grouped(event.box()));
         add(details, "SPLIT".equals(event.kind()) ? "Piece" : "Cut from", grouped(event.otherCode()));
-        add(details, "Carrier", event.carrier());
+        boolean named = event.carrier() != null && event.carrier().equals(event.custodian());
+        add(details, "Carrier", named ? event.custodianName() : event.carrier());
         add(details, "Waybill", event.waybill());
         if (event.temperatureCelsius() != null) {
             details.add("Temperature " + celsius(event.temperatureCelsius())
@@ -189,6 +213,17 @@ final class DossierRules {
                 : (erased == 1 ? "1 photo that is evidence was" : erased + " photos that are evidence were")
                         + " erased since. The entries that hold the digest are unchanged and verify; what was erased can"
                         + " no longer be compared with it.";
+    }
+
+    /** Who kept what was refused or withdrawn: who had offered it in the same hand-over; null where that is not told. */
+    static String keeper(CustodyView chain, CustodyEventView refusal) {
+        return chain.events().stream()
+                .filter(event -> event.kind().equals("HANDOVER_OFFERED")
+                        && refusal.handOver() != null
+                        && refusal.handOver().equals(event.handOver()))
+                .map(CustodyEventView::fromName)
+                .findFirst()
+                .orElse(null);
     }
 
     /** What happened to a label, one sentence without its time. */

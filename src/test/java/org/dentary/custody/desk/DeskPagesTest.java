@@ -172,7 +172,10 @@ class DeskPagesTest {
         post("sampler", discrepancy, found).statusCode(303);
         post("sampler", discrepancy, found).statusCode(303);
         as("sampler").get("/custody/discrepancies").then().body(not(containsString(grouped)));
-        as("sampler").get("/custody/discrepancies?all=true").then().body(containsString("Settled as Found"));
+        as("sampler")
+                .get("/custody/discrepancies?all=true")
+                .then()
+                .body(containsString("<dt>Settled as</dt><dd>Found</dd>"));
         as("auditor")
                 .get("/api/v1/specimens/" + missing + "/custody")
                 .then()

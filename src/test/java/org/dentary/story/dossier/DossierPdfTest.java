@@ -215,10 +215,33 @@ class DossierPdfTest {
         tissue.offer("liaison", code, "coordinator", ",\"paperForm\":\"P-9\"");
         String words = Papers.words(paper("auditor", code)).replaceAll("\\s+", " ");
         assertTrue(
-                words.contains("Entry 4 (moved) was entered when something later had been recorded already, 1.0 h"),
+                words.contains("Entry 4 (moved) was entered when something later had been recorded already, 1.0 hours"),
                 words);
-        assertTrue(words.matches(".*Entry \\d \\(handed over\\) was entered from paper form P-9, 0.0 h.*"), words);
+        assertTrue(
+                words.matches(
+                        ".*Entry \\d \\(handed over\\) was entered from paper form P-9, less than an hour after.*"),
+                words);
         assertTrue(words.contains("(offered) was entered from paper form P-9"), words);
+    }
+
+    @Test
+    void saysWhoKeptWhatWasRefused() throws IOException {
+        String code = tissue.aNode();
+        java.util.UUID id = java.util.UUID.randomUUID();
+        org.dentary.custody.Http.json("sampler")
+                .body(java.util.Map.of("codes", List.of(code), "to", "liaison", "occurredAt", tissue.ago(0)))
+                .put("/api/v1/hand-overs/" + id)
+                .then()
+                .statusCode(201);
+        org.dentary.custody.Http.json("liaison")
+                .body(java.util.Map.of("reason", "the cooler was warm"))
+                .post("/api/v1/hand-overs/" + id + "/refusal")
+                .then()
+                .statusCode(200);
+        String words = Papers.words(paper("auditor", code)).replaceAll("\\s+", " ");
+        assertTrue(words.contains("Kept by"), words);
+        assertTrue(words.contains("Refused or withdrawn by"), words);
+        assertFalse(words.contains("not said"), words);
     }
 
     @Test
