@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import org.dentary.prevalence.truth.PerformanceSet;
+import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.setup.SetUpRules.Row;
 
 /** Rules of lists whose code names several rows that are read as one thing and that reports rest on. */

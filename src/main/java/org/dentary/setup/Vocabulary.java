@@ -6,7 +6,7 @@ import org.dentary.animal.MortalitySource;
 import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.account.Role;
-import org.dentary.prevalence.truth.PerformanceSet;
+import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.specimen.Preservation;
 import org.dentary.specimen.Side;
 import org.dentary.specimen.Tissue;

@@ -27,8 +27,8 @@ import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.detection.UnitRules.Known;
 import org.dentary.prevalence.detection.UnitRules.SeasonSample;
 import org.dentary.prevalence.linelist.LineColumn;
-import org.dentary.prevalence.truth.PerformanceQueries;
-import org.dentary.prevalence.truth.PerformanceSets;
+import org.dentary.prevalence.performance.PerformanceQueries;
+import org.dentary.prevalence.performance.PerformanceSets;
 
 /** Answers what the sampling of a season can rule out, and what to take next. */
 @ApplicationScoped

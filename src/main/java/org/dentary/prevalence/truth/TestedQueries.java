@@ -9,6 +9,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.Scope;
+import org.dentary.prevalence.performance.PerformanceSet;
 
 /**
  * Reads which tests the counted animals of a report had: two statements whatever their number. A counted animal's outcome is

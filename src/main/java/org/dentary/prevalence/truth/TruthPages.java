@@ -29,6 +29,8 @@ import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.performance.PerformanceQueries;
+import org.dentary.prevalence.performance.PerformanceSet;
 
 /** The page of true prevalence: the question as a form in the address, the answer as warnings, table, picture and notes. */
 @Path("/true-prevalence")

@@ -7,6 +7,7 @@ import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.performance.PerformanceSets;
 
 /**
  * A true prevalence asked for, as its address says it.

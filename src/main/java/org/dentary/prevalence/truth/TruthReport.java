@@ -3,6 +3,7 @@ package org.dentary.prevalence.truth;
 import java.util.List;
 import java.util.Map;
 import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.performance.PerformanceSet;
 
 /**
  * True prevalence among the animals of a season beside the apparent one, with everything that is needed to read it.

@@ -11,7 +11,6 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.platform.table.ItemList;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -21,16 +20,16 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 
-/** True prevalence as JSON, CSV and picture, and the sets of test performance that it can be computed with. */
+/** True prevalence as JSON, CSV, workbook and picture. */
 @Path("/api/v1")
 public class TruthResource {
+    private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
     private final TruthAnswers answers;
-    private final PerformanceQueries performances;
     private final TruthPicture picture;
 
-    TruthResource(TruthAnswers answers, PerformanceQueries performances, TruthPicture picture) {
+    TruthResource(TruthAnswers answers, TruthPicture picture) {
         this.answers = answers;
-        this.performances = performances;
         this.picture = picture;
     }
 
@@ -81,10 +80,7 @@ public class TruthResource {
     public Response csv(@Context UriInfo address) {
         TruthAnswers.Answer answer = of(address);
         return told(answer, TruthCsv.of(answer.report()), CsvTable.MEDIA_TYPE)
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        "attachment; filename=\"true-prevalence-"
-                                + answer.report().season() + ".csv\"")
+                .header(HttpHeaders.CONTENT_DISPOSITION, file(answer, "csv"))
                 .build();
     }
 
@@ -114,15 +110,28 @@ public class TruthResource {
     }
 
     @GET
-    @Path("test-performance")
-    @Produces(MediaType.APPLICATION_JSON)
-    @PermissionsAllowed(Act.READ_COMMON)
+    @Path("true-prevalence.xlsx")
+    @Produces(XLSX)
+    @PermissionsAllowed(Act.REPORT_READ)
     @Operation(
-            summary = "Sets of test performance, each with its citation",
-            description = "Those of kind RELATIVE are kept so that nobody takes them for sensitivities among infected"
-                    + " animals; no report uses them.")
-    public ItemList<PerformanceSet> sets() {
-        return new ItemList<>(performances.all().sets());
+            summary = "True prevalence as a workbook",
+            description =
+                    "Figures in full precision; a cell not sampled is empty. Set, warnings, notes, methods and cautions"
+                            + " on a sheet of their own.")
+    public Response xlsx(@Context UriInfo address) {
+        TruthAnswers.Answer answer = of(address);
+        String digest = StoredAnswerService.digest(answer.json());
+        return superseded(
+                        Response.ok(TruthWorkbook.of(answer.report(), answer.superseded(), digest), XLSX)
+                                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                                .header("Digest-SHA-256", digest)
+                                .header(HttpHeaders.CONTENT_DISPOSITION, file(answer, "xlsx")),
+                        answer)
+                .build();
+    }
+
+    private static String file(TruthAnswers.Answer answer, String ending) {
+        return "attachment; filename=\"true-prevalence-" + answer.report().season() + "." + ending + "\"";
     }
 
     private TruthAnswers.Answer of(UriInfo address) {

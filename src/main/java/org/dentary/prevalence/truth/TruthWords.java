@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.Words;
+import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.statistics.TruePrevalence;
 
 /** What a reader must know beside the numbers, in sentences. */

@@ -1,4 +1,4 @@
-package org.dentary.prevalence.truth;
+package org.dentary.prevalence.performance;
 
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
@@ -15,6 +15,7 @@ import jakarta.persistence.EntityManager;
 import java.util.List;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.comparison.ClassFixture;
+import org.dentary.prevalence.truth.TruthFixture;
 import org.junit.jupiter.api.Test;
 
 /** Sets of test performance come in by file, whole, and never change. */

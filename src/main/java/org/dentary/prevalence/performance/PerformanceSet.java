@@ -1,4 +1,4 @@
-package org.dentary.prevalence.truth;
+package org.dentary.prevalence.performance;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.LocalDate;
@@ -71,7 +71,7 @@ public record PerformanceSet(
     }
 
     /** True prevalence behind so many detected of so many tested; its numbers are null where nobody was tested. */
-    TruePrevalence truth(int detected, int counted, double confidence) {
+    public TruePrevalence truth(int detected, int counted, double confidence) {
         return study == null
                 ? TruePrevalence.known(detected, counted, sensitivity, specificity, confidence)
                 : TruePrevalence.estimated(

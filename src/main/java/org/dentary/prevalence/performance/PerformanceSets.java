@@ -1,9 +1,9 @@
-package org.dentary.prevalence.truth;
+package org.dentary.prevalence.performance;
 
 import java.util.List;
 import java.util.stream.Collectors;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.truth.PerformanceSet.Kind;
+import org.dentary.prevalence.performance.PerformanceSet.Kind;
 
 /**
  * Every set of test performance, and which of them may be used on which animals.
@@ -12,7 +12,7 @@ import org.dentary.prevalence.truth.PerformanceSet.Kind;
  */
 public record PerformanceSets(List<PerformanceSet> sets) {
     /** What a question names its set by. */
-    static final String PARAMETER = "performance";
+    public static final String PARAMETER = "performance";
 
     public PerformanceSets {
         sets = List.copyOf(sets);

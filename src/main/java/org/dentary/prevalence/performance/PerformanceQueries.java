@@ -1,4 +1,4 @@
-package org.dentary.prevalence.truth;
+package org.dentary.prevalence.performance;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
@@ -6,9 +6,9 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
-import org.dentary.prevalence.truth.PerformanceSet.Kind;
-import org.dentary.prevalence.truth.PerformanceSet.Seen;
-import org.dentary.prevalence.truth.PerformanceSet.Study;
+import org.dentary.prevalence.performance.PerformanceSet.Kind;
+import org.dentary.prevalence.performance.PerformanceSet.Seen;
+import org.dentary.prevalence.performance.PerformanceSet.Study;
 
 /** Reads sets of test performance. */
 @ApplicationScoped

@@ -1,0 +1,174 @@
+package org.dentary.prevalence.truth;
+
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
+import io.restassured.path.json.config.JsonPathConfig;
+import io.restassured.response.ValidatableResponse;
+import jakarta.inject.Inject;
+import java.io.ByteArrayInputStream;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.dentary.platform.DatabaseTestResource;
+import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.comparison.ClassFixture;
+import org.dhatim.fastexcel.reader.Cell;
+import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.Row;
+import org.junit.jupiter.api.Test;
+
+/** What is taken away as a file says what the answer says. */
+@QuarkusTest
+@QuarkusTestResource(DatabaseTestResource.class)
+class TruthFilesTest {
+    @Inject
+    TruthFixture truths;
+
+    @Inject
+    ClassFixture classes;
+
+    @Test
+    void theFileSaysWhatTheAnswerSays() {
+        String season = truths.season(6, 151);
+        String set = truths.stated("0.964", "0.927");
+        JsonPath answer = asked(season, set, "");
+        String[] table = csv("/api/v1/true-prevalence?season=" + season + "&performance=" + set)
+                .split("\r\n");
+        List<String> head = List.of(table[0].split(","));
+        assertEquals(answer.getList("cells").size() + 1, table.length);
+        for (int i = 1; i < table.length; i++) {
+            String[] cells = table[i].split(",");
+            for (String field : List.of("counted", "raw", "truePrevalence", "trueLower", "trueUpper", "prevalence")) {
+                Object value = answer.get("cells[" + (i - 1) + "]." + field);
+                String text = cells[head.indexOf(field)];
+                if (value == null) {
+                    assertEquals("", text, field);
+                } else {
+                    assertEquals(((Number) value).doubleValue(), Double.parseDouble(text), 0, field);
+                }
+            }
+            assertEquals(set, cells[head.indexOf("performance")]);
+        }
+        ClassFixture.as("epidemiologist")
+                .get("/api/v1/true-prevalence.svg?season=" + season + "&performance=" + set)
+                .then()
+                .statusCode(200)
+                .contentType("image/svg+xml")
+                .body(containsString("True prevalence 0 (95 % interval 0 to 1.2 %)"));
+    }
+
+    @Test
+    void theWorkbookHasEveryFigureOfTheAnswerAndWhatItRestsOn() throws Exception {
+        String season = truths.season(6, 151);
+        truths.add(season, "YEARLING", "FEMALE", 9, 60);
+        String set = truths.stated("0.964", "0.927");
+        String cut = classes.cut(season, "Workbook");
+        String more = "season=" + season + "&performance=" + set + "&cut=" + cut;
+        String json = ok("/api/v1/true-prevalence?" + more).extract().asString();
+        JsonPath answer = doubles(json);
+        byte[] file = ClassFixture.as("epidemiologist")
+                .get("/api/v1/true-prevalence.xlsx?" + more)
+                .then()
+                .statusCode(200)
+                .header("Digest-SHA-256", equalTo(StoredAnswerService.digest(json)))
+                .extract()
+                .asByteArray();
+        try (ReadableWorkbook book = new ReadableWorkbook(new ByteArrayInputStream(file))) {
+            List<Row> rows = book.getFirstSheet().read();
+            List<String> head = rows.get(0).stream().map(Cell::getText).toList();
+            int cells = answer.getList("cells").size();
+            assertEquals(cells + 2, rows.size(), "head, cells, all");
+            for (int i = 0; i <= cells; i++) {
+                String at = i == cells ? "total." : "cells[" + i + "].";
+                Row row = rows.get(i + 1);
+                for (String field : List.of(
+                        "counted",
+                        "detected",
+                        "prevalence",
+                        "lower",
+                        "upper",
+                        "raw",
+                        "truePrevalence",
+                        "trueLower",
+                        "trueUpper",
+                        "pending")) {
+                    Object expected = answer.get(at + field);
+                    var got = row.getCellAsNumber(head.indexOf(field));
+                    if (expected == null) {
+                        assertTrue(got.isEmpty(), at + field);
+                    } else {
+                        assertEquals(
+                                ((Number) expected).doubleValue(),
+                                got.orElseThrow().doubleValue(),
+                                1e-15,
+                                at + field);
+                    }
+                }
+                assertEquals(answer.getString(at + "sentence"), row.getCellText(head.indexOf("sentence")));
+            }
+            String reading = book.getSheets().skip(2).findFirst().orElseThrow().read().stream()
+                    .map(row -> row.getCellText(0) + ": " + row.getCellText(1))
+                    .collect(Collectors.joining("\n"));
+            assertTrue(reading.contains("Source: Nobody 2026, table 1; figures read there on 2026-01-02"), reading);
+            answer.getList("warnings", String.class)
+                    .forEach(text -> assertTrue(reading.contains("Mind: " + text), text));
+            answer.getList("notes", String.class).forEach(text -> assertTrue(reading.contains("Note: " + text), text));
+            answer.getList("cautions", String.class)
+                    .forEach(text -> assertTrue(reading.contains("Caution: " + text), text));
+            assertTrue(reading.contains(StoredAnswerService.digest(json)));
+            assertEquals(
+                    answer.getList("tested.tests").size() + 1,
+                    book.getSheets().skip(1).findFirst().orElseThrow().read().size());
+        }
+    }
+
+    @Test
+    void thePictureGoesOnWithItsFiguresInWords() throws Exception {
+        byte[] png = ClassFixture.as("epidemiologist")
+                .get("/api/v1/true-prevalence.png?by=sex&season=" + truths.season(23, 150) + "&performance="
+                        + truths.stated("0.96", "0.89"))
+                .then()
+                .statusCode(200)
+                .contentType("image/png")
+                .header("Cache-Control", equalTo("private, no-store"))
+                .extract()
+                .asByteArray();
+        assertEquals(
+                1440, javax.imageio.ImageIO.read(new ByteArrayInputStream(png)).getWidth());
+        assertTrue(new String(png, java.nio.charset.StandardCharsets.UTF_8)
+                .contains("True prevalence 5.1 % (95 % interval 0 to 12.8 %)"));
+    }
+
+    private static JsonPath asked(String season, String set, String more) {
+        return doubles(ok("/api/v1/true-prevalence?season=" + season + "&performance=" + set + more)
+                .extract()
+                .asString());
+    }
+
+    private static JsonPath doubles(String json) {
+        return JsonPath.from(json).using(new JsonPathConfig(JsonPathConfig.NumberReturnType.DOUBLE));
+    }
+
+    private static ValidatableResponse ok(String address) {
+        return ClassFixture.as("epidemiologist")
+                .get(address)
+                .then()
+                .statusCode(200)
+                .header("Cache-Control", equalTo("private, no-store"));
+    }
+
+    private static String csv(String address) {
+        return ClassFixture.as("epidemiologist")
+                .accept("text/csv")
+                .get(address)
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+    }
+}
