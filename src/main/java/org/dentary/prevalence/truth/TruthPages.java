@@ -75,14 +75,16 @@ public class TruthPages {
      * @param disease its name
      * @param asOf when its lines were read, on people's clocks
      * @param superseded why the cut should no longer be used, or null
+     * @param tests what the set speaks of
      */
     record TruthPage(
-            TruthTable table, String disease, String asOf, String superseded, RawString wide, RawString narrow) {
-        /** What the set speaks of. */
-        public String getTests() {
-            return TruthWords.tests(table.report().performance());
-        }
-    }
+            TruthTable table,
+            String disease,
+            String asOf,
+            String superseded,
+            String tests,
+            RawString wide,
+            RawString narrow) {}
 
     @GET
     @Produces(MediaType.TEXT_HTML)
@@ -126,6 +128,7 @@ public class TruthPages {
                         .orElse(report.disease()),
                 zone.told(report.asOf()),
                 answer.superseded(),
+                TruthWords.tests(report.performance(), TruthWords.methodNames(plan)),
                 new RawString(picture.svg(report, Use.PAGE)),
                 new RawString(picture.svg(report, Use.NARROW_PAGE)));
     }

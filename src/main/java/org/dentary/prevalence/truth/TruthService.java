@@ -2,6 +2,7 @@ package org.dentary.prevalence.truth;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
+import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
@@ -21,11 +22,13 @@ public class TruthService {
     private final PrevalenceService prevalence;
     private final PerformanceQueries performances;
     private final TestedQueries tests;
+    private final PlanService plan;
 
-    TruthService(PrevalenceService prevalence, PerformanceQueries performances, TestedQueries tests) {
+    TruthService(PrevalenceService prevalence, PerformanceQueries performances, TestedQueries tests, PlanService plan) {
         this.prevalence = prevalence;
         this.performances = performances;
         this.tests = tests;
+        this.plan = plan;
     }
 
     /**
@@ -66,16 +69,17 @@ public class TruthService {
         return performances.all().require(PerformanceSets.PARAMETER, code, question.disease(), question.species());
     }
 
-    private static TruthReport of(ReportQuestion question, PrevalenceReport report, PerformanceSet set, Tested tested) {
+    private TruthReport of(ReportQuestion question, PrevalenceReport report, PerformanceSet set, Tested tested) {
         if (tested.counted() > 0 && tested.within() + tested.partly() == 0) {
             throw InvalidInput.field(
                     "performance",
                     "PERFORMANCE_OF_OTHER_TESTS",
-                    "set '" + set.code() + "' speaks of " + TruthWords.tests(set) + ", and none of the "
+                    "set '" + set.code() + "' speaks of " + TruthWords.tests(set, TruthWords.methodNames(plan))
+                            + ", and none of the "
                             + tested.counted() + " counted animals has a final finding by that on record. They had "
                             + TruthWords.tests(tested) + "; choose a set of those tests");
         }
-        TruthWords words = new TruthWords(report, set, tested);
+        TruthWords words = new TruthWords(report, set, tested, TruthWords.methodNames(plan));
         return new TruthReport(
                 report.season(),
                 report.disease(),

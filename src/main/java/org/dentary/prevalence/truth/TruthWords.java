@@ -3,14 +3,17 @@ package org.dentary.prevalence.truth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.stream.Collectors;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.TestMethodView;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.statistics.TruePrevalence;
 
 /** What a reader must know beside the numbers, in sentences. */
-record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested) {
+record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested, Map<String, String> methodNames) {
     /** One cell in words; its figures have no more digits than the counted carry. */
     static String sentence(int detected, int counted, TruePrevalence truth, double confidence) {
         if (counted == 0) {
@@ -53,17 +56,29 @@ record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested) {
         return String.format(Locale.ROOT, "%.4f", 100 * share).replaceFirst("\\.?0+$", "") + " %";
     }
 
-    /** What a set speaks of: {@code ELISA or IHC on medial retropharyngeal node}. */
-    static String tests(PerformanceSet set) {
-        return String.join(" or ", set.methods()) + " on "
+    /**
+     * What a set speaks of: {@code Immunohistochemistry on obex}.
+     *
+     * @param names names of test methods by code; a code without one is told as it is
+     */
+    static String tests(PerformanceSet set, Map<String, String> names) {
+        return set.methods().stream()
+                        .map(method -> names.getOrDefault(method, method))
+                        .collect(Collectors.joining(" or "))
+                + " on "
                 + set.tissues().stream().map(TruthWords::tissue).collect(Collectors.joining(" or "));
     }
 
-    /** What the animals had: {@code ELISA on obex (12 animals)}, most first. */
+    /** Names of the plan's test methods by code. */
+    static Map<String, String> methodNames(PlanService plan) {
+        return plan.methods().stream().collect(Collectors.toMap(TestMethodView::code, TestMethodView::name));
+    }
+
+    /** What the animals had: {@code Immunohistochemistry on obex (12 animals)}, most first. */
     static String tests(Tested tested) {
         String tests = tested.tests().stream()
-                .map(test -> test.method() + " on " + tissue(test.tissue()) + (test.pool() ? " in a pool" : "") + " ("
-                        + animals(test.animals()) + ")")
+                .map(test -> test.methodName() + " on " + tissue(test.tissue()) + (test.pool() ? " in a pool" : "")
+                        + " (" + animals(test.animals()) + ")")
                 .collect(Collectors.joining(", "));
         return tests.isEmpty() ? "no final finding on record" : tests;
     }
@@ -136,7 +151,7 @@ record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested) {
                             + " quote what is computed with them.");
         }
         if (!tested.isWhole()) {
-            warnings.add("Set " + set.code() + " speaks of " + tests(set) + ". Of " + tested.counted()
+            warnings.add("Set " + set.code() + " speaks of " + tests(set, methodNames) + ". Of " + tested.counted()
                     + " counted animals, " + tested.within() + " were tested by that alone, " + tested.partly()
                     + " by that and otherwise, and " + tested.outside() + " ("
                     + Words.percent((double) tested.outside() / tested.counted(), tested.counted())

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
@@ -120,7 +121,7 @@ final class TruthWorkbook {
                 .forEach((field, values) -> lines.add(new String[] {"Only " + field, String.join(", ", values)}));
         lines.add(new String[] {"Level of the intervals", TruthWords.level(report.confidence())});
         lines.add(new String[] {"Test performance", set.name() + " (" + set.code() + ")"});
-        lines.add(new String[] {"Speaks of", TruthWords.tests(set)});
+        lines.add(new String[] {"Speaks of", TruthWords.tests(set, Map.of())});
         lines.add(new String[] {"Sensitivity", set.getSensitivityWords()});
         lines.add(new String[] {"Specificity", set.getSpecificityWords()});
         lines.add(new String[] {"Source", set.source() + "; " + set.getSeenWords()});

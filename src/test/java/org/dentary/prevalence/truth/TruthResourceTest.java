@@ -190,11 +190,11 @@ class TruthResourceTest {
                 season,
                 "&performance=" + obex,
                 "PERFORMANCE_OF_OTHER_TESTS",
-                "T_SCREEN or T_CONFIRM on obex, and none of the 30 counted animals");
+                "Screening test or Confirmatory test on obex, and none of the 30 counted animals");
         ClassFixture.as("epidemiologist")
                 .get("/api/v1/true-prevalence?season=" + season + "&performance=" + obex)
                 .then()
-                .body("detail", containsString("T_SCREEN on medial retropharyngeal node (30 animals)"));
+                .body("detail", containsString("Screening test on medial retropharyngeal node (30 animals)"));
     }
 
     /** A disease of its own, taken away again: others take the plan's first. */
@@ -258,8 +258,8 @@ class TruthResourceTest {
         assertTrue(answer.getList("notes")
                 .toString()
                 .contains(
-                        "T_SCREEN on medial retropharyngeal node (46 animals), T_SCREEN on obex (8 animals), T_CONFIRM on"
-                                + " medial retropharyngeal node (4 animals), T_SCREEN on medial retropharyngeal node in a pool (2"
+                        "Screening test on medial retropharyngeal node (46 animals), Screening test on obex (8 animals), Confirmatory test on"
+                                + " medial retropharyngeal node (4 animals), Screening test on medial retropharyngeal node in a pool (2"
                                 + " animals)"));
         JsonPath females = asked(season, truths.stated("0.92", "1"), "&sex=FEMALE");
         assertEquals(12, females.getInt("tested.counted"), "the filter holds for the tests too");
