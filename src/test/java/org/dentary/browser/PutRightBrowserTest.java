@@ -45,6 +45,11 @@ class PutRightBrowserTest extends Browser {
         String both = one.kit().compareTo(two.kit()) < 0
                 ? "/animals/" + one.kit() + "/put-right?with=" + two.kit()
                 : "/animals/" + two.kit() + "/put-right?with=" + one.kit();
+        assertTrue(
+                page.textContent("main")
+                        .contains(org.dentary.story.Words.asLabel(
+                                one.labels().get(0).code())),
+                "codes as they are printed");
         shoot(page, "mix-ups-390");
         page.waitForNavigation(() -> page.click("a[href='" + both + "']"));
         assertEquals(

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.scheduler.Scheduled;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -200,6 +201,21 @@ class LedgerStoreTest {
                 checkpoints.checkpoints(next.number() + 1, 2).stream()
                         .map(Checkpoint::number)
                         .toList());
+    }
+
+    @Test
+    void theScheduleSealsWhatCameSinceAndNothingWhenNothingDid() throws NoSuchMethodException {
+        LedgerEvent event =
+                append(LedgerFixture.aDraft(freshChain(), "COLLECTED")).get(0);
+        assertTrue(checkpoints.sealing(event.id()).isEmpty());
+        checkpoints.onSchedule();
+        Checkpoint sealed = checkpoints.sealing(event.id()).orElseThrow();
+        checkpoints.onSchedule();
+        assertEquals(sealed, checkpoints.checkpoints(Long.MAX_VALUE, 1).get(0), "nothing new, no new checkpoint");
+        // The framework runs it as often as the configuration says; off in tests, an hour unless set.
+        Scheduled schedule =
+                CheckpointService.class.getDeclaredMethod("onSchedule").getAnnotation(Scheduled.class);
+        assertEquals("{dentary.checkpoint.every}", schedule.every());
     }
 
     @Test

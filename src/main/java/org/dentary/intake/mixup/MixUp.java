@@ -3,6 +3,11 @@ package org.dentary.intake.mixup;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.dentary.story.Words;
 
 /**
  * A suspected mix-up.
@@ -29,6 +34,29 @@ public record MixUp(
         Instant at,
         String zone,
         String setAside) {
+    private static final Pattern CODE = Pattern.compile("\\b[0-9A-Z]{10}\\b");
+    private static final Map<String, String> RULES = Map.of(
+            "J11", "a milk tooth beside molars that are well worn",
+            "J20", "a fawn's jaw with an adult's antlers, milk or fetus");
+
+    /** The detail as people read it: codes as they are printed, rules and kinds of number in words; null of none. */
+    public String told() {
+        if (detail == null || detail.isBlank()) {
+            return null;
+        }
+        return switch (sign) {
+            case SAME_IDENTIFIER -> {
+                int space = detail.indexOf(' ');
+                yield space < 0 ? detail : Words.asWords(detail.substring(0, space)) + detail.substring(space);
+            }
+            case JAW_OF_ANOTHER ->
+                Arrays.stream(detail.split(" "))
+                        .map(rule -> RULES.getOrDefault(rule, rule))
+                        .collect(Collectors.joining("; "));
+            default -> CODE.matcher(detail).replaceAll(code -> Words.asLabel(code.group()));
+        };
+    }
+
     /** Where both are compared. */
     public String getHref() {
         return "/animals/" + kit + "/put-right" + (other == null ? "" : "?with=" + other);
