@@ -17,10 +17,10 @@ import org.dentary.prevalence.pictures.PictureService;
 
 /** The pictures of the season in the document: each with its heading and caption on one page, and its table. */
 @ApplicationScoped
-class PdfPictures {
-    private static final float ACROSS = PageSize.LETTER.getWidth() - 2 * PrevalencePdf.MARGIN;
+public class PdfPictures {
+    private static final float ACROSS = PageSize.LETTER.getWidth() - 2 * PdfStyle.MARGIN;
     /** What a heading of two lines and a caption of five leave of a page. */
-    private static final float DOWN = PageSize.LETTER.getHeight() - 2 * PrevalencePdf.MARGIN - 150;
+    private static final float DOWN = PageSize.LETTER.getHeight() - 2 * PdfStyle.MARGIN - 150;
 
     /** Points that a picture and its table may take down a page to be kept together. */
     private static final float WITH_TABLE = 330;
@@ -62,7 +62,7 @@ class PdfPictures {
     }
 
     /** A drawing as lines and letters, not pixels, as large as the page takes it. */
-    static Image image(PdfWriter writer, Picture.Plate plate, String words) {
+    public static Image image(PdfWriter writer, Picture.Plate plate, String words) {
         PdfTemplate canvas = writer.getDirectContent().createTemplate(plate.width(), plate.height());
         Graphics2D graphics = canvas.createGraphicsShapes(plate.width(), plate.height());
         plate.draw().accept(graphics);

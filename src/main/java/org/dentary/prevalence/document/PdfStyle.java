@@ -1,5 +1,6 @@
 package org.dentary.prevalence.document;
 
+import com.lowagie.text.Document;
 import com.lowagie.text.DocumentException;
 import com.lowagie.text.Element;
 import com.lowagie.text.Font;
@@ -12,20 +13,24 @@ import java.awt.Color;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.List;
 
 /** The lettering and the tables of the document. Nothing is told by color: headings are larger, heads of tables are ruled. */
-final class PdfStyle {
-    static final Font TITLE = new Font(embedded(), 17, Font.BOLD);
-    static final Font HEADING = new Font(TITLE.getBaseFont(), 12, Font.BOLD);
-    static final Font TEXT = new Font(TITLE.getBaseFont(), 9.5f);
-    static final Font STRONG = new Font(TITLE.getBaseFont(), 9.5f, Font.BOLD);
-    static final Font SMALL = new Font(TITLE.getBaseFont(), 8);
+public final class PdfStyle {
+    public static final Font TITLE = new Font(embedded(), 17, Font.BOLD);
+    public static final Font HEADING = new Font(TITLE.getBaseFont(), 12, Font.BOLD);
+    public static final Font TEXT = new Font(TITLE.getBaseFont(), 9.5f);
+    public static final Font STRONG = new Font(TITLE.getBaseFont(), 9.5f, Font.BOLD);
+    public static final Font SMALL = new Font(TITLE.getBaseFont(), 8);
+    /** Points left free around a page. */
+    public static final float MARGIN = 46;
+
     private static final Color RULE = new Color(0x888888);
     private static final float SPACE = 3;
 
     private PdfStyle() {}
 
-    static Paragraph heading(String words) {
+    public static Paragraph heading(String words) {
         Paragraph heading = new Paragraph(words, HEADING);
         heading.setSpacingBefore(12);
         heading.setSpacingAfter(4);
@@ -33,22 +38,30 @@ final class PdfStyle {
         return heading;
     }
 
-    static Paragraph text(String words, Font font) {
+    public static Paragraph text(String words, Font font) {
         Paragraph paragraph = new Paragraph(font.getSize() * 1.35f, words, font);
         paragraph.setSpacingAfter(SPACE);
         return paragraph;
     }
 
     /** A list item with a dash hanging left of its text. */
-    static Paragraph item(String words) {
+    public static Paragraph item(String words) {
         Paragraph item = text("\u2013  " + words, TEXT);
         item.setIndentationLeft(10);
         item.setFirstLineIndent(-10);
         return item;
     }
 
+    /** A heading with its items; it is never the last line of a page. Nothing where there are none. */
+    public static void section(Document document, String heading, List<String> items) {
+        if (!items.isEmpty()) {
+            document.add(kept(heading(heading), item(items.get(0))));
+            items.stream().skip(1).forEach(text -> document.add(item(text)));
+        }
+    }
+
     /** A table across the page whose head is repeated on every page it runs over. */
-    static PdfPTable table(float... widths) {
+    public static PdfPTable table(float... widths) {
         PdfPTable table = new PdfPTable(widths);
         table.setWidthPercentage(100);
         table.setSpacingBefore(2);
@@ -57,7 +70,7 @@ final class PdfStyle {
         return table;
     }
 
-    static PdfPCell cell(String words, Font font, boolean number) {
+    public static PdfPCell cell(String words, Font font, boolean number) {
         PdfPCell cell = new PdfPCell(new Phrase(words, font));
         cell.setBorder(PdfPCell.BOTTOM);
         cell.setBorderColor(RULE);
@@ -68,7 +81,7 @@ final class PdfStyle {
         return cell;
     }
 
-    static PdfPCell head(String words, boolean number) {
+    public static PdfPCell head(String words, boolean number) {
         PdfPCell cell = cell(words, STRONG, number);
         cell.setNoWrap(false);
         cell.setBorderColor(Color.BLACK);
@@ -78,7 +91,7 @@ final class PdfStyle {
     }
 
     /** What belongs together in one cell, so that no page break comes between. */
-    static PdfPTable kept(Element... elements) {
+    public static PdfPTable kept(Element... elements) {
         PdfPCell cell = new PdfPCell();
         cell.setBorder(PdfPCell.NO_BORDER);
         cell.setPadding(0);
@@ -92,7 +105,7 @@ final class PdfStyle {
     }
 
     /** A box with a thick left edge, as cautions have on the screen. */
-    static PdfPTable caution(String words) {
+    public static PdfPTable caution(String words) {
         PdfPTable box = table(1);
         PdfPCell cell = new PdfPCell(new Phrase(words, TEXT));
         cell.setBorder(PdfPCell.LEFT);

@@ -28,7 +28,6 @@ import org.dentary.prevalence.pictures.Picture;
  */
 @ApplicationScoped
 class PrevalencePdf {
-    static final float MARGIN = 46;
     private static final float GROUP_WIDTH = 2.6f;
     private static final float[] FIGURES = {1.65f, 1.75f, 2.1f, 2.9f, 1.65f, 1.7f, 1.1f};
     private static final List<String> HEADS =
@@ -50,7 +49,8 @@ class PrevalencePdf {
         PrevalenceReport report = answer.report();
         String title = facts.title(answer);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (Document document = new Document(PageSize.LETTER, MARGIN, MARGIN, MARGIN, MARGIN + 14)) {
+        try (Document document = new Document(
+                PageSize.LETTER, PdfStyle.MARGIN, PdfStyle.MARGIN, PdfStyle.MARGIN, PdfStyle.MARGIN + 14)) {
             PdfWriter writer = PdfWriter.getInstance(document, out);
             writer.setPageEvent(new PaperFooter("Prevalence " + report.season() + ". " + facts.standsOn(answer), ""));
             document.addTitle("Prevalence: " + title);
@@ -173,22 +173,13 @@ class PrevalencePdf {
         List<String> notes = new ArrayList<>();
         report.footnotes().forEach(footnote -> notes.add(footnote.text()));
         notes.addAll(report.notes());
-        section(document, "How to read it", notes);
-        section(
+        PdfStyle.section(document, "How to read it", notes);
+        PdfStyle.section(
                 document,
                 "Methods and where they come from",
                 report.methods().stream()
                         .map(method -> method.what() + ". " + method.source() + ".")
                         .toList());
-    }
-
-    /** A heading is never the last line of a page. */
-    private static void section(Document document, String heading, List<String> items) {
-        if (items.isEmpty()) {
-            return;
-        }
-        document.add(PdfStyle.kept(PdfStyle.heading(heading), PdfStyle.item(items.get(0))));
-        items.stream().skip(1).forEach(item -> document.add(PdfStyle.item(item)));
     }
 
     private void again(Document document, Answer answer, URI base) {

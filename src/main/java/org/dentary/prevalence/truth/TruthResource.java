@@ -20,17 +20,19 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 
-/** True prevalence as JSON, CSV, workbook and picture. */
+/** True prevalence as JSON, CSV, workbook, document and picture. */
 @Path("/api/v1")
 public class TruthResource {
     private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
     private final TruthAnswers answers;
     private final TruthPicture picture;
+    private final TruthPdf pdf;
 
-    TruthResource(TruthAnswers answers, TruthPicture picture) {
+    TruthResource(TruthAnswers answers, TruthPicture picture, TruthPdf pdf) {
         this.answers = answers;
         this.picture = picture;
+        this.pdf = pdf;
     }
 
     @GET
@@ -121,11 +123,31 @@ public class TruthResource {
     public Response xlsx(@Context UriInfo address) {
         TruthAnswers.Answer answer = of(address);
         String digest = StoredAnswerService.digest(answer.json());
+        return document(answer, digest, TruthWorkbook.of(answer.report(), answer.superseded(), digest), XLSX, "xlsx");
+    }
+
+    @GET
+    @Path("true-prevalence.pdf")
+    @Produces("application/pdf")
+    @PermissionsAllowed(Act.REPORT_READ)
+    @Operation(
+            summary = "True prevalence as a document to print or file",
+            description =
+                    "With set, warnings, tables, picture, notes, methods, cautions, the address that asks the same again and"
+                            + " the digest of its answer.")
+    public Response pdf(@Context UriInfo address) {
+        TruthAnswers.Answer answer = of(address);
+        String digest = StoredAnswerService.digest(answer.json());
+        return document(answer, digest, pdf.of(answer, digest, address.getBaseUri()), "application/pdf", "pdf");
+    }
+
+    private static Response document(
+            TruthAnswers.Answer answer, String digest, byte[] body, String mediaType, String ending) {
         return superseded(
-                        Response.ok(TruthWorkbook.of(answer.report(), answer.superseded(), digest), XLSX)
+                        Response.ok(body, mediaType)
                                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                                 .header("Digest-SHA-256", digest)
-                                .header(HttpHeaders.CONTENT_DISPOSITION, file(answer, "xlsx")),
+                                .header(HttpHeaders.CONTENT_DISPOSITION, file(answer, ending)),
                         answer)
                 .build();
     }

@@ -12,6 +12,9 @@ import io.restassured.path.json.config.JsonPathConfig;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.dentary.platform.DatabaseTestResource;
@@ -125,6 +128,52 @@ class TruthFilesTest {
                     answer.getList("tested.tests").size() + 1,
                     book.getSheets().skip(1).findFirst().orElseThrow().read().size());
         }
+    }
+
+    @Test
+    void theDocumentHasEveryRowSentenceNoteAndWhatMakesItAgain() throws Exception {
+        String season = truths.season(6, 151);
+        truths.add(season, "YEARLING", "FEMALE", 9, 60);
+        String set = truths.stated("0.964", "0.927");
+        String cut = classes.cut(season, "Document");
+        String more = "season=" + season + "&performance=" + set + "&cut=" + cut;
+        String json = ok("/api/v1/true-prevalence?" + more).extract().asString();
+        JsonPath answer = doubles(json);
+        byte[] pdf = ClassFixture.as("epidemiologist")
+                .get("/api/v1/true-prevalence.pdf?" + more)
+                .then()
+                .statusCode(200)
+                .contentType("application/pdf")
+                .header("Digest-SHA-256", equalTo(StoredAnswerService.digest(json)))
+                .extract()
+                .asByteArray();
+        Path file = Files.createDirectories(Path.of("target", "documents")).resolve("true-prevalence.pdf");
+        Files.write(file, pdf);
+        Process reader = new ProcessBuilder("pdftotext", "-layout", file.toString(), "-")
+                .redirectErrorStream(true)
+                .start();
+        String flat = flat(new String(reader.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
+        assertEquals(0, reader.waitFor());
+        for (String row : List.of(
+                "AdultMale15164.0 %1.8 % to 8.4 %00 to 1.2 %−3.7 %", "YearlingFemale60915.0 %8.1 % to 26.1 %8.6 %")) {
+            assertTrue(flat.contains(flat(row)), row);
+        }
+        assertTrue(flat.contains(flat("Chronic wasting disease in white-tailed deer, " + season)));
+        for (String list : List.of("warnings", "notes", "cautions", "methods.source")) {
+            answer.getList(list, String.class).forEach(text -> assertTrue(flat.contains(flat(text)), text));
+        }
+        assertTrue(flat.contains(flat("Adult, Male: " + answer.getString("cells[6].sentence"))));
+        assertTrue(flat.contains(flat("All: " + answer.getString("total.sentence"))));
+        assertTrue(flat.contains(flat("Source Nobody 2026, table 1; figures read there on 2026-01-02")));
+        assertTrue(flat.contains(StoredAnswerService.digest(json)));
+        int from = flat.indexOf("/api/v1/true-prevalence?");
+        String printed = flat.substring(from, flat.indexOf("SHA-256oftheanswer", from));
+        assertEquals(json, ok(printed).extract().asString(), "the printed address answers with the same bytes");
+    }
+
+    /** Without what breaks lines and pages: blanks, and the footer that stands between two pages. */
+    private static String flat(String text) {
+        return text.replaceAll("(?m)^.*True prevalence P\\d+\\..*$", "").replaceAll("\\s+", "");
     }
 
     @Test

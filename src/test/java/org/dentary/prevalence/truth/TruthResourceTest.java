@@ -346,6 +346,7 @@ class TruthResourceTest {
                     "/api/v1/true-prevalence.csv",
                     "/api/v1/true-prevalence.svg",
                     "/api/v1/true-prevalence.png",
+                    "/api/v1/true-prevalence.pdf",
                     "/api/v1/true-prevalence.xlsx",
                     "/true-prevalence")) {
                 ClassFixture.as(who)
