@@ -278,6 +278,7 @@ class TruthResourceTest {
         String address = "/api/v1/true-prevalence?season=" + season + "&performance=" + set + "&cut=" + cut;
         // Told after the cut and before the first answer on it.
         truths.tested(more, "B1", "OBEX", "T_SCREEN", "SCREENING", "NOT_DETECTED", false);
+        JsonPath before = checked();
         String json = ok(address).extract().asString();
         String csv = csv(address);
         assertEquals(61, JsonPath.from(json).getInt("tested.within"), "a later finding is none of the cut's");
@@ -285,12 +286,10 @@ class TruthResourceTest {
         assertEquals(json, ok(address).extract().asString());
         assertEquals(csv, csv(address));
         assertEquals(70, asked(season, set, "").getInt("total.counted"));
-        String id = UUID.randomUUID().toString();
-        ClassFixture.as("epidemiologist")
-                .put("/api/v1/data-cuts/rechecks/" + id)
-                .then()
-                .statusCode(201)
-                .body("figures.findAll { it.cut == '" + name + "' }", equalTo(List.of()));
+        JsonPath after = checked();
+        assertEquals(before.getInt("answers") + 1, after.getInt("answers"), "one answer, whatever its forms");
+        assertEquals(before.getInt("unchecked"), after.getInt("unchecked"), "it is not passed over");
+        assertEquals(List.of(), after.getList("figures.findAll { it.cut == '" + name + "' }"));
         ClassFixture.as("epidemiologist")
                 .contentType("application/json")
                 .header("If-Match", "\"0\"")
@@ -316,6 +315,15 @@ class TruthResourceTest {
                 .getList("notes")
                 .toString()
                 .contains(beyond));
+    }
+
+    private static JsonPath checked() {
+        return ClassFixture.as("epidemiologist")
+                .put("/api/v1/data-cuts/rechecks/" + UUID.randomUUID())
+                .then()
+                .statusCode(201)
+                .extract()
+                .jsonPath();
     }
 
     @Test
