@@ -27,8 +27,10 @@ import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.event.EventViews;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.custody.evidence.EvidenceView;
+import org.dentary.custody.evidence.TextErasureService;
 import org.dentary.custody.handover.HandOverService;
 import org.dentary.custody.handover.HandOverView;
 import org.dentary.ledger.Chain;
@@ -51,6 +53,7 @@ class CustodyViews {
     private final DiscrepancyService discrepancies;
     private final LedgerStore ledger;
     private final EvidenceService evidence;
+    private final TextErasureService texts;
     private final PlanService plan;
     private final Moments moments;
     private final Rights rights;
@@ -61,6 +64,7 @@ class CustodyViews {
             DiscrepancyService discrepancies,
             LedgerStore ledger,
             EvidenceService evidence,
+            TextErasureService texts,
             PlanService plan,
             Moments moments,
             Rights rights) {
@@ -69,6 +73,7 @@ class CustodyViews {
         this.discrepancies = discrepancies;
         this.ledger = ledger;
         this.evidence = evidence;
+        this.texts = texts;
         this.plan = plan;
         this.moments = moments;
         this.rights = rights;
@@ -94,6 +99,7 @@ class CustodyViews {
                 queries.names(codesIn(events, heads.values())),
                 ledger.secrets(ids),
                 evidence.ofEvents(ids),
+                texts.ofEvents(ids),
                 limitsByPreservation(plan.settings()),
                 queries.preservations(codes).stream()
                         .collect(Collectors.groupingBy(CustodyQueries.PreservationRow::code)),
@@ -114,6 +120,7 @@ class CustodyViews {
             Map<String, String> names,
             Map<UUID, Map<String, Redacted>> texts,
             Map<UUID, List<EvidenceView>> photos,
+            Map<UUID, List<ErasedText>> erasures,
             Map<String, Limits.Temperatures> temperatures,
             Map<String, List<CustodyQueries.PreservationRow>> preservations,
             Map<UUID, HandOverView> offers,
@@ -180,7 +187,7 @@ class CustodyViews {
                 CustodyRules.sealMismatches(steps),
                 wrong.get(true),
                 wrong.get(false),
-                EventViews.of(events, known::name, known.texts(), known.photos()));
+                EventViews.of(events, known::name, known.texts(), known.photos(), known.erasures()));
     }
 
     /** Where tissue goes after its first laboratory tells what was found there; that is for those who may know. */

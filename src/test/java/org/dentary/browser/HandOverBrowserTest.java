@@ -3,6 +3,7 @@ package org.dentary.browser;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.FilePayload;
@@ -93,6 +94,20 @@ class HandOverBrowserTest extends Browser {
         page.navigate("/specimens/" + code + "/custody");
         String ink = page.getAttribute("svg.signature path", "d");
         assertTrue(ink.matches("M\\d+ \\d+(L\\d+ \\d+){2,}"), ink);
+        Page desk = as("coordinator", PHONE);
+        desk.navigate("/specimens/" + code + "/custody");
+        Locator entry = desk.locator("li:has(svg.signature)");
+        entry.locator("details summary").last().click();
+        entry.locator("select").selectOption("signature");
+        entry.locator("input[name=reason]").fill("they asked us to");
+        assertAccessible(desk);
+        assertNoSidewaysScroll(desk);
+        shoot(desk, "signature-to-erase-390");
+        desk.waitForNavigation(
+                () -> entry.locator("button:has-text('Erase it for good')").click());
+        assertEquals(0, desk.querySelectorAll("svg.signature").size());
+        String told = desk.textContent("#events ~ .timeline");
+        assertTrue(told.contains("The signature was erased on") && told.contains("they asked us to"), told);
     }
 
     @Test

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.custody.handover.Signature;
 
@@ -31,6 +32,7 @@ import org.dentary.custody.handover.Signature;
  * @param corrects sequence of the event that this one corrects, or null
  * @param correctedBy sequence of the event that corrects this one, or null
  * @param photos photographs that show it, oldest first; the recorded bytes hold their digests
+ * @param erasures texts, names and signatures of it that were erased
  * @param hash SHA-256 of the recorded bytes
  * @param predecessor hash of the event before it
  */
@@ -75,6 +77,7 @@ public record CustodyEventView(
         Integer correctedBy,
         UUID handOver,
         List<EvidenceView> photos,
+        List<ErasedText> erasures,
         String hash,
         String predecessor) {
 
@@ -120,6 +123,7 @@ public record CustodyEventView(
                 null,
                 null,
                 null,
+                List.of(),
                 List.of(),
                 hash,
                 predecessor);

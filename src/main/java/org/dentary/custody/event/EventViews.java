@@ -12,6 +12,7 @@ import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.RecordedEvent;
 import org.dentary.custody.chain.Step;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.Redacted;
 
@@ -24,13 +25,15 @@ public final class EventViews {
      *
      * @param name what people call a code; null of null
      * @param photos photographs by event
+     * @param erasures what was erased, by event
      * @param texts what was redacted and is not erased, by event and field
      */
     public static List<CustodyEventView> of(
             List<RecordedEvent> events,
             UnaryOperator<String> name,
             Map<UUID, Map<String, Redacted>> texts,
-            Map<UUID, List<EvidenceView>> photos) {
+            Map<UUID, List<EvidenceView>> photos,
+            Map<UUID, List<ErasedText>> erasures) {
         Map<String, Integer> positions = new HashMap<>();
         Map<String, Integer> corrections = new HashMap<>();
         events.forEach(event -> {
@@ -50,7 +53,8 @@ public final class EventViews {
                     positions,
                     corrections,
                     seals,
-                    photos.getOrDefault(event.event().id(), List.of())));
+                    photos.getOrDefault(event.event().id(), List.of()),
+                    erasures.getOrDefault(event.event().id(), List.of())));
         }
         return views;
     }
@@ -62,7 +66,8 @@ public final class EventViews {
             Map<String, Integer> positions,
             Map<String, Integer> corrections,
             Map<Integer, String> seals,
-            List<EvidenceView> photos) {
+            List<EvidenceView> photos,
+            List<ErasedText> erasures) {
         Step step = event.step();
         String place = event.text("place") == null ? text(kept, "placeText") : event.text("place");
         return new CustodyEventView(
@@ -106,6 +111,7 @@ public final class EventViews {
                 corrections.get(step.id().toString()),
                 event.text("handOver") == null ? null : UUID.fromString(event.text("handOver")),
                 photos.stream().filter(photo -> event.shows(photo.sha256())).toList(),
+                erasures,
                 event.event().hash(),
                 event.event().predecessor());
     }

@@ -37,7 +37,7 @@ public class EvidenceService {
     /** Most photographs that one act shows. */
     public static final int MOST_PHOTOS = 4;
 
-    private static final String RESTORED = "erased before the database was restored";
+    static final String RESTORED = "erased before the database was restored";
     private static final String RESOURCE = "custody-evidence";
     private static final Logger LOG = Logger.getLogger(EvidenceService.class);
 

@@ -88,6 +88,11 @@ public record Dossier(
                 : "label of part " + DossierRules.words(identity.part());
     }
 
+    /** Which texts of an event could be erased: field to what people call it. */
+    public Map<String, String> erasable(CustodyEventView event) {
+        return DossierRules.erasable(event);
+    }
+
     /** Who erased a photograph, when and why. */
     public String erased(EvidenceView photo) {
         return DossierRules.erased(this, photo);

@@ -5,12 +5,15 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.chain.Concerns;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.kit.chain.LabelEvent;
 import org.dentary.story.Words;
@@ -81,7 +84,8 @@ final class DossierRules {
                     .orElseThrow();
             told.add((outOfOrder.size() == 1 ? "Entry " + entries + " was" : "Entries " + entries + " were")
                     + " entered when something later had been recorded already, "
-                    + (outOfOrder.size() == 1 ? "" : "at most ") + Words.asAge(most) + " after it happened.");
+                    + (outOfOrder.size() == 1 || most.compareTo(BigDecimal.ONE) < 0 ? "" : "at most ")
+                    + Words.asAge(most) + " after it happened.");
         }
         return told;
     }
@@ -173,6 +177,9 @@ final class DossierRules {
         add(details, "Outcome", event.outcome() == null ? null : words(event.outcome()));
         add(details, "Reason", event.reason());
         add(details, "Evidence", event.evidence());
+        event.erasures()
+                .forEach(one -> details.add("The " + one.words() + " was erased on "
+                        + Dossier.local(one.at(), event.zone()) + " by " + one.byName() + ": " + one.reason()));
         if (event.corrects() != null) {
             details.add("Corrects entry " + event.corrects() + "; both stay");
         }
@@ -213,6 +220,26 @@ final class DossierRules {
                 : (erased == 1 ? "1 photo that is evidence was" : erased + " photos that are evidence were")
                         + " erased since. The entries that hold the digest are unchanged and verify; what was erased can"
                         + " no longer be compared with it.";
+    }
+
+    /** Which texts of an event could be erased: field to what people call it; empty where none is there. */
+    static Map<String, String> erasable(CustodyEventView event) {
+        Map<String, String> there = new TreeMap<>();
+        boolean inWords = event.place() != null && event.place().equals(event.placeName());
+        put(there, "reason", event.reason());
+        put(there, "evidence", event.evidence());
+        put(there, "signedBy", event.signedBy());
+        put(there, "signature", event.signature());
+        put(there, "placeText", inWords ? event.place() : null);
+        put(there, "carrier", event.carrier());
+        put(there, "waybill", event.waybill());
+        return there;
+    }
+
+    private static void put(Map<String, String> there, String field, String text) {
+        if (text != null) {
+            there.put(field, ErasedText.FIELDS.get(field));
+        }
     }
 
     /** Who kept what was refused or withdrawn: who had offered it in the same hand-over; null where that is not told. */
