@@ -28,7 +28,9 @@ public final class Words {
         if (code == null || code.isEmpty()) {
             return "";
         }
-        String words = code.replace('_', ' ').toLowerCase(Locale.ROOT);
+        String words = code.replace("RE_ATTRIBUTION", "RE-ATTRIBUTION")
+                .replace('_', ' ')
+                .toLowerCase(Locale.ROOT);
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 

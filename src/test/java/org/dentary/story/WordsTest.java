@@ -8,6 +8,12 @@ import org.junit.jupiter.api.Test;
 
 class WordsTest {
     @Test
+    void saysCodesAsWords() {
+        assertEquals("Hunter harvest", Words.asWords("HUNTER_HARVEST"));
+        assertEquals("Re-attribution confirmed", Words.asWords("RE_ATTRIBUTION_CONFIRMED"));
+    }
+
+    @Test
     void saysDaysNumbersAndAgesAsPeopleDo() {
         assertEquals("Nov 5, 2026", Words.asDay(LocalDate.of(2026, 11, 5)));
         assertEquals("9,201", Words.asCount(9201));
