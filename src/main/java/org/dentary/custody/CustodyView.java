@@ -7,6 +7,7 @@ import java.util.UUID;
 import org.dentary.custody.chain.Concerns;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.identity.IdentityExceptionView;
 
 /**
  * Who has a specimen or box now, how it came there, and what is wrong with that.
@@ -27,6 +28,7 @@ import org.dentary.custody.event.CustodyEventView;
  * @param offer the open offer, or null
  * @param discrepancies open ones about this code
  * @param settled discrepancies about this code that are settled
+ * @param identityExceptions of its label, and of what it was cut from, oldest first; they stay for ever
  * @param events in the order of recording
  */
 public record CustodyView(
@@ -55,6 +57,7 @@ public record CustodyView(
         List<Concerns.SealMismatch> sealMismatches,
         List<DiscrepancyView> discrepancies,
         List<DiscrepancyView> settled,
+        List<IdentityExceptionView> identityExceptions,
         List<CustodyEventView> events) {
 
     /** An offer that nobody has answered yet. */
@@ -69,6 +72,7 @@ public record CustodyView(
                 || !excursions.isEmpty()
                 || !sealMismatches.isEmpty()
                 || !discrepancies.isEmpty()
+                || !identityExceptions.isEmpty()
                 || (offer != null && offer.overdue());
     }
 }

@@ -33,6 +33,8 @@ import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.custody.evidence.TextErasureService;
 import org.dentary.custody.handover.HandOverService;
 import org.dentary.custody.handover.HandOverView;
+import org.dentary.custody.identity.IdentityExceptionView;
+import org.dentary.custody.identity.IdentityExceptionViews;
 import org.dentary.ledger.Chain;
 import org.dentary.ledger.ChainHead;
 import org.dentary.ledger.Difference;
@@ -51,6 +53,7 @@ class CustodyViews {
     private final CustodyQueries queries;
     private final HandOverService handOvers;
     private final DiscrepancyService discrepancies;
+    private final IdentityExceptionViews identities;
     private final LedgerStore ledger;
     private final EvidenceService evidence;
     private final TextErasureService texts;
@@ -62,6 +65,7 @@ class CustodyViews {
             CustodyQueries queries,
             HandOverService handOvers,
             DiscrepancyService discrepancies,
+            IdentityExceptionViews identities,
             LedgerStore ledger,
             EvidenceService evidence,
             TextErasureService texts,
@@ -71,6 +75,7 @@ class CustodyViews {
         this.queries = queries;
         this.handOvers = handOvers;
         this.discrepancies = discrepancies;
+        this.identities = identities;
         this.ledger = ledger;
         this.evidence = evidence;
         this.texts = texts;
@@ -104,7 +109,8 @@ class CustodyViews {
                 queries.preservations(codes).stream()
                         .collect(Collectors.groupingBy(CustodyQueries.PreservationRow::code)),
                 offers(heads.values()),
-                discrepancies.ofCodes(codes).stream().collect(Collectors.groupingBy(DiscrepancyView::code)));
+                discrepancies.ofCodes(codes).stream().collect(Collectors.groupingBy(DiscrepancyView::code)),
+                identities.ofCodes(codes));
         boolean follows = mayFollowToTheLaboratory(rights.account());
         return labels.stream()
                 .map(label ->
@@ -124,7 +130,8 @@ class CustodyViews {
             Map<String, Limits.Temperatures> temperatures,
             Map<String, List<CustodyQueries.PreservationRow>> preservations,
             Map<UUID, HandOverView> offers,
-            Map<String, List<DiscrepancyView>> discrepancies) {
+            Map<String, List<DiscrepancyView>> discrepancies,
+            Map<String, List<IdentityExceptionView>> identityExceptions) {
         String name(String code) {
             return code == null ? null : names.getOrDefault(code, code.equals(Holder.CARRIER) ? "the carrier" : code);
         }
@@ -187,6 +194,7 @@ class CustodyViews {
                 CustodyRules.sealMismatches(steps),
                 wrong.get(true),
                 wrong.get(false),
+                known.identityExceptions().getOrDefault(label.code(), List.of()),
                 EventViews.of(events, known::name, known.texts(), known.photos(), known.erasures()));
     }
 
@@ -231,8 +239,10 @@ class CustodyViews {
                 whole.sealMismatches(),
                 whole.discrepancies(),
                 whole.settled(),
+                whole.identityExceptions(),
                 whole.events().stream()
-                        .map(event -> event.sequence() > arrival.sequence() ? event.veiled() : event)
+                        .map(event ->
+                                event.sequence() > arrival.sequence() && !event.isOfIdentity() ? event.veiled() : event)
                         .toList());
     }
 

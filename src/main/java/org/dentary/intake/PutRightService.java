@@ -1,12 +1,18 @@
 package org.dentary.intake;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.List;
 import org.dentary.animal.AnimalService;
+import org.dentary.animal.line.LineService;
 import org.dentary.jaw.AgeDesignationService;
 import org.dentary.jaw.DesignateAge;
 import org.dentary.kit.KitService;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.specimen.SpecimenService;
+import org.dentary.specimen.SpecimensRecorded;
 
 /** Puts right what was entered: the age that stands, and kits that are one animal. */
 @ApplicationScoped
@@ -14,11 +20,23 @@ public class PutRightService {
     private final KitService kits;
     private final AnimalService animals;
     private final AgeDesignationService ages;
+    private final SpecimenService specimens;
+    private final LineService lines;
+    private final Event<SpecimensRecorded> recorded;
 
-    PutRightService(KitService kits, AnimalService animals, AgeDesignationService ages) {
+    PutRightService(
+            KitService kits,
+            AnimalService animals,
+            AgeDesignationService ages,
+            SpecimenService specimens,
+            LineService lines,
+            Event<SpecimensRecorded> recorded) {
         this.kits = kits;
         this.animals = animals;
         this.ages = ages;
+        this.specimens = specimens;
+        this.lines = lines;
+        this.recorded = recorded;
     }
 
     /** Decides which age stands; see {@link AgeDesignationService#designate}. */
@@ -42,12 +60,28 @@ public class PutRightService {
         String other = kits.kit(typedOther);
         boolean isNew = !other.equals(animals.animal(kit).sameAs());
         animals.link(kit, other, why.reason(), why.evidence());
+        if (isNew) {
+            tissueFollows(kit, other, "SAME_AS");
+        }
         return isNew;
     }
 
     /** Undoes the link of a kit; see {@link AnimalService#unlink}. */
     @Transactional
     public void unlink(String typed, String reason) {
-        animals.unlink(kits.kit(typed), reason);
+        String kit = kits.kit(typed);
+        String counted = animals.animal(kit).sameAs();
+        animals.unlink(kit, reason);
+        tissueFollows(kit, counted, "SAME_AS_UNDONE");
+    }
+
+    /** What was taken and found under one kit of an animal is the animal's: the kit that counts is told of it, or no more. */
+    private void tissueFollows(String kit, String counted, String cause) {
+        List<String> members = new ArrayList<>(animals.duplicatesOf(counted));
+        members.add(counted);
+        boolean has = members.stream().anyMatch(each -> !specimens.ofKit(each).isEmpty());
+        lines.setHasSpecimen(List.of(counted), has, cause);
+        lines.settleAttribution(List.of(kit, counted), cause);
+        recorded.fire(new SpecimensRecorded(List.of(kit, counted), cause));
     }
 }

@@ -34,6 +34,9 @@ record ReportNotes(
                         + " pool, and the plan lets that stand for each animal in it.";
             case "SCREENING_ALONE" ->
                 animals + ": detected by screening alone, without a confirmatory test; the plan lets that stand.";
+            case "IDENTITY_EXCEPTION" ->
+                animals + ": a specimen came to the laboratory under a label that did not match, could not be collected"
+                        + " again, and was accepted by an identity exception signed by two people.";
             default -> animals + ": " + Words.of(marked.code()) + ".";
         };
         return new PrevalenceReport.Footnote(marked.code(), marked.animals(), text);

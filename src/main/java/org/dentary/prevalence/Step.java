@@ -5,7 +5,7 @@ public enum Step {
     TAKEN("Taken"),
     ENTERED_IN_ERROR("Entered in error"),
     DUPLICATE("Second kit of an animal already in the list"),
-    NOT_ATTRIBUTABLE("Label swap not yet put right"),
+    NOT_ATTRIBUTABLE("Label in doubt, not put right"),
     OUT_OF_SCOPE("Outside this report's scope"),
     NO_SPECIMEN("No tissue taken"),
     NOT_TESTED("Not tested"),

@@ -3,7 +3,6 @@ package org.dentary.specimen;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -21,12 +20,6 @@ class ReAttributionQueries {
     private static final String OF_KIT =
             COLUMNS + " where r.from_kit = :kit or r.to_kit = :kit order by r.asked_at, r.id";
     private static final String OPEN = COLUMNS + " where d.re_attribution is null order by r.asked_at, r.id";
-    private static final String STILL_OPEN = """
-            select k.kit from unnest(cast(:kits as text[])) as k(kit)
-             where exists (select 1 from re_attribution r
-                            where (r.from_kit = k.kit or r.to_kit = k.kit)
-                              and not exists (select 1 from re_attribution_decision d where d.re_attribution = r.id))
-            """;
     private static final String ASK = """
             insert into re_attribution (id, code, from_kit, to_kit, reason, evidence, asked_by, asked_at)
             values (:id, :code, :fromKit, :toKit, :reason, :evidence, :actor, :now)
@@ -60,13 +53,6 @@ class ReAttributionQueries {
     @SuppressWarnings("unchecked")
     List<ReAttributionView> open() {
         return entities.createNativeQuery(OPEN, ReAttributionView.class).getResultList();
-    }
-
-    @SuppressWarnings("unchecked")
-    List<String> stillOpen(Collection<String> kits) {
-        return entities.createNativeQuery(STILL_OPEN)
-                .setParameter("kits", kits.toArray(String[]::new))
-                .getResultList();
     }
 
     void ask(UUID id, String code, String fromKit, String toKit, AskReAttribution ask, String actor, Instant now) {

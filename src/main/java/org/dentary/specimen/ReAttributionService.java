@@ -142,7 +142,7 @@ public class ReAttributionService {
         List<String> with = specimens.kitsWithSpecimens(both);
         lines.setHasSpecimen(with, true, "RE_ATTRIBUTION");
         lines.setHasSpecimen(both.stream().filter(kit -> !with.contains(kit)).toList(), false, "RE_ATTRIBUTION");
-        settle(both, "RE_ATTRIBUTION");
+        lines.settleAttribution(both, "RE_ATTRIBUTION");
         recorded.fire(new SpecimensRecorded(both, "RE_ATTRIBUTION"));
     }
 
@@ -162,13 +162,7 @@ public class ReAttributionService {
         }
         requireOpen(asked);
         queries.decide(id, false, reason, current.get().actor(), clock.instant());
-        settle(List.of(asked.fromKit(), asked.toKit()), "RE_ATTRIBUTION_REFUSED");
-    }
-
-    private void settle(List<String> both, String cause) {
-        List<String> stillOpen = queries.stillOpen(both);
-        lines.setNotAttributable(
-                both.stream().filter(kit -> !stillOpen.contains(kit)).toList(), false, cause);
+        lines.settleAttribution(List.of(asked.fromKit(), asked.toKit()), "RE_ATTRIBUTION_REFUSED");
     }
 
     /** Whether the same person confirmed it before; refuses whoever else may not confirm it now. */

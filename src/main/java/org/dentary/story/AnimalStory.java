@@ -1,5 +1,6 @@
 package org.dentary.story;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
@@ -8,6 +9,7 @@ import java.util.List;
 import org.dentary.animal.AnimalDetails;
 import org.dentary.animal.Identifier;
 import org.dentary.animal.LinkView;
+import org.dentary.custody.identity.IdentityExceptionView;
 import org.dentary.jaw.DesignationView;
 import org.dentary.jaw.JawReadingView;
 import org.dentary.jaw.photo.JawPhotoView;
@@ -20,6 +22,7 @@ import org.dentary.specimen.ReAttributionView;
  * @param ageClass the age that stands; null where it is kept from a second reader until theirs is given
  * @param readingsHidden whether readings are kept from a second reader
  * @param jawPhotos photos of the jaw, which a second reader may see; only for those who may see photos
+ * @param identityExceptions of its specimens, oldest first; they stay for ever
  * @param outcome the released outcome for the plan's first disease
  * @param warnings what the last write allowed and is worth a second look
  */
@@ -40,6 +43,7 @@ public record AnimalStory(
         List<SpecimenStory> specimens,
         List<FindingRow> findings,
         List<ReAttributionView> reAttributions,
+        List<IdentityExceptionView> identityExceptions,
         List<LinkView> links,
         String sameAs,
         List<String> duplicates,
@@ -99,6 +103,18 @@ public record AnimalStory(
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record Open(String what, String words, String href) {}
 
+    /** Whether a swapped label waits for a second person. */
+    @JsonIgnore
+    public boolean isSwapOpen() {
+        return reAttributions.stream().anyMatch(one -> one.state().equals("ASKED"));
+    }
+
+    /** What the identity exceptions do to the animal, one sentence each. */
+    @JsonIgnore
+    public List<Open> exceptionsTold() {
+        return identityExceptions.stream().map(StoryRules::exception).toList();
+    }
+
     AnimalStory warned(List<String> of) {
         return new AnimalStory(
                 kit,
@@ -116,6 +132,7 @@ public record AnimalStory(
                 specimens,
                 findings,
                 reAttributions,
+                identityExceptions,
                 links,
                 sameAs,
                 duplicates,

@@ -35,7 +35,8 @@ class StoryQueries {
             custody as (
               select e.*, count(*) filter (where e.kind = 'RECEIVED') over (partition by e.chain order by e.sequence
                      rows between unbounded preceding and 1 preceding) as received_before
-                from ledger_event e join code c on c.code = e.chain),
+                from ledger_event e join code c on c.code = e.chain
+               where e.kind not like 'IDENTITY_EXCEPTION%'),
             outcomes as (
               select l.opened_at, l.disease, l.cause, l.outcome, l.derived_outcome,
                      lag(l.outcome) over w as outcome_before, lag(l.derived_outcome) over w as derived_before
@@ -63,6 +64,14 @@ class StoryQueries {
                      d.by_actor, d.reason, 7
                 from re_attribution r join re_attribution_decision d on d.re_attribution = r.id
                where r.from_kit = :kit or r.to_kit = :kit
+              union all
+              select i.asked_at, 'IDENTITY_EXCEPTION_ASKED', i.code, i.asked_by, null, 6
+                from identity_exception i join code c on c.code = i.code
+              union all
+              select d.at, case when d.granted then 'IDENTITY_EXCEPTION_GRANTED' else 'IDENTITY_EXCEPTION_REFUSED' end,
+                     i.code, d.by_actor, null, 7
+                from identity_exception i join code c on c.code = i.code
+                join identity_exception_decision d on d.exception = i.id
               union all
               select k.at, case when k.same_as is null then 'UNLINKED' else 'LINKED' end, coalesce(k.same_as, k.kit),
                      k.by_actor, k.reason, 8 from animal_link k where k.kit = :kit or k.same_as = :kit

@@ -9,6 +9,7 @@ import org.dentary.animal.JawStatus;
 import org.dentary.animal.MortalitySource;
 import org.dentary.animal.Sex;
 import org.dentary.animal.line.LineView;
+import org.dentary.custody.identity.IdentityExceptionView;
 import org.dentary.jaw.queue.JawTask;
 import org.dentary.story.AnimalStory.Open;
 
@@ -22,7 +23,13 @@ final class StoryRules {
      * @param line the animal's line for one disease, its derived outcome the released one where the reader may know no more
      */
     record Known(
-            AnimalView animal, boolean read, Optional<JawTask> jaw, List<SpecimenStory> specimens, LineView line) {}
+            AnimalView animal,
+            boolean read,
+            Optional<JawTask> jaw,
+            List<SpecimenStory> specimens,
+            LineView line,
+            boolean swapOpen,
+            List<IdentityExceptionView> exceptions) {}
 
     /** Facts that are not known, in the order of the intake form. */
     static List<Open> missing(Known known) {
@@ -61,12 +68,16 @@ final class StoryRules {
         if (known.animal().facts().enteredInError() || known.animal().sameAs() != null) {
             return next;
         }
-        if (known.animal().notAttributable()) {
+        if (known.swapOpen()) {
             next.add(new Open(
                     "PUT_RIGHT",
                     "A swapped label waits for a second person; until then this animal is counted nowhere.",
                     "/animals/" + kit + "/put-right"));
         }
+        known.exceptions().stream()
+                .filter(IdentityExceptionView::isOpen)
+                .map(StoryRules::exception)
+                .forEach(next::add);
         known.jaw().map(task -> jaw(task, kit)).ifPresent(next::add);
         if (known.specimens().isEmpty()) {
             next.add(
@@ -92,6 +103,19 @@ final class StoryRules {
                         "/custody")));
         outcome(known.line(), next, kit);
         return next;
+    }
+
+    /** What an identity exception does to the animal, and where it is told whole. */
+    static Open exception(IdentityExceptionView one) {
+        String words = one.isOpen()
+                ? "The identity of specimen " + one.code() + " waits for a second person; until then this animal is"
+                        + " counted nowhere."
+                : one.isGranted()
+                        ? "Specimen " + one.code() + " was accepted by a signed identity exception; every report that"
+                                + " counts this animal says so."
+                        : "An identity exception for specimen " + one.code()
+                                + " was refused: what is found in it speaks" + " of no animal.";
+        return new Open("IDENTITY_EXCEPTION", words, "/identity-exceptions/" + one.id());
     }
 
     private static Open jaw(JawTask task, String kit) {

@@ -14,6 +14,8 @@ import org.dentary.animal.AnimalView;
 import org.dentary.animal.line.LineView;
 import org.dentary.custody.CustodyService;
 import org.dentary.custody.HeadView;
+import org.dentary.custody.identity.IdentityExceptionView;
+import org.dentary.custody.identity.IdentityExceptionViews;
 import org.dentary.jaw.AgeDesignationService;
 import org.dentary.jaw.DesignationView;
 import org.dentary.jaw.JawReadingService;
@@ -30,6 +32,7 @@ import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.specimen.PreservationView;
 import org.dentary.specimen.ReAttributionService;
+import org.dentary.specimen.ReAttributionView;
 import org.dentary.specimen.SpecimenService;
 import org.dentary.specimen.SpecimenView;
 
@@ -51,6 +54,7 @@ public class StoryService {
     private final SpecimenService specimens;
     private final ReAttributionService reAttributions;
     private final CustodyService custody;
+    private final IdentityExceptionViews identities;
     private final PlanService plan;
     private final StoryQueries queries;
 
@@ -64,6 +68,7 @@ public class StoryService {
             SpecimenService specimens,
             ReAttributionService reAttributions,
             CustodyService custody,
+            IdentityExceptionViews identities,
             PlanService plan,
             StoryQueries queries) {
         this.kits = kits;
@@ -75,6 +80,7 @@ public class StoryService {
         this.specimens = specimens;
         this.reAttributions = reAttributions;
         this.custody = custody;
+        this.identities = identities;
         this.plan = plan;
         this.queries = queries;
     }
@@ -109,7 +115,16 @@ public class StoryService {
         List<SpecimenStory> tissue = tissue(kit, knowing);
         List<JawPhotoView> pictures = whole && reader.may(Act.JAW_PHOTO_READ) ? photos.ofKit(kit) : List.of();
         LineView first = lines.isEmpty() ? nothing(kit) : lines.get(0);
-        StoryRules.Known known = new StoryRules.Known(animal, !readings.isEmpty(), task, tissue, first);
+        List<ReAttributionView> swaps = reAttributions.ofKit(kit);
+        List<IdentityExceptionView> exceptions = identities.ofAnimal(kit);
+        StoryRules.Known known = new StoryRules.Known(
+                animal,
+                !readings.isEmpty(),
+                task,
+                tissue,
+                first,
+                swaps.stream().anyMatch(one -> one.state().equals("ASKED")),
+                exceptions);
         return new AnimalStory(
                 kit,
                 hidden ? null : keyClass(readings, designations),
@@ -125,7 +140,8 @@ public class StoryService {
                 designations,
                 tissue,
                 whole && reader.may(Act.RESULT_READ) ? queries.findings(kit) : List.of(),
-                reAttributions.ofKit(kit),
+                swaps,
+                exceptions,
                 whole ? animals.links(kit) : List.of(),
                 animal.sameAs(),
                 whole ? animals.duplicatesOf(kit) : List.of(),

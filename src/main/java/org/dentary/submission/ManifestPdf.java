@@ -174,9 +174,13 @@ class ManifestPdf {
                 table.addCell(cell(words(piece.ageClass()), TEXT));
                 table.addCell(cell(words(piece.sex()), TEXT));
                 if (piece.overrideReason() != null) {
-                    PdfPCell note = cell("Goes although the rules say otherwise: " + piece.overrideReason(), SMALL);
-                    note.setColspan(WIDTHS.length);
-                    table.addCell(note);
+                    note(table, "Goes although the rules say otherwise: " + piece.overrideReason());
+                }
+                if (piece.identityException()) {
+                    note(
+                            table,
+                            "Its label did not match when it was first received; its identity was accepted by a signed"
+                                    + " exception. Say so on the report.");
                 }
             }
             document.add(table);
@@ -199,6 +203,12 @@ class ManifestPdf {
         heading.setSpacingBefore(10);
         heading.setSpacingAfter(3);
         return heading;
+    }
+
+    private static void note(PdfPTable table, String words) {
+        PdfPCell note = cell(words, SMALL);
+        note.setColspan(WIDTHS.length);
+        table.addCell(note);
     }
 
     private static PdfPCell cell(String words, Font font) {

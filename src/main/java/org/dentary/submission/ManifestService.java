@@ -32,7 +32,8 @@ public class ManifestService {
             "age_class",
             "sex",
             "packed_at",
-            "override_reason");
+            "override_reason",
+            "identity_exception");
 
     private final SubmissionService submissions;
     private final PlanService plan;
@@ -116,6 +117,7 @@ public class ManifestService {
         cells.add(piece.sex());
         cells.add(piece.packedAt());
         cells.add(piece.overrideReason());
+        cells.add(piece.identityException() ? "YES" : "");
         return cells;
     }
 }

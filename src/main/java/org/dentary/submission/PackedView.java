@@ -10,6 +10,7 @@ import java.time.LocalDate;
  * @param ageClass the age that stands, UNKNOWN where none does
  * @param overrideReason why it went although the laboratory's rules say otherwise, or null
  * @param receipt {@code RECEIVED}, {@code SHORT}, {@code DAMAGED} or null until told
+ * @param identityException whether its identity was accepted by a signed exception; every paper says so
  */
 public record PackedView(
         String code,
@@ -26,4 +27,5 @@ public record PackedView(
         String packedBy,
         String overrideReason,
         String receipt,
-        Instant receivedAt) {}
+        Instant receivedAt,
+        Boolean identityException) {}

@@ -126,7 +126,8 @@ final class PackingRules {
         if (Boolean.TRUE.equals(specimen.excluded())) {
             faults.add(fault(
                     "NOT_ATTRIBUTABLE",
-                    "a swapped label of this animal is not put right yet; settle it before anything is sent"));
+                    "a label of this animal is in doubt (a swap not put right, or an identity exception that was not granted);"
+                            + " settle it before anything is sent"));
         }
         return faults;
     }

@@ -4,7 +4,7 @@ package org.dentary.animal.line;
 public enum Exclusion {
     ENTERED_IN_ERROR("Entered in error"),
     DUPLICATE("Same animal as another kit"),
-    NOT_ATTRIBUTABLE("Swapped label unresolved");
+    NOT_ATTRIBUTABLE("Label in doubt: a swap or an identity exception");
 
     private final String words;
 

@@ -102,13 +102,24 @@ public class LineService {
                 cause);
     }
 
-    /** Marks animals as counted nowhere while a swapped label is unresolved, or counted again. */
+    /** Marks animals as counted nowhere while a swapped label is unresolved. */
     @Transactional
     public void setNotAttributable(Collection<String> kits, boolean notAttributable, String cause) {
         if (!kits.isEmpty()) {
             List<String> sorted = kits.stream().distinct().sorted().toList();
             writes.lock(sorted);
             writes.setNotAttributable(sorted, notAttributable);
+            refreshFacts(sorted, cause);
+        }
+    }
+
+    /** Sets anew whether animals are counted nowhere, from the swaps and identity exceptions as they stand. */
+    @Transactional
+    public void settleAttribution(Collection<String> kits, String cause) {
+        if (!kits.isEmpty()) {
+            List<String> sorted = kits.stream().distinct().sorted().toList();
+            writes.lock(sorted);
+            writes.settleAttribution(sorted);
             refreshFacts(sorted, cause);
         }
     }

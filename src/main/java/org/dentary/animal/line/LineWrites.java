@@ -111,6 +111,13 @@ class LineWrites {
             update animal set not_attributable = :value where kit = any(:kits) and not_attributable <> :value
             """;
 
+    private static final String SETTLE = """
+            update animal a
+               set not_attributable = exists (select 1 from unattributed_kit u where u.kit = a.kit)
+             where a.kit = any(:kits)
+               and a.not_attributable <> exists (select 1 from unattributed_kit u where u.kit = a.kit)
+            """;
+
     private final EntityManager entities;
 
     LineWrites(EntityManager entities) {
@@ -165,6 +172,12 @@ class LineWrites {
                         "footnotes", changes.stream().map(Change::footnotes).toArray(String[]::new))
                 .setParameter("cause", cause)
                 .setParameter("now", now)
+                .executeUpdate();
+    }
+
+    void settleAttribution(List<String> kits) {
+        entities.createNativeQuery(SETTLE)
+                .setParameter("kits", kits.toArray(String[]::new))
                 .executeUpdate();
     }
 

@@ -18,6 +18,7 @@ import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.handover.ActingFor;
 import org.dentary.custody.handover.HandOverView;
 import org.dentary.custody.handover.OpenOffers;
+import org.dentary.custody.identity.IdentityExceptionViews;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -30,11 +31,17 @@ public class DeskTablesResource {
     private final OpenOffers offers;
     private final HoldingsQueries holdings;
     private final DiscrepancyService discrepancies;
+    private final IdentityExceptionViews identities;
 
-    DeskTablesResource(OpenOffers offers, HoldingsQueries holdings, DiscrepancyService discrepancies) {
+    DeskTablesResource(
+            OpenOffers offers,
+            HoldingsQueries holdings,
+            DiscrepancyService discrepancies,
+            IdentityExceptionViews identities) {
         this.offers = offers;
         this.holdings = holdings;
         this.discrepancies = discrepancies;
+        this.identities = identities;
     }
 
     @GET
@@ -113,6 +120,46 @@ public class DeskTablesResource {
                                 one.outcome(),
                                 one.openedAt(),
                                 one.closedAt())));
+    }
+
+    @GET
+    @Path("identity-exceptions.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.ANIMAL_READ)
+    @Operation(summary = "Identity exceptions as CSV, the newest first")
+    public Response identityExceptions() {
+        return table(
+                "identity-exceptions",
+                List.of(
+                        "id",
+                        "code",
+                        "kit",
+                        "problem",
+                        "problem_text",
+                        "irreplaceable",
+                        "evidence",
+                        "state",
+                        "asked_by",
+                        "asked_at",
+                        "decided_by",
+                        "decided_at",
+                        "decision_reason"),
+                csv -> identities
+                        .all(null, MOST)
+                        .forEach(one -> csv.row(
+                                one.id(),
+                                one.code(),
+                                one.kit(),
+                                one.problem(),
+                                one.problemText(),
+                                one.irreplaceable(),
+                                one.evidence(),
+                                one.state(),
+                                one.askedByName(),
+                                one.askedAt(),
+                                one.decidedByName(),
+                                one.decidedAt(),
+                                one.decisionReason())));
     }
 
     private static Response table(String name, List<String> columns, Consumer<CsvTable> rows) {

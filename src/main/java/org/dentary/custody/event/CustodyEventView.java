@@ -1,5 +1,6 @@
 package org.dentary.custody.event;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
@@ -80,6 +81,12 @@ public record CustodyEventView(
         List<ErasedText> erasures,
         String hash,
         String predecessor) {
+
+    /** Whether it tells of the specimen's identity, which everybody may know who may know the specimen. */
+    @JsonIgnore
+    public boolean isOfIdentity() {
+        return kind.startsWith("IDENTITY_EXCEPTION");
+    }
 
     /** What a reader without access to the laboratory's work sees of it: that and when, not what. */
     public CustodyEventView veiled() {

@@ -88,6 +88,11 @@ public class AccountService {
         });
     }
 
+    /** Whether that is the account's own password: who types it at the moment of an act signs the act with it. */
+    public boolean isPasswordOf(Account account, String password) {
+        return check(account.username(), password.toCharArray()).isPresent();
+    }
+
     /** Ends the session of that token; ending an ended or unknown one changes nothing. */
     @Transactional
     public void signOut(String token) {

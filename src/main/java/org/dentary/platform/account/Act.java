@@ -23,6 +23,12 @@ public final class Act {
 
     public static final String PUT_RIGHT = "put-right";
     public static final String DISCREPANCY = "discrepancy";
+    /** Vouch for a mislabeled specimen that cannot be collected again. */
+    public static final String IDENTITY_EXCEPTION_ASK = "identity-exception-ask";
+
+    /** Grant or refuse what another person vouched for. */
+    public static final String IDENTITY_EXCEPTION_DECIDE = "identity-exception-decide";
+
     public static final String READER_AGREEMENT = "reader-agreement";
     public static final String SUBMISSION_READ = "submission-read";
     public static final String SUBMISSION_WRITE = "submission-write";

@@ -20,7 +20,7 @@ class CoordinatorHome {
     }
 
     Home of(Visit visit) {
-        Map<String, Long> n = queries.coordinator(clock.instant());
+        Map<String, Long> n = queries.coordinator(visit.account().actor(), clock.instant());
         List<String> notices = new ArrayList<>(setUp(n));
         notices.addAll(lowStock.notices(visit.account()));
         return new Home(
@@ -43,6 +43,7 @@ class CoordinatorHome {
                                 "swapped labels to confirm",
                                 "not counted until then",
                                 "/animals"),
+                        Tile.exceptions(n),
                         Tile.todo(
                                 n.get("discrepancies"),
                                 "open discrepancy",

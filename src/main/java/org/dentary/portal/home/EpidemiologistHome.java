@@ -20,7 +20,7 @@ class EpidemiologistHome {
     Home of(Visit visit) {
         String disease =
                 plan.diseases().stream().findFirst().map(DiseaseView::code).orElse("");
-        Map<String, Long> n = queries.epidemiologist(visit.season(), disease);
+        Map<String, Long> n = queries.epidemiologist(visit.account().actor(), visit.season(), disease);
         return new Home(
                 visit.name(),
                 visit.where()
@@ -32,12 +32,14 @@ class EpidemiologistHome {
                         new Home.Deed("Prevalence", "/prevalence"),
                         new Home.Deed("Line list", "/line-list"),
                         new Home.Deed("Data cuts", "/data-cuts")),
-                List.of(Tile.todo(
-                        n.get("disputed"),
-                        "age in dispute",
-                        "ages in dispute",
-                        "readers differ; none designated",
-                        "/jaws")),
+                List.of(
+                        Tile.todo(
+                                n.get("disputed"),
+                                "age in dispute",
+                                "ages in dispute",
+                                "readers differ; none designated",
+                                "/jaws"),
+                        Tile.exceptions(n)),
                 List.of(
                         Tile.fact(n.get("taken"), "animal taken", "animals taken", "all sources", "/line-list"),
                         Tile.fact(

@@ -30,6 +30,9 @@ class HomeQueries {
              where a.season = :season and (:everywhere or a.station = any(:stations)) and not a.entered_in_error
             """;
     private static final String LIAISON = """
+            select 'exceptions', count(*) from identity_exception e
+             where not exists (select 1 from identity_exception_decision d where d.exception = e.id)
+            union all
             select 'packing', count(*) from submission where state = 'PACKING'
             union all
             select 'expected', count(*) from submission_specimen p join submission s on s.id = p.submission
@@ -41,6 +44,10 @@ class HomeQueries {
             select 'discrepancies', count(*) from discrepancy d where d.closed_at is null
             """;
     private static final String EPIDEMIOLOGIST = """
+            select 'exceptions', count(*) from identity_exception e
+             where e.asked_by <> :actor
+               and not exists (select 1 from identity_exception_decision d where d.exception = e.id)
+            union all
             select 'taken', count(*) from line l where l.closed_at is null and l.season = :season and l.disease = :disease
             union all
             select 'counted', count(*) from line l
@@ -61,6 +68,10 @@ class HomeQueries {
             select 'cuts', count(*) from data_cut c where c.season = :season
             """;
     private static final String COORDINATOR = """
+            select 'exceptions', count(*) from identity_exception e
+             where e.asked_by <> :actor
+               and not exists (select 1 from identity_exception_decision d where d.exception = e.id)
+            union all
             select 'releases', count(*) from line l
              where l.closed_at is null and l.derived_outcome = 'DETECTED' and l.outcome <> 'DETECTED' and l.exclusion = ''
             union all
@@ -116,12 +127,12 @@ class HomeQueries {
         return counts(LIAISON, Map.of());
     }
 
-    Map<String, Long> epidemiologist(String season, String disease) {
-        return counts(EPIDEMIOLOGIST, Map.of("season", season, "disease", disease));
+    Map<String, Long> epidemiologist(String actor, String season, String disease) {
+        return counts(EPIDEMIOLOGIST, Map.of("actor", actor, "season", season, "disease", disease));
     }
 
-    Map<String, Long> coordinator(Instant now) {
-        return counts(COORDINATOR, Map.of("now", now));
+    Map<String, Long> coordinator(String actor, Instant now) {
+        return counts(COORDINATOR, Map.of("actor", actor, "now", now));
     }
 
     /** For those who read: notifier and auditor. */

@@ -63,6 +63,12 @@ class LiaisonHome {
                                 "",
                                 "/submissions"),
                         Tile.fact(
+                                n.get("exceptions"),
+                                "identity exception waiting",
+                                "identity exceptions waiting",
+                                "for a second person",
+                                "/identity-exceptions"),
+                        Tile.fact(
                                 n.get("expected"),
                                 "specimen awaiting results",
                                 "specimens awaiting results",

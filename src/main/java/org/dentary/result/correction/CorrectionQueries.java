@@ -31,7 +31,7 @@ class CorrectionQueries {
                and n.outcome <> b.outcome and n.outcome <> last.outcome
                and (n.outcome <> 'PENDING' or b.outcome = 'DETECTED'
                     or (n.derived_outcome = 'PENDING' and b.outcome <> 'NOT_TESTED'
-                        and n.cause in ('CORRECTION', 'FINDING', 'RE_ATTRIBUTION')))
+                        and n.cause in ('CORRECTION', 'FINDING', 'RE_ATTRIBUTION', 'IDENTITY_EXCEPTION_REFUSED')))
                 on conflict (line_after) do nothing
             """;
 

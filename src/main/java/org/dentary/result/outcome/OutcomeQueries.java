@@ -59,6 +59,12 @@ class OutcomeQueries {
              where l.kit_bound in (:kits)
              order by f.id, s.code
             """;
+    /** Specimens for which an exception was granted or refused, and what was cut from them. */
+    private static final String IDENTITIES = """
+            select l.kit_bound as kit, i.code, i.standing from specimen_standing i join label l on l.code = i.code
+             where l.kit_bound in (:kits) and i.standing <> 'OPEN' order by i.code, i.standing
+            """;
+
     private static final String RELEASED = """
             select distinct on (kit, disease) kit, disease, derived_outcome from release where kit in (:kits)
              order by kit, disease, id desc
@@ -108,6 +114,8 @@ class OutcomeQueries {
             String side,
             Boolean accepted) {}
 
+    record Identity(String kit, String code, String standing) {}
+
     record Released(String kit, String disease, String outcome) {}
 
     @SuppressWarnings("unchecked")
@@ -129,6 +137,10 @@ class OutcomeQueries {
 
     List<Finding> findings(Collection<String> kits) {
         return rows(FINDINGS, Finding.class, kits);
+    }
+
+    List<Identity> identities(Collection<String> kits) {
+        return rows(IDENTITIES, Identity.class, kits);
     }
 
     List<Released> released(Collection<String> kits) {

@@ -17,6 +17,7 @@ import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.dentary.animal.line.LineService;
+import org.dentary.custody.identity.IdentitySettled;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.plan.PlanSettings;
@@ -56,6 +57,11 @@ public class OutcomeService {
     @Transactional
     void whenTissueIsRecorded(@Observes SpecimensRecorded recorded) {
         derive(recorded.kits(), recorded.cause());
+    }
+
+    @Transactional
+    void whenAnIdentityIsSettled(@Observes IdentitySettled settled) {
+        derive(settled.kits(), settled.cause());
     }
 
     @Transactional
@@ -102,6 +108,8 @@ public class OutcomeService {
                 queries.tissues(every).stream().collect(Collectors.groupingBy(t -> rootOf.get(t.kit())));
         Map<String, List<OutcomeQueries.Finding>> findings =
                 queries.findings(every).stream().collect(Collectors.groupingBy(f -> rootOf.get(f.kit())));
+        Map<String, List<OutcomeQueries.Identity>> identities =
+                queries.identities(every).stream().collect(Collectors.groupingBy(i -> rootOf.get(i.kit())));
         Set<String> released = queries.released(every).stream()
                 .filter(r -> r.outcome().equals(Outcome.DETECTED.name()))
                 .map(r -> rootOf.get(r.kit()) + " " + r.disease())
@@ -116,18 +124,21 @@ public class OutcomeService {
                     diseases,
                     findings.getOrDefault(member.root(), List.of()),
                     tissues.getOrDefault(member.root(), List.of()),
+                    Identities.of(identities.getOrDefault(member.root(), List.of())),
                     settings,
                     member,
                     disease -> released.contains(member.root() + " " + disease));
             for (String disease : diseases) {
                 Derived derived = said.get(disease);
-                boolean told = released.contains(member.root() + " " + disease);
+                Outcome shown = shown(derived.outcome(), released.contains(member.root() + " " + disease));
                 outcomes.add(new LineService.OutcomeOf(
                         member.kit(),
                         disease,
                         derived.outcome().name(),
-                        shown(derived.outcome(), told).name(),
-                        derived.footnotes()));
+                        shown.name(),
+                        shown == derived.outcome()
+                                ? derived.footnotes()
+                                : Identities.footnotesOfWithheld(derived.footnotes())));
                 explanations.add(member.kit(), disease, derived);
                 if (member.kit().equals(member.root()) && derived.outcome().isSuspicion()) {
                     suspicions.add(new SuspicionDerived.Suspicion(member.kit(), disease));
@@ -151,6 +162,7 @@ public class OutcomeService {
             List<String> diseases,
             List<OutcomeQueries.Finding> findings,
             List<OutcomeQueries.Tissue> tissues,
+            Identities identities,
             PlanSettings settings,
             OutcomeQueries.Member member,
             Predicate<String> isReleased) {
@@ -158,7 +170,9 @@ public class OutcomeService {
                 findings.stream().collect(Collectors.groupingBy(OutcomeQueries.Finding::disease));
         Map<String, Derived> said = new LinkedHashMap<>();
         for (String disease : diseases) {
-            said.put(disease, derived(byDisease.getOrDefault(disease, List.of()), tissues, true, settings, member));
+            said.put(
+                    disease,
+                    derived(byDisease.getOrDefault(disease, List.of()), tissues, true, identities, settings, member));
         }
         boolean withheld = said.entrySet().stream()
                 .anyMatch(each -> shown(each.getValue().outcome(), isReleased.test(each.getKey()))
@@ -166,7 +180,8 @@ public class OutcomeService {
         if (withheld) {
             diseases.stream()
                     .filter(disease -> !byDisease.containsKey(disease))
-                    .forEach(disease -> said.put(disease, derived(List.of(), tissues, false, settings, member)));
+                    .forEach(disease ->
+                            said.put(disease, derived(List.of(), tissues, false, identities, settings, member)));
         }
         return said;
     }
@@ -184,6 +199,7 @@ public class OutcomeService {
             List<OutcomeQueries.Finding> rows,
             List<OutcomeQueries.Tissue> tissues,
             boolean reported,
+            Identities identities,
             PlanSettings settings,
             OutcomeQueries.Member at) {
         String season = empty(at.season());
@@ -205,12 +221,13 @@ public class OutcomeService {
                         t.tissue().endsWith("_NODE"),
                         t.tissue().equals("OBEX")))
                 .toList();
-        return OutcomeRules.derive(
-                facts,
-                tissue,
+        Derived derived = OutcomeRules.derive(
+                identities.attributable(facts),
+                identities.attributableTissue(tissue),
                 new PlanFacts(
                         settings.isSet(PlanSetting.SCREENING_ALONE_DETECTS, season, region, unit),
                         settings.isSet(PlanSetting.POOL_PASSES_TO_MEMBERS, season, region, unit)));
+        return identities.told(derived, facts);
     }
 
     private static TestFact fact(List<OutcomeQueries.Finding> same, List<String> adjuncts) {

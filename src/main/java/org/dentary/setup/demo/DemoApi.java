@@ -16,6 +16,8 @@ import java.util.concurrent.ConcurrentHashMap;
 
 /** The public API as the demo's people call it, over loopback; keys are made from names, so that all can be repeated. */
 final class DemoApi {
+    static final String PASSWORD = "demo";
+
     private final HttpClient http = HttpClient.newBuilder()
             .version(HttpClient.Version.HTTP_1_1)
             .connectTimeout(Duration.ofSeconds(10))
@@ -69,7 +71,7 @@ final class DemoApi {
     private String signIn(String who) {
         HttpResponse<String> answer = exchange(HttpRequest.newBuilder(URI.create(base + "/sessions"))
                 .header("Content-Type", "application/json")
-                .POST(HttpRequest.BodyPublishers.ofString(write(Map.of("username", who, "password", "demo"))))
+                .POST(HttpRequest.BodyPublishers.ofString(write(Map.of("username", who, "password", PASSWORD))))
                 .build());
         if (answer.statusCode() != 201) {
             throw new IllegalStateException("signing in as " + who + " answered " + answer.statusCode());

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-/** What was put right: a swapped label, kits of one animal. */
+/** What was put right: a swapped label, kits of one animal, a jar without a label. */
 final class DemoCorrections {
     private final DemoApi api;
     private final String season;
@@ -14,6 +14,54 @@ final class DemoCorrections {
         this.api = api;
         this.season = season;
         this.kits = kits;
+    }
+
+    /**
+     * A jar that came without a label and cannot be filled again: granted by a second person in the season before, in the
+     * running one still waiting.
+     *
+     * @param deer whose jars the laboratory has
+     */
+    void vouch(List<Deer> deer) {
+        boolean running = season.equals(DemoSeason.RUNNING);
+        if (!running && !season.equals("SY2025")) {
+            return;
+        }
+        deer.stream()
+                .filter(d -> !d.station().equals("ALDER")
+                        && "NOT_DETECTED".equals(d.finding())
+                        && d.diedOn().isBefore(DemoCalendar.TODAY.minusDays(30)))
+                .findFirst()
+                .ifPresent(d -> {
+                    String path = "/identity-exceptions/" + DemoApi.key(season, "exception");
+                    api.put(
+                            "liaison",
+                            path,
+                            Map.of(
+                                    "code",
+                                    kits.code(d, "NODE_LEFT"),
+                                    "problem",
+                                    "UNLABELED",
+                                    "irreplaceable",
+                                    "the hunter has left with the carcass; no tissue was kept",
+                                    "evidence",
+                                    "the only jar of its box without a label, and the only code of the list"
+                                            + " without a jar; the kit's stub lay in the same bag",
+                                    "password",
+                                    DemoApi.PASSWORD));
+                    if (!running) {
+                        api.post(
+                                "coordinator",
+                                path + "/decision",
+                                Map.of(
+                                        "granted",
+                                        true,
+                                        "reason",
+                                        "compared jar, list, stub and form; every other jar of the box was accounted for",
+                                        "password",
+                                        DemoApi.PASSWORD));
+                    }
+                });
     }
 
     /** A label swap put right by two people, in the running season still asked for; and two kits found to be of one animal. */

@@ -32,7 +32,11 @@ final class DemoSeason {
         all(deer.stream().filter(d -> d.jaw().equals("LATER")).toList(), stations::readJawLater);
         all(deer.stream().filter(d -> d.jaw().equals("BLIND_TWICE")).toList(), stations::readAgain);
         all(tissue.batches(deer), tissue::carry);
-        new DemoCorrections(api, season, kits).putRight(deer);
+        DemoCorrections corrections = new DemoCorrections(api, season, kits);
+        corrections.putRight(deer);
+        corrections.vouch(tissue.batches(deer).stream()
+                .map(batch -> batch.getValue().get(0))
+                .toList());
         api.put(
                 "epidemiologist",
                 "/data-cuts/" + DemoApi.key(season, "cut"),

@@ -68,6 +68,20 @@ public record Dossier(
         seals = Map.copyOf(seals);
     }
 
+    /**
+     * An identity exception in one sentence.
+     *
+     * @param id where it is told whole
+     */
+    public record ExceptionTold(String id, String sentence) {}
+
+    /** The identity exceptions on its papers, the oldest first: what is said before anything else. */
+    public List<ExceptionTold> exceptions() {
+        return custody.identityExceptions().stream()
+                .map(one -> new ExceptionTold(one.id(), DossierRules.exception(this, one)))
+                .toList();
+    }
+
     /** What is wrong or must not be missed, one sentence each; empty where nothing is. */
     public List<String> concerns() {
         return DossierRules.concerns(this);

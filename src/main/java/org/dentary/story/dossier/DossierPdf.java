@@ -41,6 +41,7 @@ final class DossierPdf {
         String code = DossierRules.grouped(dossier.custody().code());
         paper.part("Custody dossier " + code);
         paper.top("Chain of custody", dossier.what(), dossier.custody().code());
+        pdf.exceptions();
         pdf.now();
         pdf.identity();
         pdf.label();
@@ -55,6 +56,22 @@ final class DossierPdf {
                         + " paper.",
                 DossierPaper.SMALL);
         paper.line("End of dossier " + code + ".", DossierPaper.BOLD);
+    }
+
+    /** Before anything else, for ever. */
+    private void exceptions() {
+        dossier.exceptions().forEach(one -> paper.line(one.sentence(), DossierPaper.BOLD));
+        chain.identityExceptions().forEach(one -> {
+            paper.line("Why it could not be collected again: " + said(one.irreplaceable()), DossierPaper.TEXT);
+            paper.line("On what evidence: " + said(one.evidence()), DossierPaper.TEXT);
+            if (!one.isOpen()) {
+                paper.line("Why " + words(one.state()) + ": " + said(one.decisionReason()), DossierPaper.TEXT);
+            }
+        });
+    }
+
+    private static String said(String text) {
+        return text == null ? "(erased)" : text;
     }
 
     private void now() {

@@ -14,7 +14,10 @@ class DossierQueries {
                    s.parent, s.tissue, s.tissue_text, s.side, s.condition, s.preservation, s.collected_at,
                    coalesce(p.name, s.collected_by), species.name, a.sex, a.died_on, a.died_on_precision,
                    unit.name, station.name, coalesce(station.time_zone, issued.time_zone), season.name,
-                   coalesce(a.not_attributable, false), coalesce(a.entered_in_error, false), a.same_as, a.collection_route
+                   exists (select 1 from re_attribution r
+                            where (r.from_kit = a.kit or r.to_kit = a.kit)
+                              and not exists (select 1 from re_attribution_decision d where d.re_attribution = r.id)),
+                    coalesce(a.entered_in_error, false), a.same_as, a.collection_route
               from label l
               join kit k on k.code = l.kit_printed
               join kit_block b on b.id = k.block

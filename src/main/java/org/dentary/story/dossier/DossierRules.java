@@ -15,6 +15,7 @@ import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
+import org.dentary.custody.identity.IdentityExceptionView;
 import org.dentary.kit.chain.LabelEvent;
 import org.dentary.story.Words;
 
@@ -35,7 +36,7 @@ final class DossierRules {
         if (chain.lost()) {
             concerns.add("It is reported lost and not found.");
         }
-        if (dossier.identity().notAttributable()) {
+        if (dossier.identity().swapOpen()) {
             concerns.add("A swapped label is unresolved: it is not known which animal this came from.");
         }
         if (dossier.identity().enteredInError()) {
@@ -55,6 +56,25 @@ final class DossierRules {
                     + " and not accepted within the hours that the plan allows.");
         }
         return List.copyOf(concerns);
+    }
+
+    /** An identity exception in one sentence, which names who stands for it. */
+    static String exception(Dossier dossier, IdentityExceptionView one) {
+        String of = one.code().equals(dossier.custody().code())
+                ? ""
+                : " of " + grouped(one.code()) + ", which it was cut from";
+        String vouched = one.askedByName() + " vouched for it on " + dossier.local(one.askedAt());
+        String wrong = ": at the laboratory " + one.problemWords() + ". ";
+        if (one.isOpen()) {
+            return "Its identity is in doubt" + of + wrong + vouched
+                    + "; a second person has not decided. Until then its animal is counted nowhere.";
+        }
+        String by = one.decidedByName() + " on " + dossier.local(one.decidedAt());
+        return one.isGranted()
+                ? "Accepted by a signed identity exception" + of + wrong + vouched + ", granted by " + by
+                        + ". This stays on its report for ever."
+                : "An identity exception was refused" + of + wrong + vouched + ", refused by " + by
+                        + ". What is found in it speaks of no animal, unless another exception was granted.";
     }
 
     /** Late entries, one sentence each; those that only stand out of order are told together. */

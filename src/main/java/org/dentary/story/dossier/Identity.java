@@ -13,7 +13,7 @@ import java.time.LocalDate;
  * @param parent code of the specimen that it was cut from, or null
  * @param replaces code of the label that this one was printed in place of, or null
  * @param replacedBy code of the label printed in its place, or null
- * @param notAttributable whether a swapped label is unresolved
+ * @param swapOpen whether a swapped label of the animal is unresolved
  * @param sameAs kit of the same animal that is counted instead, or null
  * @param collectionRoute how the animal reached the program, or null
  */
@@ -42,7 +42,7 @@ public record Identity(
         String station,
         String zone,
         String season,
-        Boolean notAttributable,
+        Boolean swapOpen,
         Boolean enteredInError,
         String sameAs,
         String collectionRoute) {

@@ -71,8 +71,15 @@ class DatabaseRolesTest {
                 }
             }
         }
-        assertTrue(tables.containsAll(
-                List.of("jaw_reading", "designated_age", "finding", "release", "ledger_event", "re_attribution")));
+        assertTrue(tables.containsAll(List.of(
+                "jaw_reading",
+                "designated_age",
+                "finding",
+                "release",
+                "ledger_event",
+                "re_attribution",
+                "identity_exception",
+                "identity_exception_decision")));
         for (String table : tables) {
             refused(user, password, "update " + table + " set " + column(table) + " = " + column(table));
             refused(user, password, "delete from " + table);
