@@ -168,7 +168,7 @@ class ManifestTest {
         assertEquals(String.join(",", ManifestService.COLUMNS), lines[0]);
         assertTrue(lines[1].contains("," + loose + ","), csv);
         assertTrue(
-                lines[1].endsWith(",\"'=agreed, \"\"by telephone\"\"\""),
+                lines[1].endsWith(",\"'=agreed, \"\"by telephone\"\"\","),
                 "a comma and quotes are quoted, a leading = is guarded: " + csv);
         assertTrue(
                 lines[2].contains("," + box + "," + boxed

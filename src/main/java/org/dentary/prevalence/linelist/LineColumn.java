@@ -27,7 +27,10 @@ public enum LineColumn {
     SAMPLING_BASIS("samplingBasis", "l.sampling_basis"),
     HAS_SPECIMEN("hasSpecimen", "l.has_specimen::text"),
     OUTCOME("outcome", "l.outcome"),
-    EXCLUSION("exclusion", "l.exclusion");
+    EXCLUSION("exclusion", "l.exclusion"),
+    /** Whether a specimen of the animal was accepted by a signed exception; of withheld findings it tells nothing. */
+    IDENTITY_EXCEPTION(
+            "identityException", "('IDENTITY_EXCEPTION' = any(string_to_array(trim(l.footnotes), ' ')))::text");
 
     private final String field;
     private final String expression;

@@ -38,7 +38,8 @@ public class LineFilters {
             Map.entry(
                     LineColumn.OUTCOME,
                     List.of("DETECTED", "NOT_DETECTED", "PENDING", "INCONCLUSIVE", "UNSUITABLE", "NOT_TESTED")),
-            Map.entry(LineColumn.EXCLUSION, List.of("ENTERED_IN_ERROR", "DUPLICATE", "NOT_ATTRIBUTABLE")));
+            Map.entry(LineColumn.EXCLUSION, List.of("ENTERED_IN_ERROR", "DUPLICATE", "NOT_ATTRIBUTABLE")),
+            Map.entry(LineColumn.IDENTITY_EXCEPTION, List.of("true", "false")));
 
     private final PlanService plan;
 

@@ -66,7 +66,7 @@ public class LineListPages {
                     Words.of(line.ageClass()) + (line.ageDisputed() ? " (disputed)" : ""),
                     Words.of(line.sex()),
                     Words.of(line.mortalitySource()),
-                    Words.of(line.outcome()),
+                    Words.of(line.outcome()) + (line.identityException() ? " (identity exception)" : ""),
                     Words.of(line.exclusion()));
         }
     }

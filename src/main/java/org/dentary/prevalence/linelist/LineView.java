@@ -21,7 +21,8 @@ public record LineView(
         String samplingBasis,
         boolean hasSpecimen,
         String outcome,
-        String exclusion) {
+        String exclusion,
+        boolean identityException) {
     static LineView of(Object[] row) {
         return new LineView(
                 text(row[0]),
@@ -43,7 +44,8 @@ public record LineView(
                 text(row[16]),
                 Boolean.parseBoolean(text(row[17])),
                 text(row[18]),
-                text(row[19]));
+                text(row[19]),
+                Boolean.parseBoolean(text(row[20])));
     }
 
     private static String text(Object value) {

@@ -82,6 +82,13 @@ public record Dossier(
                 .toList();
     }
 
+    /** Whether an identity exception could be asked for: it is tissue, and none of its own waits or stands. */
+    public boolean mayBeVouchedFor() {
+        return identity.isSpecimen()
+                && custody.identityExceptions().stream()
+                        .noneMatch(one -> one.code().equals(custody.code()) && (one.isOpen() || one.isGranted()));
+    }
+
     /** What is wrong or must not be missed, one sentence each; empty where nothing is. */
     public List<String> concerns() {
         return DossierRules.concerns(this);

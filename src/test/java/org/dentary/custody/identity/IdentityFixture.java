@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.restassured.response.ValidatableResponse;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
@@ -92,6 +94,11 @@ public class IdentityFixture {
         decides("coordinator", id, deciding(false)).statusCode(200);
     }
 
+    /** The station's day. */
+    public LocalDate today() {
+        return LocalDate.ofInstant(tissue.ago(0), ZoneId.of("America/Chicago"));
+    }
+
     /** A screening finding on the left node, final. */
     public UUID finds(Deer deer, String word) {
         UUID id = UUID.randomUUID();
@@ -101,7 +108,8 @@ public class IdentityFixture {
                         "{\"specimens\":[\"" + deer.label(Part.NODE_LEFT)
                                 + "\"],\"method\":\"T_SCREEN\",\"stage\":\"SCREENING\",\"finding\":\"" + word
                                 + "\",\"status\":\"FINAL\",\"accession\":\"X-" + deer.kit()
-                                + "\",\"laboratory\":\"T_LAB\",\"testedOn\":\"2026-11-24\",\"reportedOn\":\"2026-11-25\"}")
+                                + "\",\"laboratory\":\"T_LAB\",\"testedOn\":\"" + today() + "\",\"reportedOn\":\""
+                                + today() + "\"}")
                 .statusCode(201);
         return id;
     }

@@ -9,15 +9,15 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** PDFs read by programs that are not ours: words by pdftotext, pages by pdftoppm, symbols by zbarimg and dmtxread. */
-final class Papers {
+public final class Papers {
     private Papers() {}
 
-    static String words(Path pdf) {
+    public static String words(Path pdf) {
         return String.join("\n", run("pdftotext", "-layout", pdf.toString(), "-"));
     }
 
     /** The pages at a resolution as files, in order. */
-    static List<Path> pages(Path pdf, int dpi) throws IOException {
+    public static List<Path> pages(Path pdf, int dpi) throws IOException {
         Path folder = Files.createTempDirectory(pdf.getParent(), "pages");
         run(
                 "pdftoppm",
@@ -32,19 +32,19 @@ final class Papers {
         }
     }
 
-    static List<String> bars(Path page) {
+    public static List<String> bars(Path page) {
         return run("zbarimg", "-q", "--raw", "--nodbus", "-S*.disable", "-Scode128.enable", page.toString());
     }
 
-    static List<String> matrix(Path page) {
+    public static List<String> matrix(Path page) {
         return run("dmtxread", "--newline", "--stop-after=1", "--milliseconds=8000", page.toString());
     }
 
-    static int count(String words, String part) {
+    public static int count(String words, String part) {
         return words.split(java.util.regex.Pattern.quote(part), -1).length - 1;
     }
 
-    static List<String> run(String... command) {
+    public static List<String> run(String... command) {
         try {
             Process process = new ProcessBuilder(command)
                     .redirectError(ProcessBuilder.Redirect.DISCARD)
