@@ -18,6 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.story.Words;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -146,7 +147,7 @@ class WholePathBrowserTest extends Browser {
         keys.press("Take over what I counted");
         shoot(page, "path-accepted");
         for (String node : nodes) {
-            assertThat(page.locator("main")).containsText(node);
+            assertThat(page.locator("main")).containsText(Words.asLabel(node));
         }
     }
 
