@@ -10,9 +10,12 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.dentary.people.PeopleService;
 import org.dentary.people.PersonView;
+import org.dentary.plan.DiseaseView;
+import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
+import org.dentary.plan.TestMethodView;
 import org.dentary.plan.UnitView;
 
 /**
@@ -41,6 +44,18 @@ public class Called {
 
     public String season(String code) {
         return name(code, "season", () -> names(plan.seasons(), SeasonView::code, SeasonView::name));
+    }
+
+    public String laboratory(String code) {
+        return name(code, "laboratory", () -> names(plan.laboratories(), LaboratoryView::code, LaboratoryView::name));
+    }
+
+    public String disease(String code) {
+        return name(code, "disease", () -> names(plan.diseases(), DiseaseView::code, DiseaseView::name));
+    }
+
+    public String method(String code) {
+        return name(code, "method", () -> names(plan.methods(), TestMethodView::code, TestMethodView::name));
     }
 
     public String person(String code) {

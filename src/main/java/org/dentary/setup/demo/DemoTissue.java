@@ -186,7 +186,7 @@ final class DemoTissue {
         if (item == 1) {
             return;
         }
-        post(DemoApi.key(season, batch, "results"), "MEREGATE", csv.toString());
+        post(batch, "MEREGATE", csv.toString());
         if (!suspects.isEmpty()) {
             confirm(batch, suspects, reported.plusDays(2));
         }
@@ -247,8 +247,10 @@ final class DemoTissue {
         }
     }
 
-    private void post(UUID id, String laboratory, String csv) {
-        api.putCsv("liaison", "/result-imports/" + id + "?laboratory=" + laboratory + "&name=" + id + ".csv", csv);
+    private void post(String batch, String laboratory, String csv) {
+        UUID id = DemoApi.key(season, batch, "results");
+        String name = accession(batch, laboratory).toLowerCase(Locale.ROOT) + ".csv";
+        api.putCsv("liaison", "/result-imports/" + id + "?laboratory=" + laboratory + "&name=" + name, csv);
         api.post("liaison", "/result-imports/" + id + "/posting", Map.of("leaveOut", List.of()));
     }
 
