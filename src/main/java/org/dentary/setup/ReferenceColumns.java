@@ -72,4 +72,20 @@ final class ReferenceColumns {
             must("as_of", Cell.DAY, "day on which they were taken from it")
         };
     }
+
+    static Column[] ageingError() {
+        return new Column[] {
+            must("code", Cell.CODE, "short code of the matrix, the same in each of its rows; not KNOWN_AGE"),
+            must("name", Cell.NAME, "what it is, as people say it"),
+            must("species", Cell.in(SetUpList.SPECIES), "species of the jaws"),
+            must("kind", Cell.oneOf(List.of("CITED", "STATED")), "CITED from a publication, or STATED as a what-if"),
+            must("source", Cell.LONG_TEXT, "publication and table; of a stated one, who states it and why"),
+            must("as_of", Cell.DAY, "day of the publication or of the statement"),
+            must("sex", Cell.oneOf(List.of("BOTH", "MALE", "FEMALE")), "sex it is for; BOTH where one serves both"),
+            must("true_class", Cell.oneOf(Vocabulary.AGE_CLASSES), "age class that the deer is known to be of"),
+            must("read_class", Cell.oneOf(Vocabulary.AGE_CLASSES), "age class that its jaw is read as"),
+            may("jaws", Cell.wholeNumber(0, 999_999), "jaws read so; in every row of a code, or else share"),
+            may("share", Cell.decimal(0, 1), "share of the true class read so; the three of a true class sum to 1")
+        };
+    }
 }

@@ -230,7 +230,14 @@ public enum SetUpList {
                     + " are then taken as known",
             false,
             List.of("code"),
-            ReferenceColumns.testPerformance());
+            ReferenceColumns.testPerformance()),
+    AGEING_ERROR(
+            "ageing-error-matrices",
+            "ageing_error_matrix",
+            "How often jaws of each true age class are read as each class, from a publication or as a stated what-if",
+            false,
+            List.of("code", "sex", "true_class", "read_class"),
+            ReferenceColumns.ageingError());
 
     private final String path;
     private final String table;

@@ -33,6 +33,7 @@ class GuidePictures {
             new Picture("chance-of-detection", "epidemiologist", Browser.DESK, "/chance-of-detection"),
             new Picture("true-prevalence", "epidemiologist", Browser.DESK, "/true-prevalence?performance=TOLVANE_2026"),
             new Picture("comparisons", "epidemiologist", Browser.DESK, "/prevalence/comparisons"),
+            new Picture("ageing-error", "epidemiologist", Browser.DESK, "/prevalence/ageing-error"),
             new Picture("calculators", "epidemiologist", Browser.DESK, "/calculators/proportion?detected=3&tested=41"),
             new Picture("home-sampler", "sampler", Browser.PHONE, "/"),
             new Picture("home-coordinator", "coordinator", Browser.DESK, "/"));
