@@ -20,7 +20,9 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.dentary.people.PeopleService;
 import org.dentary.people.PersonView;
@@ -50,7 +52,8 @@ public class IncidentPages {
     static class Templates {
         static native TemplateInstance incidents(List<IncidentView.Head> incidents);
 
-        static native TemplateInstance incident(IncidentView incident, List<PersonView> persons, Faults faults);
+        static native TemplateInstance incident(
+                IncidentView incident, List<PersonView> persons, Typed typed, Faults faults);
     }
 
     @GET
@@ -105,7 +108,7 @@ public class IncidentPages {
     @Path("{id}")
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response one(@PathParam("id") UUID id) {
-        return show(200, id, Faults.NONE);
+        return show(200, id, Typed.NOTHING, Faults.NONE);
     }
 
     @POST
@@ -119,7 +122,8 @@ public class IncidentPages {
             @RestForm String state,
             @RestForm String note,
             @RestForm String version) {
-        return change(id, () -> {
+        Typed typed = typed(kind.name(), "owner", owner, "dueOn", dueOn, "state", state, "note", note);
+        return change(id, typed, () -> {
             SettleStep step = new SettleStep(
                     text(owner), day(dueOn), state(state), text(note).isEmpty() ? null : text(note));
             var violations = validator.validate(step);
@@ -135,7 +139,7 @@ public class IncidentPages {
     @PermissionsAllowed(Act.INCIDENT_WRITE)
     public Response tell(
             @PathParam("id") UUID id, @PathParam("position") int position, @RestForm String at, @RestForm String note) {
-        return change(id, () -> {
+        return change(id, typed(String.valueOf(position), "at", at, "note", note), () -> {
             String zone = incidents.incident(id).head().timeZone();
             incidents.tell(id, position, moment(at, zone), text(note).isEmpty() ? null : text(note));
         });
@@ -145,7 +149,7 @@ public class IncidentPages {
     @Path("{id}/closing")
     @PermissionsAllowed(Act.RELEASE)
     public Response close(@PathParam("id") UUID id, @RestForm String as, @RestForm String note) {
-        return change(id, () -> {
+        return change(id, typed("closing", "as", as, "note", note), () -> {
             if (text(note).isEmpty()) {
                 throw InvalidInput.field("closing", "REQUIRED", "Say in a sentence what was found");
             }
@@ -153,17 +157,26 @@ public class IncidentPages {
         });
     }
 
-    private Response change(UUID id, Runnable deed) {
+    private Response change(UUID id, Typed typed, Runnable deed) {
         try {
             deed.run();
             return Response.seeOther(URI.create("/incidents/" + id)).build();
         } catch (DomainException refusal) {
-            return show(refusal.status(), id, Faults.of(refusal));
+            return show(refusal.status(), id, typed, Faults.of(refusal));
         }
     }
 
-    private Response show(int status, UUID id, Faults faults) {
-        return page(status, Templates.incident(incidents.incident(id), people.persons(), faults));
+    private Response show(int status, UUID id, Typed typed, Faults faults) {
+        return page(status, Templates.incident(incidents.incident(id), people.persons(), typed, faults));
+    }
+
+    /** Fields and what was typed into them, in turn. */
+    private static Typed typed(String form, String... pairs) {
+        Map<String, String> fields = new HashMap<>();
+        for (int i = 0; i < pairs.length; i += 2) {
+            fields.put(pairs[i], pairs[i + 1]);
+        }
+        return new Typed(form, fields);
     }
 
     private static SettleStep.State state(String typed) {

@@ -6,8 +6,10 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.everyItem;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -118,6 +120,44 @@ class IncidentsResourceTest {
         settle(id, IncidentStep.HOLD_TISSUE, "DONE", "held", 1).statusCode(200);
         read(id).body("changes[0].was", containsString("OPEN, T_LIAISON"))
                 .body("changes[0].actor", equalTo("T_LIAISON"));
+    }
+
+    @Test
+    void aRefusedFormKeepsWhatWasTypedAndThePageNamesPeopleAndStations() {
+        String unit = laboratory.unitWithoutTheDisease();
+        laboratory
+                .finds(laboratory.atTheLaboratory(unit), "SCREENING", "SUSPECT", null)
+                .statusCode(201);
+        String id = incidentIn(unit);
+        String typed = as("liaison")
+                .formParam("version", "0")
+                .formParam("owner", "T_LIAISON")
+                .formParam("dueOn", "2026-12-09")
+                .formParam("state", "DONE")
+                .formParam("note", "")
+                .post("/incidents/" + id + "/steps/CONFIRM_IDENTITY")
+                .then()
+                .statusCode(422)
+                .body(containsString("<details open>"))
+                .extract()
+                .asString();
+        assertTrue(typed.contains("value=\"2026-12-09\""), "the day typed is kept");
+        assertTrue(typed.contains("<option value=\"DONE\" selected>"), "the state chosen is kept");
+        as("liaison")
+                .formParam("at", "when")
+                .formParam("note", "by telephone")
+                .post("/incidents/" + id + "/tellings/1")
+                .then()
+                .statusCode(422)
+                .body(containsString("value=\"by telephone\""));
+        settle(id, IncidentStep.HOLD_TISSUE, "OPEN", "asked the laboratory", 0).statusCode(200);
+        as("liaison")
+                .get("/incidents/" + id)
+                .then()
+                .body(
+                        not(containsString("· T_LIAISON")),
+                        containsString("Station 1"),
+                        not(containsString("<details open>")));
     }
 
     @Test
