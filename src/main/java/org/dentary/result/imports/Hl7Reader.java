@@ -6,6 +6,7 @@ import ca.uhn.hl7v2.HapiContext;
 import ca.uhn.hl7v2.model.v251.group.ORU_R01_OBSERVATION;
 import ca.uhn.hl7v2.model.v251.group.ORU_R01_ORDER_OBSERVATION;
 import ca.uhn.hl7v2.model.v251.group.ORU_R01_PATIENT_RESULT;
+import ca.uhn.hl7v2.model.v251.group.ORU_R01_SPECIMEN;
 import ca.uhn.hl7v2.model.v251.message.ORU_R01;
 import ca.uhn.hl7v2.model.v251.segment.OBR;
 import ca.uhn.hl7v2.model.v251.segment.OBX;
@@ -17,14 +18,17 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import org.dentary.platform.problem.InvalidInput;
 
 /**
- * Reads HL7 v2.5.1 {@code ORU^R01} messages, one after another in a file, by HAPI. Where things stand: specimen SPM-2
- * (placer), accession OBR-3, item OBX-21 or OBX-4, method OBX-17 or OBR-4, stage OBX-3 (a code of ours), word OBX-5,
+ * Reads HL7 v2.5.1 {@code ORU^R01} messages, one after another in a file, by HAPI. Where things stand: specimens SPM-2
+ * (placer; each SPM of an order one), accession OBR-3, item OBX-4, method OBX-17 or OBR-4, stage OBX-3 (a code of ours), word OBX-5,
  * status OBX-11 (P, F, C, X), tested OBX-14, reported OBR-22, measured value NTE-3, tissue SPM-4 where the laboratory's
  * code map names it. Codes of fields that the map in force on the message's day (MSH-7) names are the laboratory's; others
  * are ours. A row's line is the number of its OBX in the file.
@@ -84,24 +88,21 @@ final class Hl7Reader {
         String control = message.getMSH().getMessageControlID().getValue();
         for (ORU_R01_PATIENT_RESULT animal : message.getPATIENT_RESULTAll()) {
             for (ORU_R01_ORDER_OBSERVATION order : animal.getORDER_OBSERVATIONAll()) {
-                String specimen = order.getSPECIMENReps() == 0
-                        ? null
-                        : order.getSPECIMEN(0)
-                                .getSPM()
-                                .getSpecimenID()
-                                .getPlacerAssignedIdentifier()
-                                .getEntityIdentifier()
-                                .getValue();
+                String specimens = specimens(order.getSPECIMENAll());
                 for (ORU_R01_OBSERVATION observation : order.getOBSERVATIONAll()) {
                     Words words = new Words(edition, rows.size() + 1, problems);
-                    rows.add(row(specimen, order, observation, control, words));
+                    rows.add(row(specimens, order, observation, control, words));
                 }
             }
         }
     }
 
     private static ImportRow row(
-            String specimen, ORU_R01_ORDER_OBSERVATION in, ORU_R01_OBSERVATION observation, String control, Words words)
+            String specimens,
+            ORU_R01_ORDER_OBSERVATION in,
+            ORU_R01_OBSERVATION observation,
+            String control,
+            Words words)
             throws HL7Exception {
         OBX x = observation.getOBX();
         OBR order = in.getOBR();
@@ -114,7 +115,7 @@ final class Hl7Reader {
         String status = x.getObservationResultStatus().getValue();
         return new ImportRow(
                 words.line(),
-                specimen,
+                specimens,
                 order.getFillerOrderNumber().getEntityIdentifier().getValue(),
                 empty(x.getObservationSubID().getValue()),
                 method,
@@ -137,12 +138,32 @@ final class Hl7Reader {
                 empty(x.getPerformingOrganizationName().getOrganizationName().getValue()),
                 null,
                 control,
-                in.getSPECIMENReps() == 0 || !words.mapped("SPM-4")
-                        ? null
-                        : words.of(
-                                "SPM-4",
-                                "specimen_code",
-                                in.getSPECIMEN(0).getSPM().getSpecimenType().encode()));
+                tissue(in.getSPECIMENAll(), words));
+    }
+
+    /** All tissue of the order: more than one SPM is a homogenate or a pool. One without a code leaves the row without any. */
+    private static String specimens(List<ORU_R01_SPECIMEN> named) {
+        List<String> codes = named.stream()
+                .map(one -> empty(one.getSPM()
+                        .getSpecimenID()
+                        .getPlacerAssignedIdentifier()
+                        .getEntityIdentifier()
+                        .getValue()))
+                .toList();
+        return codes.isEmpty() || codes.stream().anyMatch(Objects::isNull) ? null : String.join("+", codes);
+    }
+
+    /** What the message calls the tissue, where it calls all of it the same. */
+    private static String tissue(List<ORU_R01_SPECIMEN> named, Words words) throws HL7Exception {
+        if (!words.mapped("SPM-4")) {
+            return null;
+        }
+        Set<String> said = new HashSet<>();
+        for (ORU_R01_SPECIMEN one : named) {
+            said.add(words.of(
+                    "SPM-4", "specimen_code", one.getSPM().getSpecimenType().encode()));
+        }
+        return said.size() == 1 ? said.iterator().next() : null;
     }
 
     /** Codes of one row in our words; a code that the map should know and does not is a fault of the row. */
