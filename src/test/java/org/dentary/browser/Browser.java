@@ -88,7 +88,7 @@ public abstract class Browser {
                 .setViewportSize(width, width == PHONE ? 844 : 900)
                 .setColorScheme(colors)
                 .setLocale("en-US"));
-        context.setDefaultTimeout(15_000);
+        context.setDefaultTimeout(60_000);
         contexts.add(context);
         context.onConsoleMessage(message -> {
             if (message.text().contains("Content Security Policy")) {

@@ -93,7 +93,7 @@ class IdentityExceptionEffectTest {
         assertEquals(
                 1, leaving(report(unit, "&identityException=false"), "COUNTED"), "counted without them on request");
         as("epidemiologist")
-                .get("/api/v1/line-list?season=T2025&unit=" + unit + "&identityException=true")
+                .get("/api/v1/line-list?season=T2025&disease=CWD&unit=" + unit + "&identityException=true")
                 .then()
                 .body("items.kit", contains(deer.kit()))
                 .body("items[0].identityException", equalTo(true))
