@@ -39,6 +39,8 @@ public class SubmissionPages {
     private static final List<String> RECEIVED = List.of("RECEIVED");
     private static final int MOST_OPEN = 200;
     private static final int A_PAGE = 25;
+    /** Of what waits to be sent or reported, so many are shown at first: those that have waited longest. */
+    private static final int FIRST_WAITING = 50;
 
     private final SubmissionService submissions;
     private final ReceiptService receipts;
@@ -88,6 +90,7 @@ public class SubmissionPages {
                 boolean more,
                 List<SubmissionQueries.Waiting> waiting,
                 List<SubmissionQueries.Overdue> overdue,
+                int shown,
                 List<SubmissionQueries.Turnaround> turnaround,
                 List<LaboratoryView> laboratories,
                 Faults faults);
@@ -104,11 +107,11 @@ public class SubmissionPages {
 
     @GET
     @PermissionsAllowed(Act.SUBMISSION_READ)
-    public TemplateInstance list(@QueryParam("before") Long before) {
-        return list(before, Faults.NONE);
+    public TemplateInstance list(@QueryParam("before") Long before, @QueryParam("all") boolean whole) {
+        return list(before, whole ? Integer.MAX_VALUE : FIRST_WAITING, Faults.NONE);
     }
 
-    private TemplateInstance list(Long before, Faults faults) {
+    private TemplateInstance list(Long before, int shown, Faults faults) {
         List<SubmissionQueries.Head> received = submissions.list(RECEIVED, null, before, A_PAGE + 1);
         return Templates.submissions(
                 submissions.list(OPEN, null, null, MOST_OPEN),
@@ -116,6 +119,7 @@ public class SubmissionPages {
                 received.size() > A_PAGE,
                 submissions.waiting(),
                 submissions.overdue(),
+                shown,
                 submissions.turnaround(),
                 plan.laboratories(),
                 faults);
@@ -132,7 +136,9 @@ public class SubmissionPages {
             submissions.put(id, new OpenSubmission(laboratory, purpose(purpose)), null);
             return Response.seeOther(URI.create("/submissions/" + id)).build();
         } catch (DomainException fault) {
-            return Response.status(422).entity(list(null, Faults.of(fault))).build();
+            return Response.status(422)
+                    .entity(list(null, FIRST_WAITING, Faults.of(fault)))
+                    .build();
         }
     }
 

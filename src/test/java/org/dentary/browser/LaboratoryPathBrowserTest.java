@@ -88,7 +88,7 @@ class LaboratoryPathBrowserTest extends Browser {
         look(page, "lab-path-recall-" + width, width);
         page.click("text=I have it again");
         assertThat(row(page, code)).containsText("Recalled");
-        page.navigate("/submissions");
+        page.navigate("/submissions?all=true");
         assertThat(page.locator("#waiting ~ *").first()).containsText(Words.asLabel(code));
         page.selectOption("#laboratory", "T_LAB_CONFIRMING");
         page.click("text=Begin packing");

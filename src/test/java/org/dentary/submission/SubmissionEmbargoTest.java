@@ -107,7 +107,7 @@ class SubmissionEmbargoTest {
         assertEquals(false, listed(account, "/api/v1/submissions?limit=1000", submission));
         assertEquals(false, listed(account, "/api/v1/submissions/list.csv", submission));
         assertEquals(false, listed(account, "/api/v1/submissions/overview", submission));
-        assertEquals(false, listed(account, "/submissions", submission));
+        assertEquals(false, listed(account, "/submissions?all=true", submission));
     }
 
     private static boolean listed(String account, String path, String what) {

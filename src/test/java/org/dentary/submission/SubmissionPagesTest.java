@@ -6,6 +6,7 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
@@ -127,11 +128,29 @@ class SubmissionPagesTest {
     }
 
     @Test
+    void ofALongWaitThePageShowsTheOldestAndOffersTheRest() {
+        for (int i = 0; i <= 50; i++) {
+            bench.aNode();
+        }
+        String page = get("liaison", "/submissions").statusCode(200).extract().asString();
+        assertEquals(50, waitingRows(page));
+        assertTrue(page.contains("href=\"/submissions?all=true#waiting\""));
+        String whole = get("liaison", "/submissions?all=true").extract().asString();
+        assertTrue(waitingRows(whole) > 50);
+        assertFalse(whole.contains("href=\"/submissions?all=true#waiting\""));
+    }
+
+    private static int waitingRows(String page) {
+        String list = page.substring(page.indexOf("id=\"waiting\""), page.indexOf("id=\"overdue\""));
+        return list.split("class=\"code\" href=\"/specimens/", -1).length - 1;
+    }
+
+    @Test
     void theOverviewShowsWhatIsWhere() {
         String waiting = bench.aNode();
         String overdue = bench.aNode();
         String id = bench.sent(overdue);
-        get("liaison", "/submissions")
+        get("liaison", "/submissions?all=true")
                 .statusCode(200)
                 .body(
                         containsString("href=\"/submissions/" + id + "\""),

@@ -26,8 +26,8 @@ class TestedQueries {
                      f.method = any (cast(:methods as text[])) and s.tissue = any (cast(:tissues as text[])) and not f.pool
                      as inside
                 from counted c
-                join animal a on coalesce(a.same_as, a.kit) = c.kit
-                join label b on b.kit_bound = a.kit
+                cross join lateral (select c.kit as kit union all select a.kit from animal a where a.same_as = c.kit) as k
+                join label b on b.kit_bound = k.kit
                 join finding_specimen fs on fs.code = b.code
                 join specimen s on s.code = fs.code
                 join finding f on f.id = fs.finding
