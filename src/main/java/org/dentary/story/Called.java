@@ -62,6 +62,15 @@ public class Called {
         return name(code, "person", () -> names(people.persons(), PersonView::code, PersonView::name));
     }
 
+    /** The value of a field of the line list as people say it; "nothing" for an empty one. */
+    public String value(String field, String code) {
+        return switch (field) {
+            case "managementUnit" -> unit(code);
+            case "station" -> station(code);
+            default -> code.isEmpty() ? "nothing" : Words.asWords(code);
+        };
+    }
+
     private String name(String code, String list, Supplier<Map<String, String>> read) {
         if (code == null) {
             return null;

@@ -176,6 +176,58 @@ public class LineFixture {
                 .executeUpdate();
     }
 
+    /** Closes the open lines of the kits and opens copies of which more is derived than released, as a screening finding would. */
+    @Transactional
+    public void withhold(List<String> kits, String derived) {
+        copy(kits, "derived_outcome", derived, "FINDING");
+    }
+
+    /** Closes the animal's open line and opens a copy with another value in that column, as a correction would. */
+    @Transactional
+    public void correct(String kit, String column, String value) {
+        copy(List.of(kit), column, value, "CORRECTION");
+    }
+
+    private void copy(List<String> kits, String column, String value, String cause) {
+        List<String> columns = new java.util.ArrayList<>(List.of(
+                "kit",
+                "disease",
+                "season",
+                "species",
+                "origin",
+                "sex",
+                "sex_evidence",
+                "age_class",
+                "age_disputed",
+                "unit",
+                "region",
+                "station",
+                "died_on",
+                "mortality_source",
+                "collection_route",
+                "clinical_signs",
+                "sampling_basis",
+                "has_specimen",
+                "derived_outcome",
+                "outcome",
+                "footnotes",
+                "exclusion",
+                "jaw_status",
+                "jaw_reason"));
+        entities.createNativeQuery("update line set closed_at = now() where kit in (:kits) and closed_at is null")
+                .setParameter("kits", kits)
+                .executeUpdate();
+        String into = String.join(", ", columns);
+        columns.set(columns.indexOf(column), ":value");
+        entities.createNativeQuery("insert into line (" + into + ", cause, opened_at) select "
+                        + String.join(", ", columns) + ", :cause, now() from line l where kit in (:kits)"
+                        + " and id = (select max(id) from line x where x.kit = l.kit and x.disease = l.disease)")
+                .setParameter("kits", kits)
+                .setParameter("value", value)
+                .setParameter("cause", cause)
+                .executeUpdate();
+    }
+
     /** The animal's open line says another day of death, or none. */
     @Transactional
     public void died(String kit, LocalDate on) {

@@ -11,4 +11,4 @@ import java.util.Map;
  * @param changes by kit
  */
 public record DataCutChanges(
-        DataCutView from, DataCutView to, Map<String, Long> counts, String summary, List<DataCutChange> changes) {}
+        DataCutView from, DataCutView to, Map<ChangeKind, Long> counts, String summary, List<DataCutChange> changes) {}

@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.UUID;
 import org.dentary.platform.problem.NotFound;
 
-/** Cuts: made by one statement, compared by joins. */
+/** Cuts: each made by one statement. */
 @ApplicationScoped
 public class DataCutQueries {
     private static final String SELECT = """
@@ -25,17 +25,6 @@ public class DataCutQueries {
     private static final String SUPERSEDE = """
             update data_cut set superseded_reason = :reason, superseded_by = :by, superseded_at = :at,
                    version = version + 1 where id = :id
-            """;
-    private static final String CHANGES = """
-            select coalesce(o.kit, n.kit), coalesce(o.disease, n.disease), o.kit is null, n.kit is null,
-                   coalesce(n.cause, 'LEFT_THE_SEASON'),
-                   o.outcome, n.outcome, o.age_class, n.age_class, o.sex, n.sex, o.exclusion, n.exclusion,
-                   coalesce(o.unit, 'UNKNOWN'), coalesce(n.unit, 'UNKNOWN')
-              from (select l.* from data_cut_line c join line l on l.id = c.line where c.cut = :from) o
-              full join (select l.* from data_cut_line c join line l on l.id = c.line where c.cut = :to) n
-                   on o.kit = n.kit and o.disease = n.disease
-             where o.id is distinct from n.id
-             order by 1, 2
             """;
 
     private static final String CONTEXT = "update data_cut set context = :context where id = :id";
@@ -134,15 +123,5 @@ public class DataCutQueries {
                 .setParameter("by", by)
                 .setParameter("at", at)
                 .executeUpdate();
-    }
-
-    /** Lines that differ between two cuts, by kit: 15 columns as {@link DataCutChange} reads them. */
-    @SuppressWarnings("unchecked")
-    List<DataCutChange> changes(UUID from, UUID to) {
-        List<Object[]> rows = entities.createNativeQuery(CHANGES)
-                .setParameter("from", from)
-                .setParameter("to", to)
-                .getResultList();
-        return rows.stream().map(DataCutChange::of).toList();
     }
 }

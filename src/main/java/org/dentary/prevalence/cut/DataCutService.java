@@ -4,9 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
@@ -22,6 +22,7 @@ public class DataCutService {
     private static final String RESOURCE = "data cut";
 
     private final DataCutQueries queries;
+    private final CutChangeQueries differences;
     private final CutContextQueries context;
     private final PlanService plan;
     private final RepeatableRequests requests;
@@ -31,6 +32,7 @@ public class DataCutService {
 
     DataCutService(
             DataCutQueries queries,
+            CutChangeQueries differences,
             CutContextQueries context,
             PlanService plan,
             RepeatableRequests requests,
@@ -38,6 +40,7 @@ public class DataCutService {
             Clock clock,
             EntityManager entities) {
         this.queries = queries;
+        this.differences = differences;
         this.context = context;
         this.plan = plan;
         this.requests = requests;
@@ -115,23 +118,18 @@ public class DataCutService {
                     "cut '" + b.name() + "' is of season " + b.season() + " and '" + a.name() + "' of " + a.season()
                             + "; compare cuts of one season");
         }
-        List<DataCutChange> changes = queries.changes(from, to);
-        Map<String, Long> counts = changes.stream()
-                .collect(Collectors.groupingBy(DataCutChange::kind, TreeMap::new, Collectors.counting()));
+        List<DataCutChange> changes = differences.changes(from, to);
+        Map<ChangeKind, Long> counts = changes.stream()
+                .collect(Collectors.groupingBy(
+                        DataCutChange::kind, () -> new EnumMap<>(ChangeKind.class), Collectors.counting()));
         return new DataCutChanges(a, b, counts, sentence(counts), changes);
     }
 
-    private static String sentence(Map<String, Long> counts) {
-        Map<String, String> words = Map.of(
-                "LATE_INTAKE", "late intakes",
-                "LEFT", "left the season",
-                "PENDING_RESOLVED", "pending resolved",
-                "CORRECTION", "corrections of an outcome",
-                "FACTS", "other facts changed");
+    private static String sentence(Map<ChangeKind, Long> counts) {
         return counts.isEmpty()
                 ? "Nothing changed"
                 : counts.entrySet().stream()
-                        .map(e -> e.getValue() + " " + words.get(e.getKey()))
+                        .map(kind -> kind.getKey().told(kind.getValue()))
                         .collect(Collectors.joining(", "));
     }
 }

@@ -45,6 +45,9 @@ final class Plots {
     static NumberAxis numbers(String words, String pattern, double top, ChartInks inks) {
         NumberAxis axis = new NumberAxis(words);
         axis.setNumberFormatOverride(new DecimalFormat(pattern, DecimalFormatSymbols.getInstance(Locale.US)));
+        if (!pattern.contains("%")) {
+            axis.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
+        }
         axis.setRange(0, top <= 0 ? 1 : top);
         ink(axis, inks);
         return axis;

@@ -8,11 +8,15 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
 import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.pictures.PictureQueries.Waited;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
 import org.dentary.prevalence.pictures.TurnaroundPicture.Laboratory;
+import org.jfree.svg.SVGGraphics2D;
 import org.junit.jupiter.api.Test;
 
 class PictureRulesTest {
@@ -105,5 +109,19 @@ class PictureRulesTest {
         assertTrue(refusal.getMessage().contains("tested, detected, chance"));
         assertEquals(Shading.TESTED, Shading.of(null));
         assertEquals("from 95 %", Shading.CHANCE.from(4));
+    }
+
+    @Test
+    void anAxisOfCountsSaysEachNumberOnceHoweverFewThereAre() {
+        Picture.Plate plate =
+                TurnaroundPicture.of(ReportQuestion.of(Map.of()), List.of()).onPaper();
+        SVGGraphics2D canvas = new SVGGraphics2D(plate.width(), plate.height());
+        plate.draw().accept(canvas);
+        List<String> numbers = Pattern.compile(">(\\d+)<")
+                .matcher(canvas.getSVGElement())
+                .results()
+                .map(found -> found.group(1))
+                .toList();
+        assertEquals(List.of("0", "1"), numbers);
     }
 }
