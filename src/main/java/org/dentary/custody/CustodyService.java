@@ -28,6 +28,7 @@ import org.dentary.custody.chain.Place;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.evidence.EvidenceService;
+import org.dentary.custody.evidence.EvidenceWriter;
 import org.dentary.ledger.EventDraft;
 import org.dentary.ledger.Redacted;
 import org.dentary.ledger.Sha256;
@@ -49,6 +50,7 @@ public class CustodyService {
     private final PeopleService people;
     private final CustodyViews views;
     private final EvidenceService evidence;
+    private final EvidenceWriter entries;
 
     CustodyService(
             Labels labels,
@@ -58,7 +60,8 @@ public class CustodyService {
             CustodyQueries queries,
             PeopleService people,
             CustodyViews views,
-            EvidenceService evidence) {
+            EvidenceService evidence,
+            EvidenceWriter entries) {
         this.labels = labels;
         this.moments = moments;
         this.rights = rights;
@@ -67,6 +70,7 @@ public class CustodyService {
         this.people = people;
         this.views = views;
         this.evidence = evidence;
+        this.entries = entries;
     }
 
     /**
@@ -268,14 +272,18 @@ public class CustodyService {
         heads.values()
                 .forEach(head ->
                         CustodyRules.requireAfterCollection(head.code(), moment.occurredAt(), head.collectedAt()));
-        chains.append(heads.values().stream()
-                .map(head -> Planned.moving(
-                        Planned.from(moment.draft(CustodyKind.RECEIVED, head), past.holder(head))
-                                .withCounterparty(receiver.code())
-                                .withHandOver(arrival.act()),
-                        receiver,
-                        past.moved(head, receiver).at(moment.place().shown()).offeredIn(null)))
-                .toList());
+        entries.append(
+                heads.values().stream()
+                        .map(head -> Planned.moving(
+                                Planned.from(moment.draft(CustodyKind.RECEIVED, head), past.holder(head))
+                                        .withCounterparty(receiver.code())
+                                        .withHandOver(arrival.act()),
+                                receiver,
+                                past.moved(head, receiver)
+                                        .at(moment.place().shown())
+                                        .offeredIn(null)))
+                        .toList(),
+                arrival.photos());
         return List.copyOf(heads.keySet());
     }
 

@@ -14,8 +14,10 @@ import org.dentary.custody.Arrival;
 import org.dentary.custody.CustodyService;
 import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.discrepancy.PutDiscrepancy;
+import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
@@ -30,6 +32,7 @@ public class ReceiptService {
     private final KitService kits;
     private final CustodyService custody;
     private final DiscrepancyService discrepancies;
+    private final EvidenceService evidence;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
     private final Event<OrdersChanged> ordersChanged;
@@ -41,6 +44,7 @@ public class ReceiptService {
             KitService kits,
             CustodyService custody,
             DiscrepancyService discrepancies,
+            EvidenceService evidence,
             RepeatableRequests requests,
             CurrentAccount account,
             Event<OrdersChanged> ordersChanged) {
@@ -50,6 +54,7 @@ public class ReceiptService {
         this.kits = kits;
         this.custody = custody;
         this.discrepancies = discrepancies;
+        this.evidence = evidence;
         this.requests = requests;
         this.account = account;
         this.ordersChanged = ordersChanged;
@@ -59,7 +64,9 @@ public class ReceiptService {
      * Counts in what arrived. What is missing becomes short, what is on no list over, each a discrepancy; a later receipt
      * adds codes and removes none. What was said to have come back and is counted in all the same is a discrepancy too: the
      * laboratory has it from then on, unless it was packed for another since; then it is over, and custody is left alone.
+     * Photographs go with every entry that the count makes.
      *
+     * @throws InvalidInput for photographs that no entry can hold, because nothing new was counted
      * @throws RuleBroken (409) if it has not left, or other content was received and no If-Match is sent
      */
     @Transactional
@@ -99,40 +106,66 @@ public class ReceiptService {
         arrived.removeAll(elsewhere);
         over.addAll(elsewhere);
         takenBack.removeAll(elsewhere);
-        count(id, head.laboratory(), arrived, damaged, over, command);
-        discrepancies.openAll(
-                takenBack, PutDiscrepancy.Kind.OVER, "taken back before, and counted in all the same", id.toString());
+        int entries = count(id, head.laboratory(), arrived, damaged, over, command)
+                + discrepancies.openAll(
+                        takenBack,
+                        PutDiscrepancy.Kind.OVER,
+                        "taken back before, and counted in all the same",
+                        id.toString(),
+                        command.photos());
+        requireShown(command.photos(), entries);
         requests.accept("receipt of submission", id.toString(), command);
         ordersChanged.fire(new OrdersChanged(listed));
         return new SubmissionService.Done(submissions.view(id), seen == Seen.NEW);
     }
 
-    private void count(
+    private int count(
             UUID id, String laboratory, Set<String> arrived, Set<String> damaged, Set<String> over, Receipt command) {
         Instant at = command.receivedAt().toInstant();
         writes.receive(id, arrived, damaged, over, at, true);
+        int entries = 0;
         if (!arrived.isEmpty()) {
-            custody.receive(new Arrival(
-                    List.copyOf(arrived),
-                    laboratory,
-                    at,
-                    command.enteredAt() == null ? null : command.enteredAt().toInstant(),
-                    command.reason() == null ? "counted in at the laboratory" : command.reason(),
-                    id));
+            entries += custody.receive(new Arrival(
+                            List.copyOf(arrived),
+                            laboratory,
+                            at,
+                            command.enteredAt() == null
+                                    ? null
+                                    : command.enteredAt().toInstant(),
+                            command.reason() == null ? "counted in at the laboratory" : command.reason(),
+                            id,
+                            command.photos()))
+                    .size();
         }
         List<String> missing = queries.packed(id, Sight.of(account.get())).stream()
                 .filter(piece -> "SHORT".equals(piece.receipt()))
                 .map(PackedView::code)
                 .toList();
         String subject = id.toString();
-        discrepancies.openAll(missing, PutDiscrepancy.Kind.SHORT, "sent and not counted in", subject);
+        List<UUID> photos = command.photos();
+        entries +=
+                discrepancies.openAll(missing, PutDiscrepancy.Kind.SHORT, "sent and not counted in", subject, photos);
         // A discrepancy hangs on a label of ours; what is none stays in the list of what came over.
-        discrepancies.openAll(ours(damaged), PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject);
-        discrepancies.openAll(
-                ours(over),
-                PutDiscrepancy.Kind.OVER,
-                "counted in, and on no list or taken back and packed for another laboratory since",
-                subject);
+        entries +=
+                discrepancies.openAll(ours(damaged), PutDiscrepancy.Kind.DAMAGED, "arrived damaged", subject, photos);
+        return entries
+                + discrepancies.openAll(
+                        ours(over),
+                        PutDiscrepancy.Kind.OVER,
+                        "counted in, and on no list or taken back and packed for another laboratory since",
+                        subject,
+                        photos);
+    }
+
+    /** The same count sent twice names photographs that entries show already. */
+    private void requireShown(List<UUID> photos, int entries) {
+        if (entries == 0 && !evidence.isEachShown(photos)) {
+            throw InvalidInput.field(
+                    "photos",
+                    "NO_ENTRY_FOR_PHOTOS",
+                    "Nothing new was counted, so that no entry can hold a photo; record it as an event of the"
+                            + " specimens, or with what does not add up");
+        }
     }
 
     private Set<String> ours(Set<String> given) {

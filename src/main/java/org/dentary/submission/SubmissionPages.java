@@ -13,20 +13,17 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
-import java.util.function.Supplier;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.ETags;
 import org.dentary.specimen.Preservation;
 import org.dentary.specimen.SpecimenService;
 import org.jboss.resteasy.reactive.RestForm;
@@ -43,7 +40,7 @@ public class SubmissionPages {
     private static final int FIRST_WAITING = 50;
 
     private final SubmissionService submissions;
-    private final ReceiptService receipts;
+    private final BenchPage bench;
     private final RecallService recalls;
     private final SpecimenService specimens;
     private final PlanService plan;
@@ -51,35 +48,17 @@ public class SubmissionPages {
 
     SubmissionPages(
             SubmissionService submissions,
-            ReceiptService receipts,
+            BenchPage bench,
             RecallService recalls,
             SpecimenService specimens,
             PlanService plan,
             Clock clock) {
         this.submissions = submissions;
-        this.receipts = receipts;
+        this.bench = bench;
         this.recalls = recalls;
         this.specimens = specimens;
         this.plan = plan;
         this.clock = clock;
-    }
-
-    /** What was typed on the bench; every field may be null. */
-    record Bench(
-            String code,
-            String box,
-            String overrideReason,
-            String carrier,
-            String waybill,
-            String shipper,
-            String codes,
-            String keptCode,
-            String keptReason) {
-        static final Bench EMPTY = new Bench(null, null, null, null, null, null, null, null, null);
-
-        static Bench filling(String box) {
-            return new Bench(null, box, null, null, null, null, null, null, null);
-        }
     }
 
     @CheckedTemplate(basePath = "submission")
@@ -93,15 +72,6 @@ public class SubmissionPages {
                 int shown,
                 List<SubmissionQueries.Turnaround> turnaround,
                 List<LaboratoryView> laboratories,
-                Faults faults);
-
-        static native TemplateInstance submission(
-                SubmissionView submission,
-                String laboratory,
-                Receiving receiving,
-                String packed,
-                List<Preservation> preservations,
-                Bench typed,
                 Faults faults);
     }
 
@@ -150,7 +120,7 @@ public class SubmissionPages {
         // Only what is in the submission is said to be packed, whatever the address says.
         boolean isIn = submissions.view(id).specimens().stream()
                 .anyMatch(piece -> piece.code().equals(packed));
-        return bench(id, isIn ? packed : null, Bench.filling(box), Faults.NONE);
+        return bench.show(id, isIn ? packed : null, Bench.packing(null, box, null), Faults.NONE);
     }
 
     @POST
@@ -158,7 +128,7 @@ public class SubmissionPages {
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response pack(
             @PathParam("id") UUID id, @RestForm String code, @RestForm String box, @RestForm String overrideReason) {
-        return answer(id, new Bench(code, box, overrideReason, null, null, null, null, null, null), () -> {
+        return bench.answer(id, Bench.packing(code, box, overrideReason), () -> {
             if (code == null || code.isBlank()) {
                 throw InvalidInput.field("code", "REQUIRED", "Scan the code on the tube");
             }
@@ -172,7 +142,7 @@ public class SubmissionPages {
     @Path("{id}/take-out")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response takeOut(@PathParam("id") UUID id, @RestForm String code) {
-        return answer(id, Bench.EMPTY, () -> {
+        return bench.answer(id, Bench.EMPTY, () -> {
             submissions.takeOut(id, code == null ? "" : code);
             return "";
         });
@@ -187,7 +157,7 @@ public class SubmissionPages {
             @RestForm String keptCode,
             @RestForm String preservation,
             @RestForm String keptReason) {
-        return answer(id, new Bench(null, null, null, null, null, null, null, keptCode, keptReason), () -> {
+        return bench.answer(id, Bench.keeping(keptCode, keptReason), () -> {
             if (keptCode == null || keptCode.isBlank()) {
                 throw InvalidInput.field("keptCode", "REQUIRED", "Scan the code on the tube");
             }
@@ -211,7 +181,7 @@ public class SubmissionPages {
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response dispatch(
             @PathParam("id") UUID id, @RestForm String carrier, @RestForm String waybill, @RestForm String shipper) {
-        return answer(id, new Bench(null, null, null, carrier, waybill, shipper, null, null, null), () -> {
+        return bench.answer(id, Bench.leaving(carrier, waybill, shipper), () -> {
             if (carrier == null || carrier.isBlank()) {
                 throw InvalidInput.field("carrier", "REQUIRED", "Say who carries it");
             }
@@ -225,7 +195,7 @@ public class SubmissionPages {
     @Path("{id}/recall")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response recall(@PathParam("id") UUID id, @RestForm String recalled, @RestForm String recallReason) {
-        return answer(id, new Bench(null, null, null, null, null, null, null, recalled, recallReason), () -> {
+        return bench.answer(id, Bench.keeping(recalled, recallReason), () -> {
             if (recallReason == null || recallReason.isBlank()) {
                 throw InvalidInput.field("recallReason", "REQUIRED", "Say why it comes back");
             }
@@ -235,46 +205,7 @@ public class SubmissionPages {
         });
     }
 
-    @POST
-    @Path("{id}/receipt")
-    @PermissionsAllowed(Act.SUBMISSION_WRITE)
-    public Response receive(@PathParam("id") UUID id, @RestForm String codes) {
-        return answer(id, new Bench(null, null, null, null, null, null, codes, null, null), () -> {
-            List<String> counted = codes(codes);
-            SubmissionView present = submissions.view(id);
-            receipts.receive(
-                    id,
-                    new Receipt(now(), counted, null, Receipt.Source.SCAN, null, null),
-                    present.receivedAt() == null ? null : ETags.of(present.version()));
-            return "";
-        });
-    }
-
-    private Response answer(UUID id, Bench typed, Supplier<String> act) {
-        try {
-            return Response.seeOther(URI.create("/submissions/" + id + act.get()))
-                    .build();
-        } catch (DomainException fault) {
-            return Response.status(fault.status() == 404 || fault.status() == 409 ? fault.status() : 422)
-                    .entity(bench(id, null, typed, Faults.of(fault)))
-                    .build();
-        }
-    }
-
-    private TemplateInstance bench(UUID id, String packed, Bench typed, Faults faults) {
-        SubmissionView view = submissions.view(id);
-        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
-        return Templates.submission(
-                view,
-                plan.laboratory(view.laboratory()).name(),
-                Receiving.of(plan.laboratoryProfile(view.laboratory(), today), today),
-                packed,
-                List.of(Preservation.values()),
-                typed,
-                faults);
-    }
-
-    private static List<String> codes(String typed) {
+    static List<String> codes(String typed) {
         return typed == null
                 ? List.of()
                 : Arrays.stream(typed.split("[\\r\\n,;]+"))

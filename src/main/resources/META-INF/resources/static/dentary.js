@@ -84,7 +84,10 @@ if (own && [document.body, null, own].includes(document.activeElement)) {
     own.focus({ preventScroll: true });
     own.select();
 }
-if (document.querySelector(".fault[data-wrong-scan]") || (own && document.querySelector("main .fault"))) {
+const lines = document.querySelector("main textarea[data-scan]");
+if (document.querySelector(".fault[data-wrong-scan]")
+        || (own && document.querySelector("main .fault"))
+        || (lines && document.querySelector("main .fault[role=alert]"))) {
     wrongScan();
 }
 

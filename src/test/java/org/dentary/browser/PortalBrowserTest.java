@@ -83,9 +83,9 @@ class PortalBrowserTest extends Browser {
     }
 
     @Test
-    void aScannerFindsALabelFromAnywhereAndAWrongScanIsSeen() {
+    void aScannerFindsALabelFromAnywhereAndAWrongScanIsHeardAndSeen() {
         LabelOfKit jaw = kits.aKit(Part.JAW).get(0);
-        Page page = signedIn(PHONE, Role.SAMPLER);
+        Page page = listening(signedIn(PHONE, Role.SAMPLER));
         page.navigate("/");
         scan(page, jaw.code());
         assertTrue(page.url().endsWith("/kits/labels/" + jaw.code()), page.url());
@@ -93,7 +93,29 @@ class PortalBrowserTest extends Browser {
         scan(page, "A2C4B6H8JK");
         assertTrue(page.locator(".fault").textContent().contains("character 5 is B"));
         assertTrue((Boolean) page.evaluate("document.body.classList.contains('wrong-scan')"), "it flashes");
+        assertEquals(2, page.evaluate("window.heard"), "two low tones");
         assertEquals("again", page.evaluate("document.activeElement.id"), "the next scan lands in the field");
+    }
+
+    @Test
+    void aWrongScanAmongManyIsHeardAndSeen() {
+        LabelOfKit foreign = kits.aKit(Part.JAW).get(0);
+        Page page = listening(signedIn(PHONE, Role.COORDINATOR));
+        page.navigate("/kits/" + kits.aBlock(2, Part.JAW).id());
+        assertEquals(0, page.evaluate("window.heard"));
+        page.locator("#kits").fill(foreign.code());
+        page.locator("[name=reason]").fill("came back in the box");
+        page.waitForNavigation(() -> page.locator("form:has(#kits) button").press("Enter"));
+        assertTrue(page.locator(".fault").isVisible());
+        assertTrue((Boolean) page.evaluate("document.body.classList.contains('wrong-scan')"), "it flashes");
+        assertEquals(2, page.evaluate("window.heard"), "two low tones");
+    }
+
+    /** Counts the tones that the page begins, from its next load on. */
+    private static Page listening(Page page) {
+        page.addInitScript("window.heard = 0; const start = OscillatorNode.prototype.start;"
+                + "OscillatorNode.prototype.start = function (...when) { window.heard++; start.apply(this, when); };");
+        return page;
     }
 
     @Test

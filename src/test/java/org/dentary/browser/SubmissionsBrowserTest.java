@@ -66,12 +66,16 @@ class SubmissionsBrowserTest extends Browser {
         page.locator("#codes").focus();
         page.keyboard().type(here);
         page.keyboard().press("Enter");
+        // Past what is folded away: damage, a photo, an earlier hour.
+        page.keyboard().press("Tab");
         page.keyboard().press("Tab");
         page.waitForNavigation(() -> page.keyboard().press("Enter"));
         assertThat(page.locator("h1 + p")).containsText("1 received, 1 missing");
         assertThat(page.locator("tr", new Page.LocatorOptions().setHasText(Words.asLabel(lost))))
                 .containsText("Short");
         look(page, "submission-short-" + width, width);
+        page.click("text=Something is damaged, a photo");
+        look(page, "submission-damaged-" + width, width);
     }
 
     /** Focus is in the field for the tube's code, and what it held is replaced by the next scan. */

@@ -138,7 +138,7 @@ class CustodyServiceTest {
     }
 
     private List<String> receive(List<String> codes, Instant at, UUID act) {
-        return custody.receive(new Arrival(codes, SeasonFixture.LABORATORY, at, null, null, act));
+        return custody.receive(new Arrival(codes, SeasonFixture.LABORATORY, at, null, null, act, null));
     }
 
     private RecordedEvent event(String code, int sequence) {

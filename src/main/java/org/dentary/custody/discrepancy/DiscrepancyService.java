@@ -111,9 +111,12 @@ public class DiscrepancyService {
      * A code that has an open one of that kind and subject is passed over.
      *
      * @param subject what they arose in, such as a submission's id
+     * @param photos ids of photographs that show them, kept before by the account at hand; empty for none
+     * @return how many entries on chains tell of it
      */
     @Transactional
-    public void openAll(Collection<String> codes, PutDiscrepancy.Kind kind, String evidence, String subject) {
+    public int openAll(
+            Collection<String> codes, PutDiscrepancy.Kind kind, String evidence, String subject, List<UUID> photos) {
         Set<String> open = list(true, null, subject, null, Integer.MAX_VALUE).stream()
                 .filter(one -> one.kind().equals(kind.name()))
                 .map(DiscrepancyView::code)
@@ -124,7 +127,7 @@ public class DiscrepancyService {
                 .sorted()
                 .toList();
         if (fresh.isEmpty()) {
-            return;
+            return 0;
         }
         Map<String, Head> heads = chains.lock(fresh);
         Moment moment = moments.moment(
@@ -134,12 +137,22 @@ public class DiscrepancyService {
                 (String) null,
                 Labels.zone(labels.labels("codes", List.of(fresh.get(0)))));
         Map<String, UUID> opened = discrepancies.open(fresh, kind.name(), rights.actor(), evidence, subject, moment);
-        chains.append(opened.entrySet().stream()
+        List<Planned> planned = opened.entrySet().stream()
                 .filter(one -> heads.containsKey(one.getKey()))
                 .map(one -> new Planned(
                         Discrepancies.draft(moment, heads.get(one.getKey()), kind.name(), one.getValue()),
                         heads.get(one.getKey())))
-                .toList());
+                .toList();
+        if (!planned.isEmpty()) {
+            entries.append(planned, photos);
+            discrepancies.show(
+                    opened.entrySet().stream()
+                            .filter(one -> heads.containsKey(one.getKey()))
+                            .map(Map.Entry::getValue)
+                            .toList(),
+                    photos);
+        }
+        return planned.size();
     }
 
     private void tell(DiscrepancyRow row, DiscrepancyRow before, Head head, Moment moment, List<UUID> photos) {

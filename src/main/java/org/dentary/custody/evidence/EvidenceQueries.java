@@ -115,6 +115,9 @@ class EvidenceQueries {
              where shown.discrepancy = any(cast(:discrepancies as uuid[]))
              order by shown.discrepancy, evidence.added_at, evidence.id
             """;
+    private static final String SHOWN = """
+            select count(distinct evidence) from custody_event_evidence where evidence = any(cast(:ids as uuid[]))
+            """;
     private static final String PICTURES = """
             select cast(evidence.id as text), evidence.digest, content.salt, content.large, content.small
               from custody_evidence evidence join custody_evidence_content content on content.evidence = evidence.id
@@ -175,6 +178,14 @@ class EvidenceQueries {
                         .map(row -> new Picture(
                                 (String) row[0], (String) row[1], (byte[]) row[2], (byte[]) row[3], (byte[]) row[4]))
                         .toList();
+    }
+
+    /** How many of them some event shows. */
+    long countShown(Collection<UUID> ids) {
+        return ((Number) entities.createNativeQuery(SHOWN)
+                        .setParameter("ids", array(ids))
+                        .getSingleResult())
+                .longValue();
     }
 
     Optional<Row> byId(UUID id) {

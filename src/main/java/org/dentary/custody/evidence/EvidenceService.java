@@ -156,6 +156,12 @@ public class EvidenceService {
         }
     }
 
+    /** Whether some event shows each of them; null or empty: true. */
+    public boolean isEachShown(List<UUID> photos) {
+        Set<UUID> asked = photos == null ? Set.of() : new TreeSet<>(photos);
+        return asked.isEmpty() || queries.countShown(asked) == asked.size();
+    }
+
     /** The photographs of events, in one statement; an event without has no entry. */
     public Map<UUID, List<EvidenceView>> ofEvents(Collection<UUID> events) {
         return queries.ofEvents(events).stream()

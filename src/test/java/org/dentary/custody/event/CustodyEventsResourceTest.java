@@ -233,7 +233,13 @@ class CustodyEventsResourceTest {
                 null));
         fixture.as("liaison");
         custody.receive(new Arrival(
-                List.of(code), SeasonFixture.LABORATORY, collectedAt.plusSeconds(120), null, null, UUID.randomUUID()));
+                List.of(code),
+                SeasonFixture.LABORATORY,
+                collectedAt.plusSeconds(120),
+                null,
+                null,
+                UUID.randomUUID(),
+                null));
         put("liaison", UUID.randomUUID(), now("FORWARDED", code, "place", SeasonFixture.CONFIRMING_LABORATORY))
                 .statusCode(201);
         chain("liaison", code)

@@ -159,7 +159,13 @@ class EvidenceTest {
                 .statusCode(404);
         fixture.as("liaison");
         custody.receive(new Arrival(
-                List.of(code), SeasonFixture.LABORATORY, collectedAt.plusSeconds(600), null, null, UUID.randomUUID()));
+                List.of(code),
+                SeasonFixture.LABORATORY,
+                collectedAt.plusSeconds(600),
+                null,
+                null,
+                UUID.randomUUID(),
+                null));
         UUID atTheLaboratory = photo("liaison");
         record("liaison", UUID.randomUUID(), code, atTheLaboratory).statusCode(201);
         picture("liaison", atTheLaboratory).statusCode(200);

@@ -1,0 +1,65 @@
+package org.dentary.submission;
+
+import java.util.List;
+import java.util.UUID;
+
+/**
+ * What was typed on the page of a submission; every field may be null.
+ *
+ * @param keptCode code of a tube that is kept differently, or codes that come back
+ * @param counted what was counted in
+ */
+record Bench(
+        String code,
+        String box,
+        String overrideReason,
+        String carrier,
+        String waybill,
+        String shipper,
+        String keptCode,
+        String keptReason,
+        Counted counted) {
+    static final Bench EMPTY = packing(null, null, null);
+
+    /**
+     * A count as it was typed.
+     *
+     * @param occurredAt day and time on the clock of {@code zone}; empty for now
+     * @param photos those kept when the form was sent before; never null
+     */
+    record Counted(
+            String codes,
+            String damaged,
+            boolean fromList,
+            String occurredAt,
+            String zone,
+            String reason,
+            List<UUID> photos) {
+        static final Counted NOTHING = new Counted(null, null, false, null, null, null, List.of());
+
+        /** Whether more than codes was typed, so that the rest of the form is shown open. */
+        public boolean isDetailed() {
+            return isSaid(damaged) || fromList || isSaid(occurredAt) || isSaid(reason) || !photos.isEmpty();
+        }
+
+        private static boolean isSaid(String text) {
+            return text != null && !text.isBlank();
+        }
+    }
+
+    static Bench packing(String code, String box, String overrideReason) {
+        return new Bench(code, box, overrideReason, null, null, null, null, null, Counted.NOTHING);
+    }
+
+    static Bench leaving(String carrier, String waybill, String shipper) {
+        return new Bench(null, null, null, carrier, waybill, shipper, null, null, Counted.NOTHING);
+    }
+
+    static Bench keeping(String code, String reason) {
+        return new Bench(null, null, null, null, null, null, code, reason, Counted.NOTHING);
+    }
+
+    static Bench counting(Counted counted) {
+        return new Bench(null, null, null, null, null, null, null, null, counted);
+    }
+}

@@ -1,0 +1,92 @@
+package org.dentary.submission;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.Supplier;
+import org.dentary.custody.desk.DeskReading;
+import org.dentary.custody.desk.FormChecks;
+import org.dentary.plan.PlanService;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.DomainException;
+import org.dentary.specimen.Preservation;
+
+/** The page of one submission, shown again with what was typed where something is refused. */
+@ApplicationScoped
+class BenchPage {
+    private final SubmissionService submissions;
+    private final PlanService plan;
+    private final DeskReading desk;
+    private final Clock clock;
+
+    BenchPage(SubmissionService submissions, PlanService plan, DeskReading desk, Clock clock) {
+        this.submissions = submissions;
+        this.plan = plan;
+        this.desk = desk;
+        this.clock = clock;
+    }
+
+    @CheckedTemplate(basePath = "submission")
+    static class Templates {
+        static native TemplateInstance submission(
+                SubmissionView submission,
+                String laboratory,
+                Receiving receiving,
+                String packed,
+                List<Preservation> preservations,
+                List<String> zones,
+                Bench typed,
+                Faults faults);
+    }
+
+    /**
+     * The page.
+     *
+     * @param packed code that was packed just now, or null
+     */
+    TemplateInstance show(UUID id, String packed, Bench typed, Faults faults) {
+        SubmissionView view = submissions.view(id);
+        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        return Templates.submission(
+                view,
+                plan.laboratory(view.laboratory()).name(),
+                Receiving.of(plan.laboratoryProfile(view.laboratory(), today), today),
+                packed,
+                List.of(Preservation.values()),
+                desk.zones(),
+                typed,
+                faults);
+    }
+
+    /**
+     * Acts and goes on, or shows the page again with what was typed.
+     *
+     * @param typed asked after the act, which may have kept photographs
+     * @param act answers what is appended to the page's address
+     */
+    Response answer(UUID id, Supplier<Bench> typed, Supplier<String> act) {
+        try {
+            return Response.seeOther(URI.create("/submissions/" + id + act.get()))
+                    .build();
+        } catch (DomainException fault) {
+            return Response.status(fault.status() == 404 || fault.status() == 409 ? fault.status() : 422)
+                    .entity(show(
+                            id,
+                            null,
+                            typed.get(),
+                            FormChecks.shown(fault, desk.zones().get(0))))
+                    .build();
+        }
+    }
+
+    Response answer(UUID id, Bench typed, Supplier<String> act) {
+        return answer(id, () -> typed, act);
+    }
+}
