@@ -1,6 +1,7 @@
 package org.dentary.platform.problem;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import io.quarkus.qute.CheckedTemplate;
@@ -31,6 +32,12 @@ public class ProblemMapper {
     private static final String NOT_TEXT = "22021";
 
     private static final Logger LOG = Logger.getLogger(ProblemMapper.class);
+
+    private final BodyLimit limit;
+
+    ProblemMapper(BodyLimit limit) {
+        this.limit = limit;
+    }
 
     @CheckedTemplate(basePath = "problem")
     static class Templates {
@@ -122,14 +129,7 @@ public class ProblemMapper {
                         "Not offered",
                         "The type asked for is not offered here",
                         List.of());
-            case 413 ->
-                answer(
-                        request,
-                        413,
-                        "TOO_LARGE",
-                        "Too large",
-                        "The request is larger than this service takes",
-                        List.of());
+            case 413 -> tooLarge(request);
             case 415 ->
                 answer(
                         request,
@@ -210,7 +210,22 @@ public class ProblemMapper {
                 List.of());
     }
 
-    private static Response malformed(JsonProcessingException fault, RoutingContext request) {
+    private Response tooLarge(RoutingContext request) {
+        request.response().putHeader("Connection", "close");
+        boolean whole = request.request().bytesRead() > limit.most();
+        String words = whole
+                ? BodyLimit.words(limit.most())
+                : "A field of what was sent is longer than this service takes; shorten it, or send it as a file";
+        return answer(request, 413, whole ? "TOO_LARGE" : "FIELD_TOO_LARGE", "Too large", words, List.of());
+    }
+
+    private Response malformed(JsonProcessingException fault, RoutingContext request) {
+        if (fault.getCause() instanceof WebApplicationException stopped) {
+            return web(stopped, request);
+        }
+        if (fault instanceof StreamConstraintsException || fault.getCause() instanceof StreamConstraintsException) {
+            return tooLarge(request);
+        }
         if (fault instanceof MismatchedInputException == false && fault instanceof JsonMappingException mapping) {
             String field = JsonProblems.path(mapping);
             String message = mapping.getOriginalMessage();

@@ -89,67 +89,6 @@ class ImportRefusalsTest {
         post(id, "{}").statusCode(409);
     }
 
-    /** What is sent goes no further than the limit: the service answers before it has read the file. */
-    @Test
-    void twoHundredMegabytesAreRefusedWithoutBeingKept() throws IOException {
-        for (String length : List.of("Transfer-Encoding: chunked", "Content-Length: " + 200L * 1024 * 1024)) {
-            UUID id = UUID.randomUUID();
-            String answer = tooLarge("/api/v1/result-imports/" + id + "?laboratory=T_LAB", length);
-            org.junit.jupiter.api.Assertions.assertTrue(answer.startsWith("HTTP/1.1 413"), length + ": " + answer);
-            if (length.startsWith("Content-Length")) {
-                org.junit.jupiter.api.Assertions.assertTrue(
-                        answer.contains("application/problem+json")
-                                && answer.contains("TOO_LARGE")
-                                && answer.contains("larger than 64 MB"),
-                        answer);
-            }
-            as("liaison").get("/api/v1/result-imports/" + id).then().statusCode(404);
-        }
-    }
-
-    private static String tooLarge(String path, String length) throws IOException {
-        try (java.net.Socket socket = new java.net.Socket("127.0.0.1", io.restassured.RestAssured.port)) {
-            socket.setSoTimeout(60_000);
-            var out = socket.getOutputStream();
-            out.write(bytes("PUT " + path + " HTTP/1.1\r\nHost: localhost\r\nContent-Type: text/csv\r\n"
-                    + "Authorization: Basic "
-                    + java.util.Base64.getEncoder().encodeToString(bytes("liaison:" + SeasonFixture.PASSWORD)) + "\r\n"
-                    + length + "\r\n\r\n"));
-            byte[] some = new byte[1024 * 1024];
-            java.util.Arrays.fill(some, (byte) 'x');
-            try {
-                for (int sent = 0; sent < 200 && socket.getInputStream().available() == 0; sent++) {
-                    if (length.startsWith("Transfer")) {
-                        out.write(bytes("100000\r\n"));
-                    }
-                    out.write(some);
-                    if (length.startsWith("Transfer")) {
-                        out.write(bytes("\r\n"));
-                    }
-                    out.flush();
-                }
-            } catch (java.net.SocketException closed) {
-                // It answers and hangs up before everything is sent.
-            }
-            byte[] answer = new byte[8 * 1024];
-            int read = 0;
-            try {
-                for (int n;
-                        read < answer.length
-                                && (n = socket.getInputStream().read(answer, read, answer.length - read)) > 0; ) {
-                    read += n;
-                    String text = new String(answer, 0, read, StandardCharsets.UTF_8);
-                    if (text.contains("\r\n\r\n") && text.endsWith("}")) {
-                        break;
-                    }
-                }
-            } catch (java.net.SocketException reset) {
-                // What came before it is the answer.
-            }
-            return new String(answer, 0, read, StandardCharsets.UTF_8);
-        }
-    }
-
     @Test
     void whoseFileAndUnderWhichIdMustBeClear() {
         String row = HEADER + "1E5,A-1,T_SCREEN,SCREENING,NOT_DETECTED," + DAYS + "\r\n";
