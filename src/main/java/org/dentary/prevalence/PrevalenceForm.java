@@ -5,8 +5,10 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** The question as the page's form shows it; {@code query} is the address's part behind the question mark. */
 public record PrevalenceForm(
@@ -14,6 +16,7 @@ public record PrevalenceForm(
         List<Choice> diseases,
         List<Choice> units,
         List<Choice> breakdowns,
+        List<Choice> columns,
         List<Choice> intervals,
         List<Choice> cuts,
         PrevalenceChoices.More more,
@@ -21,17 +24,44 @@ public record PrevalenceForm(
     /** One option of a list. */
     public record Choice(String value, String words, boolean chosen) {}
 
-    static final List<String[]> BREAKDOWNS = List.of(
-            new String[] {"ageClass,sex", "Age class and sex"},
-            new String[] {"ageClass", "Age class"},
-            new String[] {"sex", "Sex"},
-            new String[] {"managementUnit", "Management unit"},
-            new String[] {"managementUnit,ageClass", "Management unit and age class"},
-            new String[] {"region,ageClass,sex", "Region, age class and sex"},
-            new String[] {"mortalitySource", "Mortality source"},
-            new String[] {"samplingBasis", "Sampling basis"},
-            new String[] {"station", "Station"},
-            new String[] {"month", "Month of death"});
+    /** Rows of two dimensions and more that people ask for; each dimension alone is offered too. */
+    private static final List<String> TOGETHER = List.of(
+            "ageClass,sex",
+            "managementUnit,ageClass",
+            "managementUnit,ageClass,sex",
+            "region,ageClass,sex",
+            "mortalitySource,ageClass",
+            "month,ageClass");
+
+    /** What the rows may be; what was asked for is among them. */
+    static List<Choice> rows(String asked) {
+        List<String> offered = new ArrayList<>(TOGETHER);
+        Stream.of(Dimension.values()).map(Dimension::field).forEach(offered::add);
+        if (asked != null && !offered.contains(asked)) {
+            offered.add(asked);
+        }
+        return choices(offered, by -> by, PrevalenceForm::together, asked, null);
+    }
+
+    /** What may stand as columns. */
+    static List<Choice> columns(String asked) {
+        return choices(List.of(Dimension.values()), Dimension::field, Dimension::words, asked, "None");
+    }
+
+    private static String together(String by) {
+        List<String> words = new ArrayList<>(Stream.of(by.split(","))
+                .map(field -> Stream.of(Dimension.values())
+                        .filter(dimension -> dimension.field().equals(field.trim()))
+                        .findFirst()
+                        .map(Dimension::words)
+                        .orElse(field))
+                .toList());
+        for (int i = 1; i < words.size(); i++) {
+            words.set(i, words.get(i).toLowerCase(Locale.US));
+        }
+        String last = words.remove(words.size() - 1);
+        return words.isEmpty() ? last : String.join(", ", words) + " and " + last;
+    }
 
     public static <T> List<Choice> choices(
             List<T> items, Function<T, String> value, Function<T, String> words, String chosen, String none) {

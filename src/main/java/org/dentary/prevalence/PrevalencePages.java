@@ -141,7 +141,8 @@ public class PrevalencePages {
                 PrevalenceForm.choices(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
                 PrevalenceForm.choices(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
                 PrevalenceForm.choices(plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("unit"), "All units"),
-                PrevalenceForm.choices(PrevalenceForm.BREAKDOWNS, b -> b[0], b -> b[1], asked.getFirst("by"), null),
+                PrevalenceForm.rows(asked.getFirst("by")),
+                PrevalenceForm.columns(asked.getFirst("columns")),
                 PrevalenceForm.choices(
                         Arrays.asList(IntervalMethod.values()),
                         Enum::name,

@@ -27,7 +27,8 @@ class PrevalenceQueries {
             ) as marked where code <> '' group by code order by code
             """;
     private static final String EVIDENCE = """
-            select count(*) filter (where l.sex_evidence <> 'GENITALIA_OR_UDDER'), count(*) from """ + OF_COUNTED;
+            select count(*) filter (where l.sex_evidence <> 'GENITALIA_OR_UDDER'), count(*),
+                   count(*) filter (where l.sex = 'UNKNOWN') from """ + OF_COUNTED;
     private static final String UNKNOWN_AGE = """
             select l.sex, l.mortality_source as mortalitySource,
                    case when l.age_disputed then 'DISPUTED' when l.jaw_status = 'READ' then 'READ_WITHOUT_CLASS'
@@ -76,10 +77,10 @@ class PrevalenceQueries {
         return counts;
     }
 
-    /** Of the counted: how many have their sex without bodily evidence, and how many there are. */
+    /** Of the counted: how many have their sex without bodily evidence, how many there are, how many of unknown sex. */
     int[] sexEvidence(Lines lines, LineFilter filter, Scope scope) {
         Object[] row = (Object[]) counted(EVIDENCE, null, lines, filter, scope).getSingleResult();
-        return new int[] {((Number) row[0]).intValue(), ((Number) row[1]).intValue()};
+        return new int[] {((Number) row[0]).intValue(), ((Number) row[1]).intValue(), ((Number) row[2]).intValue()};
     }
 
     /** A footnote's code and how many counted animals carry it. */

@@ -1,6 +1,7 @@
 package org.dentary.prevalence;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Map;
 
@@ -11,6 +12,7 @@ import java.util.Map;
  * @param disease disease code
  * @param species species code
  * @param by dimensions of the cells, in order
+ * @param columns the last of them where it stands as columns; left out: each cell is a row
  * @param interval method of the intervals
  * @param confidence two-sided level
  * @param cut the data cut it stands on, or null
@@ -19,6 +21,8 @@ import java.util.Map;
  * @param incomplete whether more is pending than the plan allows
  * @param pendingShare pending / (pending + counted) in [0, 1]; null if both are 0
  * @param cells in the order of the dimensions' values; a class never sampled is there with nulls
+ * @param rowTotals where there are columns: each row over all of them; left out otherwise
+ * @param columnTotals where there are columns: each over all rows; left out otherwise
  * @param total all cells together
  * @param takenToCounted how many animals leave at each step; all but the first add up to the first
  * @param footnotes what the outcomes of some counted animals rest on; empty for none
@@ -34,6 +38,7 @@ public record PrevalenceReport(
         String disease,
         String species,
         List<String> by,
+        @JsonInclude(JsonInclude.Include.NON_NULL) String columns,
         String interval,
         double confidence,
         CutName cut,
@@ -42,6 +47,8 @@ public record PrevalenceReport(
         boolean incomplete,
         Double pendingShare,
         List<PrevalenceCell> cells,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<PrevalenceCell> rowTotals,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<PrevalenceCell> columnTotals,
         PrevalenceCell total,
         List<StepCount> takenToCounted,
         List<Footnote> footnotes,
@@ -53,11 +60,19 @@ public record PrevalenceReport(
         List<String> cautions) {
     /** An answer stored before a field was there has none of it. */
     public PrevalenceReport {
-        cells = cells.stream().map(cell -> cell.inOrder(by)).toList();
+        cells = inOrder(cells, by);
+        rowTotals = inOrder(rowTotals, by);
+        columnTotals = inOrder(columnTotals, by);
         footnotes = footnotes == null ? List.of() : footnotes;
         methods = methods == null ? List.of() : methods;
         sexWithoutBodilyEvidence = sexWithoutBodilyEvidence == null ? Share.of(0, 0) : sexWithoutBodilyEvidence;
         unknownAge = unknownAge == null ? new UnknownAge(Share.of(0, 0), false, List.of()) : unknownAge;
+    }
+
+    private static List<PrevalenceCell> inOrder(List<PrevalenceCell> cells, List<String> by) {
+        return cells == null
+                ? List.of()
+                : cells.stream().map(cell -> cell.inOrder(by)).toList();
     }
 
     /** Which cut a report stands on; {@code superseded} is the reason why it should no longer be used, or null. */

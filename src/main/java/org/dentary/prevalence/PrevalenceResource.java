@@ -46,6 +46,13 @@ public class PrevalenceResource {
     @Parameter(name = "disease", in = ParameterIn.QUERY, description = "the plan's first if left out")
     @Parameter(name = "species", in = ParameterIn.QUERY, description = "the plan's first if left out")
     @Parameter(name = "by", in = ParameterIn.QUERY, example = "ageClass,sex")
+    @Parameter(
+            name = "columns",
+            in = ParameterIn.QUERY,
+            description =
+                    "a dimension whose values stand side by side on page, paper and in the workbook; rows and columns are then"
+                            + " added up in every form",
+            example = "sex")
     @Parameter(name = "unit", in = ParameterIn.QUERY)
     @Parameter(name = "interval", in = ParameterIn.QUERY, example = "WILSON")
     @Parameter(name = "confidence", in = ParameterIn.QUERY, example = "0.95")

@@ -3,11 +3,8 @@ package org.dentary.prevalence;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.time.Clock;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeSet;
 import java.util.function.Function;
 import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
@@ -17,14 +14,10 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.LineColumn;
-import org.dentary.prevalence.linelist.LineFilter;
-import org.dentary.statistics.Proportion;
 
 /** Answers how common a disease is among the animals of a season. */
 @ApplicationScoped
 public class PrevalenceService {
-    private static final int MOST_CELLS = 5_000;
-
     private final PlanService plan;
     private final PrevalenceQueries queries;
     private final DimensionValues values;
@@ -111,25 +104,23 @@ public class PrevalenceService {
         Lines lines = question.lines();
         List<PrevalenceQueries.Count> counts =
                 queries.counts(lines, question.filter(), question.scope(), question.by());
-        List<PrevalenceCell> cells = cells(question, counts);
+        ReportCells cells = ReportCells.of(question, counts, values);
         Map<Step, Integer> steps = steps(counts);
-        int detected = counts.stream()
-                .filter(c -> c.step() == Step.COUNTED)
-                .mapToInt(PrevalenceQueries.Count::detected)
-                .sum();
-        PrevalenceCell total = cell(Map.of(), steps.get(Step.COUNTED), detected, steps.get(Step.PENDING), question);
+        PrevalenceCell total = cells.total();
         Double pendingShare = total.pendingShare();
         BigDecimal limit = plan.settings().share(PlanSetting.PENDING_SHARE_INCOMPLETE, question.season(), null, null);
         boolean incomplete = pendingShare != null && pendingShare > limit.doubleValue();
         DataCutView cut = question.cut() == null ? null : cuts.require(question.cut());
-        PrevalenceReport.Share sex = evidence(queries.sexEvidence(lines, question.filter(), question.scope()));
+        int[] sexes = queries.sexEvidence(lines, question.filter(), question.scope());
+        PrevalenceReport.Share sex = PrevalenceReport.Share.of(sexes[0], sexes[1]);
         PrevalenceReport.UnknownAge unknownAge = unknownAge(question, lines, total.counted());
-        ReportNotes notes = new ReportNotes(question, total, sex, unknownAge, plan, cautions, cut);
+        ReportNotes notes = new ReportNotes(question, total, sex, sexes[2], unknownAge, plan, cautions, cut);
         return new PrevalenceReport(
                 question.season(),
                 question.disease(),
                 question.species(),
                 question.by().stream().map(Dimension::field).toList(),
+                question.columns() == null ? null : question.columns().field(),
                 question.interval().name(),
                 question.confidence(),
                 cut == null
@@ -140,7 +131,9 @@ public class PrevalenceService {
                 question.scope().told(),
                 incomplete,
                 pendingShare,
-                cells,
+                cells.all(),
+                cells.rowTotals(),
+                cells.columnTotals(),
                 total,
                 steps.entrySet().stream()
                         .map(e -> new PrevalenceReport.StepCount(e.getKey(), e.getValue()))
@@ -156,10 +149,6 @@ public class PrevalenceService {
                 notes.cautions());
     }
 
-    private static PrevalenceReport.Share evidence(int[] counts) {
-        return PrevalenceReport.Share.of(counts[0], counts[1]);
-    }
-
     private PrevalenceReport.UnknownAge unknownAge(ReportQuestion question, Lines lines, int counted) {
         List<PrevalenceReport.UnknownAgeRow> rows = queries.unknownAge(lines, question.filter(), question.scope());
         PrevalenceReport.Share total = PrevalenceReport.Share.of(
@@ -167,62 +156,6 @@ public class PrevalenceService {
         BigDecimal limit = plan.settings().share(PlanSetting.UNKNOWN_AGE_NOTE_SHARE, question.season(), null, null);
         return new PrevalenceReport.UnknownAge(
                 total, total.share() != null && total.share() > limit.doubleValue(), rows);
-    }
-
-    private List<PrevalenceCell> cells(ReportQuestion question, List<PrevalenceQueries.Count> counts) {
-        List<Dimension> by = question.by();
-        List<List<String>> axes = new ArrayList<>();
-        long product = 1;
-        for (int i = 0; i < by.size(); i++) {
-            int at = i;
-            TreeSet<String> seen = new TreeSet<>();
-            counts.forEach(count -> seen.add(count.values().get(at)));
-            List<String> axis = values.of(by.get(i), seen, accepted(question.filter(), by.get(i)));
-            axes.add(axis);
-            product *= Math.max(1, axis.size());
-        }
-        if (product > MOST_CELLS) {
-            throw InvalidInput.field(
-                    "by",
-                    "TOO_MANY_CELLS",
-                    "these dimensions make " + product + " cells, more than the " + MOST_CELLS
-                            + " that a table can show; take fewer dimensions or filter one of them");
-        }
-        Map<List<String>, int[]> sums = new LinkedHashMap<>();
-        product(axes).forEach(values -> sums.put(values, new int[3]));
-        for (PrevalenceQueries.Count count : counts) {
-            int[] sum = sums.get(count.values());
-            if (count.step() == Step.COUNTED) {
-                sum[0] += count.animals();
-                sum[1] += count.detected();
-            } else if (count.step() == Step.PENDING) {
-                sum[2] += count.animals();
-            }
-        }
-        List<PrevalenceCell> cells = new ArrayList<>();
-        sums.forEach((group, sum) -> {
-            Map<String, String> fields = new LinkedHashMap<>();
-            for (int i = 0; i < by.size(); i++) {
-                fields.put(by.get(i).field(), group.get(i));
-            }
-            cells.add(cell(fields, sum[0], sum[1], sum[2], question));
-        });
-        return cells;
-    }
-
-    private static PrevalenceCell cell(
-            Map<String, String> group, int counted, int detected, int pending, ReportQuestion question) {
-        Proportion share = Proportion.of(detected, counted, question.interval(), question.confidence());
-        return new PrevalenceCell(
-                group,
-                counted,
-                detected,
-                share.estimate(),
-                share.lower(),
-                share.upper(),
-                pending,
-                pendingShare(pending, counted),
-                CellFlag.of(group.isEmpty() ? List.of() : question.by(), counted, detected, pending));
     }
 
     private static Map<Step, Integer> steps(List<PrevalenceQueries.Count> counts) {
@@ -235,34 +168,6 @@ public class PrevalenceService {
             steps.merge(Step.TAKEN, count.animals(), Integer::sum);
         }
         return steps;
-    }
-
-    private static Double pendingShare(int pending, int counted) {
-        return PrevalenceReport.Share.of(pending, pending + counted).share();
-    }
-
-    private static List<String> accepted(LineFilter filter, Dimension dimension) {
-        return filter.values().entrySet().stream()
-                .filter(e -> e.getKey().field().equals(dimension.field()))
-                .map(Map.Entry::getValue)
-                .findFirst()
-                .orElse(null);
-    }
-
-    private static List<List<String>> product(List<List<String>> axes) {
-        List<List<String>> rows = List.of(List.of());
-        for (List<String> axis : axes) {
-            List<List<String>> longer = new ArrayList<>();
-            for (List<String> row : rows) {
-                for (String value : axis) {
-                    List<String> next = new ArrayList<>(row);
-                    next.add(value);
-                    longer.add(next);
-                }
-            }
-            rows = longer;
-        }
-        return rows;
     }
 
     private static String first(List<String> codes) {

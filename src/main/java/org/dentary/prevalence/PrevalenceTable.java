@@ -6,8 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** A report as the page shows it: words for codes, percentages with no more digits than n carries. */
-public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<Row> rows, Row total) {
+/**
+ * A report as the page shows it: words for codes, percentages with no more digits than n carries.
+ *
+ * @param across the same with one dimension as columns, where that was asked for; else null
+ */
+public record PrevalenceTable(
+        PrevalenceReport report, List<String> heads, List<Row> rows, Row total, CrossTable across) {
     /** One line of the table; {@code share} is "not sampled" where nobody was counted. */
     public record Row(
             List<String> groups,
@@ -18,7 +23,17 @@ public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<
             int pending,
             String pendingShare,
             String marks,
-            String flags) {}
+            String flags) {
+        /** "3 of 45", the detected first. */
+        public String of() {
+            return detected + " of " + counted;
+        }
+
+        /** "5 pending (10.0 %)"; empty where nothing is. */
+        public String waiting() {
+            return pending == 0 ? "" : pending + " pending (" + pendingShare + ")";
+        }
+    }
 
     public static PrevalenceTable of(PrevalenceReport report, DimensionValues values) {
         List<Dimension> by = Dimension.parse(String.join(",", report.by()));
@@ -27,12 +42,15 @@ public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<
                 report,
                 by.stream().map(Dimension::words).toList(),
                 report.cells().stream().map(cell -> row(cell, names)).toList(),
-                row(report.total(), List.of()));
+                row(report.total(), List.of()),
+                report.columns() == null ? null : CrossTable.of(report, by, names));
     }
 
     /** What the marks of this table mean, in the order of the flags; empty where there are none. */
     public String legend() {
-        List<String> names = Stream.concat(report.cells().stream(), Stream.of(report.total()))
+        List<String> names = Stream.of(
+                        report.cells(), report.rowTotals(), report.columnTotals(), List.of(report.total()))
+                .flatMap(List::stream)
                 .flatMap(cell -> cell.flags().stream())
                 .distinct()
                 .sorted(Comparator.comparing(CellFlag::order))
@@ -40,7 +58,7 @@ public record PrevalenceTable(PrevalenceReport report, List<String> heads, List<
         return CellFlag.told(names);
     }
 
-    private static Row row(PrevalenceCell cell, List<Map<String, String>> names) {
+    static Row row(PrevalenceCell cell, List<Map<String, String>> names) {
         List<String> groups = new ArrayList<>();
         int i = 0;
         for (String value : cell.group().values()) {

@@ -16,11 +16,17 @@ import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.LineColumn;
 import org.dentary.statistics.IntervalMethod;
 
-/** What a reader must know beside the numbers, in sentences; each that a figure needs to be quoted is there. */
+/**
+ * What a reader must know beside the numbers, in sentences; each that a figure needs to be quoted is there.
+ *
+ * @param sex counted animals whose sex rests on no bodily evidence
+ * @param unknownSex counted animals without a sex
+ */
 record ReportNotes(
         ReportQuestion question,
         PrevalenceCell total,
         PrevalenceReport.Share sex,
+        int unknownSex,
         PrevalenceReport.UnknownAge unknownAge,
         PlanService plan,
         CautionService cautionTexts,
@@ -91,7 +97,8 @@ record ReportNotes(
         if (total.counted() > 0 && total.detected() == 0) {
             notes.add(String.format(
                     Locale.ROOT,
-                    "None detected does not show absence: the upper limit is %.1f %%.",
+                    "None detected does not show absence: the upper limit of the %s %% interval is %.1f %%.",
+                    percent(question.confidence()),
                     100 * total.upper()));
         }
         notes.add((cut == null ? "The lines as they are now" : "Data cut " + cut.id()) + "; rules of reports, version "
@@ -134,6 +141,9 @@ record ReportNotes(
                     sex.animals(),
                     sex.of(),
                     Words.percent(sex.share(), sex.of())));
+        }
+        if (unknownSex > 0) {
+            notes.add(String.format(Locale.ROOT, "Sex is unknown in %d of %d counted animals.", unknownSex, sex.of()));
         }
         PrevalenceReport.Share age = unknownAge.total();
         if (unknownAge.aboveThreshold()) {

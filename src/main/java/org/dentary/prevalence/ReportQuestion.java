@@ -3,6 +3,7 @@ package org.dentary.prevalence;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,7 +20,8 @@ import org.dentary.statistics.IntervalMethod;
  * @param season season code, or null
  * @param disease disease code, or null for the plan's first
  * @param species species code, or null for the plan's first
- * @param by dimensions in order; never empty
+ * @param by dimensions in order, those of the rows first; never empty
+ * @param columns the last of them where its values stand side by side as columns, or null: each cell is a row
  * @param filter conditions on columns
  * @param scope which animals count
  * @param interval method of the interval
@@ -31,6 +33,7 @@ public record ReportQuestion(
         String disease,
         String species,
         List<Dimension> by,
+        Dimension columns,
         LineFilter filter,
         Scope scope,
         IntervalMethod interval,
@@ -51,7 +54,8 @@ public record ReportQuestion(
         String season = one(rest, "season");
         String disease = one(rest, "disease");
         String species = one(rest, "species");
-        String by = one(rest, "by");
+        List<Dimension> rows = Dimension.parse(or(one(rest, "by"), DEFAULT_ROWS));
+        Dimension columns = Dimension.columns(one(rest, "columns"), rows);
         String interval = one(rest, "interval");
         String confidence = one(rest, "confidence");
         String cut = one(rest, "cut");
@@ -65,12 +69,17 @@ public record ReportQuestion(
                 season,
                 disease,
                 species,
-                Dimension.parse(by == null ? DEFAULT_ROWS : by),
+                Dimension.withColumns(rows, columns),
+                columns,
                 LineFilter.of(rest),
                 scope,
                 interval == null ? IntervalMethod.WILSON : interval(interval),
                 confidence == null ? 0.95 : confidence(confidence),
                 cut == null ? null : uuid(cut));
+    }
+
+    private static String or(String given, String otherwise) {
+        return given == null ? otherwise : given;
     }
 
     private static String one(Map<String, List<String>> parameters, String name) {
@@ -150,13 +159,27 @@ public record ReportQuestion(
 
     /** The same question of another season, on one of its cuts or, with null, live. */
     public ReportQuestion inSeason(String other, UUID itsCut) {
-        return new ReportQuestion(other, disease, species, by, filter, scope, interval, confidence, itsCut);
+        return new ReportQuestion(other, disease, species, by, columns, filter, scope, interval, confidence, itsCut);
     }
 
     /** The same animals of the same season in the default rows, with the interval of that method. */
     public ReportQuestion inDefaultRows(IntervalMethod itsInterval) {
         return new ReportQuestion(
-                season, disease, species, Dimension.parse(DEFAULT_ROWS), filter, scope, itsInterval, confidence, cut);
+                season,
+                disease,
+                species,
+                Dimension.parse(DEFAULT_ROWS),
+                null,
+                filter,
+                scope,
+                itsInterval,
+                confidence,
+                cut);
+    }
+
+    /** The same with each cell in a row of its own. */
+    public ReportQuestion inRows() {
+        return new ReportQuestion(season, disease, species, by, null, filter, scope, interval, confidence, cut);
     }
 
     /** Whether it asks for some values of a field of the line list only. */
@@ -166,7 +189,7 @@ public record ReportQuestion(
     }
 
     ReportQuestion on(String season, String disease, String species) {
-        return new ReportQuestion(season, disease, species, by, filter, scope, interval, confidence, cut);
+        return new ReportQuestion(season, disease, species, by, columns, filter, scope, interval, confidence, cut);
     }
 
     /** Where its lines come from. */
@@ -181,6 +204,7 @@ public record ReportQuestion(
         add(query, "disease", disease);
         add(query, "species", species);
         add(query, "by", by.stream().map(Dimension::field).collect(Collectors.joining(",")));
+        add(query, "columns", columns == null ? null : columns.field());
         filter.told().forEach((field, accepted) -> add(query, field, String.join(",", accepted)));
         scope.told().forEach((field, accepted) -> add(query, field, String.join(",", accepted)));
         add(query, "interval", interval.name());
@@ -205,8 +229,9 @@ public record ReportQuestion(
      * @throws InvalidInput if it is the question of another kind of report
      */
     public static ReportQuestion told(Map<String, Object> told, UUID cut) {
-        if (!told.keySet()
-                .equals(Set.of("season", "disease", "species", "by", "filter", "scope", "interval", "confidence"))) {
+        Set<String> named = new HashSet<>(told.keySet());
+        named.remove("columns");
+        if (!named.equals(Set.of("season", "disease", "species", "by", "filter", "scope", "interval", "confidence"))) {
             throw new InvalidInput("ANOTHER_REPORT", "a question of another kind of report");
         }
         Map<String, List<String>> parameters = new LinkedHashMap<>();
@@ -214,6 +239,9 @@ public record ReportQuestion(
             parameters.put(name, List.of(told.get(name).toString()));
         }
         parameters.put("by", List.of(String.join(",", words(told.get("by")))));
+        if (told.containsKey("columns")) {
+            parameters.put("columns", List.of(told.get("columns").toString()));
+        }
         for (String name : List.of("filter", "scope")) {
             ((Map<?, ?>) told.get(name)).forEach((field, values) -> parameters.put(field.toString(), words(values)));
         }
@@ -237,6 +265,9 @@ public record ReportQuestion(
         told.put("disease", disease);
         told.put("species", species);
         told.put("by", by.stream().map(Dimension::field).toList());
+        if (columns != null) {
+            told.put("columns", columns.field());
+        }
         told.put("filter", filters());
         told.put("scope", scope.told());
         told.put("interval", interval.name());

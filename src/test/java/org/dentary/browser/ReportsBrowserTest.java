@@ -56,6 +56,36 @@ class ReportsBrowserTest extends Browser {
     }
 
     @Test
+    void rowsAndColumnsAreChosenOnThePageAndEveryCellStaysInSight() {
+        String season = season();
+        Page page = signedIn(DESK, Role.EPIDEMIOLOGIST);
+        page.navigate("/prevalence?season=" + season);
+        page.getByLabel("By", new Page.GetByLabelOptions().setExact(true)).selectOption("ageClass");
+        page.getByLabel("As columns").selectOption("sex");
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName("Show").setExact(true))
+                .click();
+        Locator table = page.getByRole(AriaRole.GROUP, new Page.GetByRoleOptions().setName("Rows and columns"));
+        String adults = table.getByRole(AriaRole.ROW, new Locator.GetByRoleOptions().setName("Adult"))
+                .first()
+                .innerText()
+                .replaceAll("\\s+", " ");
+        assertTrue(adults.contains("81 of 263 30.8 %"), adults);
+        assertEquals("sex", page.getByLabel("As columns").inputValue(), "the form keeps what was asked");
+        assertEquals(0, page.locator("details table:visible").count());
+        page.getByText("Each cell as a row").click();
+        assertEquals(1, page.locator("details table:visible").count());
+        look(Role.EPIDEMIOLOGIST, "/prevalence?by=ageClass&columns=sex&season=" + season, "report-across");
+        // A question that no list offers stays the question when it is shown again.
+        page.navigate("/prevalence?by=sex,month&season=" + season);
+        assertEquals(
+                "sex,month",
+                page.getByLabel("By", new Page.GetByLabelOptions().setExact(true))
+                        .inputValue());
+    }
+
+    @Test
     void whatCountsIsTickedAndAnythingElseIsWarnedAbout() {
         String season = season();
         lines.add(season, 11, ALine.of("ADULT", "MALE", "NOT_DETECTED").from("VEHICLE"));

@@ -142,4 +142,46 @@ class PrevalenceFootnotesTest {
         assertTrue(page.contains("/api/v1/prevalence.pdf?"), page);
         assertTrue(page.contains("/api/v1/prevalence.xlsx?"), page);
     }
+
+    /** What an epidemiologist looks for under a table before quoting it (common practice, no source). */
+    @Test
+    void everythingThatAQuotedFigureNeedsStandsUnderIt() {
+        String season = lines.season();
+        lines.add(season, 40, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        lines.add(season, 3, ALine.of("ADULT", "UNKNOWN", "NOT_DETECTED"));
+        lines.footnote(
+                lines.add(season, 2, ALine.of("UNKNOWN", "MALE", "NOT_DETECTED")), "", false, "NOT_EXAMINED", "Late");
+        JsonPath report = report(season, "&by=managementUnit");
+        String notes = String.join("\n", report.getList("notes"));
+        for (String needed : List.of(
+                "Tests and the tissue on which they count, by the plan:",
+                "Detected: a final confirmatory detection",
+                "Inconclusive, unsuitable, untested and pending animals are not counted; from taken to counted lists",
+                "The unit is the animal",
+                "Sampling: origin wild; source hunter harvest",
+                "Every other animal is out of scope and in no figure",
+                "fawn under 1 year, yearling from 1 to under 2, adult 2 and over, from tooth replacement and wear",
+                "How readers agree is shown for each reader",
+                "Sex is unknown in 3 of 45 counted animals",
+                "Age class is unknown in 2 of 45 counted animals",
+                "The intervals (Wilson score, 95 %)",
+                "No correction is made for the size of the herd",
+                "no p-value stands behind it, and none is adjusted",
+                " runs from " + season.substring(1) + "-01-01 to " + season.substring(1) + "-12-31",
+                "management unit",
+                "A figure over several units is of the deer tested, not of the herd",
+                // R 4.2.2: 1.959964^2 / (45 + 1.959964^2) = .0786512, Wilson's upper limit at 0 of 45.
+                "None detected does not show absence: the upper limit of the 95 % interval is 7.9 %",
+                "The lines as they are now; rules of reports, version ")) {
+            assertTrue(notes.contains(needed), needed + " is not in\n" + notes);
+        }
+        String methods = report.getList("methods.what").toString();
+        assertTrue(methods.contains("crude (not standardized to a herd), apparent (not corrected for tests"), methods);
+        assertFalse(
+                report(season, "&unit=" + SeasonFixture.UNIT)
+                        .getList("notes")
+                        .toString()
+                        .contains("A figure over several units"),
+                "one unit is no several");
+    }
 }

@@ -46,11 +46,14 @@ record AgeingQuestion(ReportQuestion report, String matrix) {
                                 + " gives the intervals of the classes as read");
             }
         }
-        if (rest.containsKey("by")) {
-            throw InvalidInput.field(
-                    "by",
-                    "NOT_HERE",
-                    "the age pattern is always by age class and sex; leave by out, or ask for prevalence");
+        for (String name : List.of("by", "columns")) {
+            if (rest.containsKey(name)) {
+                throw InvalidInput.field(
+                        name,
+                        "NOT_HERE",
+                        "the age pattern is always by age class and sex; leave " + name
+                                + " out, or ask for prevalence");
+            }
         }
         ReportQuestion report = ReportQuestion.of(rest);
         for (String field : List.of("ageClass", "season", "disease", "species")) {

@@ -38,11 +38,13 @@ record ComparisonQuestion(ReportQuestion report, String with, String herd, Map<S
                 ages.put(age, years(name, given));
             }
         });
-        if (rest.containsKey("by")) {
-            throw InvalidInput.field(
-                    "by",
-                    "NOT_HERE",
-                    "a comparison is always by age class and sex; leave by out, or ask for prevalence");
+        for (String name : List.of("by", "columns")) {
+            if (rest.containsKey(name)) {
+                throw InvalidInput.field(
+                        name,
+                        "NOT_HERE",
+                        "a comparison is always by age class and sex; leave " + name + " out, or ask for prevalence");
+            }
         }
         ReportQuestion report = ReportQuestion.of(rest);
         for (String field : List.of("ageClass", "sex", "season", "disease", "species")) {

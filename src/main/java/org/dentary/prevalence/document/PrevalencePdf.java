@@ -62,6 +62,9 @@ class PrevalencePdf {
             asked(document, answer);
             report.warnings().forEach(warning -> document.add(PdfStyle.caution(warning)));
             PrevalenceTable table = tables.of(report);
+            if (table.across() != null) {
+                CrossPdf.add(document, table.across());
+            }
             document.add(PdfStyle.heading("Detected of counted"));
             document.add(figures(table));
             if (!table.legend().isEmpty()) {

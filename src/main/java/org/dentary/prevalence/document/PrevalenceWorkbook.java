@@ -33,6 +33,9 @@ class PrevalenceWorkbook {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (Workbook workbook = new Workbook(out, "Dentary", "1.0")) {
             cells(workbook.newWorksheet("Prevalence"), answer.report());
+            if (answer.report().columns() != null) {
+                CrossSheet.write(workbook.newWorksheet("Rows and columns"), answer.report());
+            }
             steps(workbook.newWorksheet("From taken to counted"), answer.report());
             unknownAge(workbook.newWorksheet("Unknown age"), answer.report());
             reading(workbook.newWorksheet("How to read it"), answer, base);
@@ -72,7 +75,7 @@ class PrevalenceWorkbook {
         sheet.value(line, from + 7, String.join(" ", cell.flags()));
     }
 
-    private static void share(Worksheet sheet, int line, int column, Double share) {
+    static void share(Worksheet sheet, int line, int column, Double share) {
         if (share != null) {
             sheet.value(line, column, share);
             sheet.style(line, column).format(SHARE).set();
@@ -125,7 +128,7 @@ class PrevalenceWorkbook {
         sheet.width(1, 110);
     }
 
-    private static void head(Worksheet sheet, List<String> columns) {
+    static void head(Worksheet sheet, List<String> columns) {
         for (int column = 0; column < columns.size(); column++) {
             sheet.value(0, column, columns.get(column));
             sheet.width(column, 16);

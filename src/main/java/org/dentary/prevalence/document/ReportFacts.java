@@ -55,6 +55,9 @@ class ReportFacts {
         facts.add(new Fact(
                 "By",
                 String.join(", ", report.by().stream().map(FilterWords::name).toList())));
+        if (report.columns() != null) {
+            facts.add(new Fact("As columns", FilterWords.name(report.columns())));
+        }
         Map<String, List<String>> filters = answer.question().filters();
         if (filters.isEmpty()) {
             facts.add(new Fact("Filters", "none"));

@@ -1,6 +1,13 @@
 package org.dentary.prevalence.recheck;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.writer.CsvWriter;
+import de.siegmar.fastcsv.writer.LineDelimiter;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -32,10 +39,10 @@ final class AnswerRules {
         return moved;
     }
 
-    /** The same of two CSV tables: cell by cell, every cell a figure, named by its line and column. */
+    /** The same of two CSV tables, line by line; columns that only the computed one has are new, not moved. */
     static List<Moved> movedCsv(String stored, String computed) {
         String[] before = stored.split("\r\n");
-        String[] now = computed.split("\r\n");
+        String[] now = inColumnsOf(before[0], computed).split("\r\n");
         List<Moved> moved = new ArrayList<>();
         for (int line = 0; line < Math.max(before.length, now.length); line++) {
             String was = line < before.length ? before[line] : null;
@@ -45,6 +52,26 @@ final class AnswerRules {
             }
         }
         return moved;
+    }
+
+    /** A table in the columns of that header; as it is where it lacks one of them or has none besides. */
+    private static String inColumnsOf(String header, String csv) {
+        List<String> columns = List.of(header.split(","));
+        List<String> own = List.of(csv.split("\r\n")[0].split(","));
+        if (own.equals(columns) || !own.containsAll(columns)) {
+            return csv;
+        }
+        StringWriter kept = new StringWriter();
+        try (CsvReader<CsvRecord> reader = CsvReader.builder().ofCsvRecord(csv);
+                CsvWriter writer =
+                        CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(kept)) {
+            reader.forEach(record -> writer.writeRecord(columns.stream()
+                    .map(column -> record.getField(own.indexOf(column)))
+                    .toList()));
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+        return kept.toString();
     }
 
     private static void figures(String path, JsonNode node, Map<String, String> into) {

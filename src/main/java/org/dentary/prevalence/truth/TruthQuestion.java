@@ -40,7 +40,7 @@ record TruthQuestion(ReportQuestion report, String performance) {
                     "performance is given " + said.size()
                             + " times; give it once: figures by several sets are never pooled");
         }
-        return new TruthQuestion(ReportQuestion.of(rest), said.isEmpty() ? null : said.get(0));
+        return new TruthQuestion(ReportQuestion.of(rest).inRows(), said.isEmpty() ? null : said.get(0));
     }
 
     /** The question in a fixed form, the key of a stored answer. */

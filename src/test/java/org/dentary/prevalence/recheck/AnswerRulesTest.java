@@ -56,4 +56,16 @@ class AnswerRulesTest {
                 List.of(new Moved("line 2", "ADULT,7", "ADULT,8"), new Moved("line 3", null, "FAWN,1")),
                 AnswerRules.movedCsv("a,b\r\nADULT,7\r\n", "a,b\r\nADULT,8\r\nFAWN,1\r\n"));
     }
+
+    @Test
+    void aColumnThatALaterReleaseAddsIsNewAndOneThatItDropsIsMoved() {
+        String stored = "ageClass,pending,flags\r\nADULT,4,\r\n\"a, b\",1,\r\n";
+        String wider = "ageClass,pending,pendingShare,flags\r\nADULT,4,0.5,\r\n\"a, b\",1,,\r\n";
+        assertEquals(List.of(), AnswerRules.movedCsv(stored, wider));
+        assertEquals(
+                1,
+                AnswerRules.movedCsv(stored, wider.replace("ADULT,4", "ADULT,5"))
+                        .size());
+        assertEquals(3, AnswerRules.movedCsv(wider, stored).size());
+    }
 }
