@@ -9,6 +9,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -49,6 +50,8 @@ import org.jboss.resteasy.reactive.RestForm;
 public class KitPages {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
 
+    private static final int FIRST_BLOCKS = 50;
+
     private final BlockService blocks;
     private final StockService stock;
     private final PlanService plan;
@@ -73,7 +76,7 @@ public class KitPages {
 
     @CheckedTemplate(basePath = "portal")
     static class Templates {
-        static native TemplateInstance kits(List<StationStock> stock, List<BlockLine> blocks);
+        static native TemplateInstance kits(List<StationStock> stock, List<BlockLine> blocks, int older, boolean all);
 
         static native TemplateInstance issue(
                 IssueForm form,
@@ -93,17 +96,20 @@ public class KitPages {
                 Faults faults);
     }
 
+    /** @param all with closed seasons and every block; else the newest blocks alone */
     @GET
     @PermissionsAllowed(Act.LABEL_PRINT)
-    public TemplateInstance kits() {
-        Map<UUID, BlockTally> tallies = stock.tallies();
+    public TemplateInstance kits(@QueryParam("all") boolean all) {
+        List<BlockView> issued = blocks.blocks();
+        List<BlockView> shown = all || issued.size() <= FIRST_BLOCKS ? issued : issued.subList(0, FIRST_BLOCKS);
+        Map<UUID, BlockTally> tallies = stock.tallies(shown);
         Map<String, StationView> stations =
                 plan.stations().stream().collect(Collectors.toMap(StationView::code, Function.identity()));
-        List<BlockLine> lines = blocks.blocks().stream()
+        List<BlockLine> lines = shown.stream()
                 .filter(block -> tallies.containsKey(block.id()))
                 .map(block -> new BlockLine(block, tallies.get(block.id()), day(block, stations.get(block.station()))))
                 .toList();
-        return Templates.kits(stock.stations(), lines);
+        return Templates.kits(all ? stock.stations() : stock.stationsNow(), lines, issued.size() - shown.size(), all);
     }
 
     @GET

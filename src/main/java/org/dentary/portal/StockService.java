@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.kit.BlockService;
@@ -12,6 +13,7 @@ import org.dentary.kit.BlockView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.plan.PlanSettings;
+import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
 
 /** How kits add up: by block, and by station and season. A sampler sees the stations they serve. */
@@ -35,7 +37,12 @@ public class StockService {
 
     /** Every visible block's tally, by block, newest first. */
     public Map<UUID, BlockTally> tallies() {
-        List<UUID> ids = blocks.blocks().stream().map(BlockView::id).toList();
+        return tallies(blocks.blocks());
+    }
+
+    /** The tallies of some blocks, by block, newest first. */
+    Map<UUID, BlockTally> tallies(List<BlockView> some) {
+        List<UUID> ids = some.stream().map(BlockView::id).toList();
         Map<UUID, BlockTally> tallies = new LinkedHashMap<>();
         if (!ids.isEmpty()) {
             queries.tallies(ids).forEach(tally -> tallies.put(tally.block(), tally));
@@ -45,7 +52,22 @@ public class StockService {
 
     /** By station in set-up order and season, oldest first; a station without blocks is left out. */
     public List<StationStock> stations() {
-        Map<String, Map<String, List<BlockTally>>> byStation = tallies().values().stream()
+        return stations(tallies());
+    }
+
+    /** The same for the seasons that are not closed, whose kits still count. */
+    public List<StationStock> stationsNow() {
+        Set<String> seasons = plan.seasons().stream()
+                .filter(season -> !season.state().equals("CLOSED"))
+                .map(SeasonView::code)
+                .collect(Collectors.toSet());
+        return stations(tallies(blocks.blocks().stream()
+                .filter(block -> seasons.contains(block.season()))
+                .toList()));
+    }
+
+    private List<StationStock> stations(Map<UUID, BlockTally> tallies) {
+        Map<String, Map<String, List<BlockTally>>> byStation = tallies.values().stream()
                 .collect(Collectors.groupingBy(BlockTally::station, Collectors.groupingBy(BlockTally::season)));
         PlanSettings settings = plan.settings();
         List<StationStock> stock = new ArrayList<>();

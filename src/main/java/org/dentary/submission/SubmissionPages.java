@@ -69,7 +69,7 @@ public class SubmissionPages {
                 boolean more,
                 List<SubmissionQueries.Waiting> waiting,
                 List<SubmissionQueries.Overdue> overdue,
-                int shown,
+                SubmissionService.Waits waits,
                 List<SubmissionQueries.Turnaround> turnaround,
                 List<LaboratoryView> laboratories,
                 Faults faults);
@@ -87,9 +87,9 @@ public class SubmissionPages {
                 submissions.list(OPEN, null, null, MOST_OPEN),
                 received.subList(0, Math.min(A_PAGE, received.size())),
                 received.size() > A_PAGE,
-                submissions.waiting(),
-                submissions.overdue(),
-                shown,
+                submissions.waiting(shown),
+                submissions.overdue(shown),
+                submissions.waits(),
                 submissions.turnaround(),
                 plan.laboratories(),
                 faults);

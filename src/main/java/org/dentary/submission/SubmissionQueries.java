@@ -240,8 +240,11 @@ class SubmissionQueries {
     }
 
     @SuppressWarnings("unchecked")
-    List<Waiting> waiting(java.time.LocalDate today, Sight sight) {
-        return seen(WAITING, Waiting.class, sight).setParameter("today", today).getResultList();
+    List<Waiting> waiting(java.time.LocalDate today, int most, Sight sight) {
+        return seen(WAITING, Waiting.class, sight)
+                .setParameter("today", today)
+                .setMaxResults(most)
+                .getResultList();
     }
 
     long countWaiting(java.time.LocalDate today, Sight sight) {
@@ -263,8 +266,11 @@ class SubmissionQueries {
     }
 
     @SuppressWarnings("unchecked")
-    List<Overdue> overdue(Instant now, Sight sight) {
-        return seen(OVERDUE, Overdue.class, sight).setParameter("now", now).getResultList();
+    List<Overdue> overdue(Instant now, int most, Sight sight) {
+        return seen(OVERDUE, Overdue.class, sight)
+                .setParameter("now", now)
+                .setMaxResults(most)
+                .getResultList();
     }
 
     @SuppressWarnings("unchecked")

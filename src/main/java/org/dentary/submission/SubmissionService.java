@@ -247,9 +247,9 @@ public class SubmissionService {
         return queries.list(states, laboratory, before, most, sight());
     }
 
-    /** Collected and in no submission, longest first. */
-    List<SubmissionQueries.Waiting> waiting() {
-        return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), sight());
+    /** Collected and in no submission, longest first, at most so many. */
+    List<SubmissionQueries.Waiting> waiting(int most) {
+        return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), most, sight());
     }
 
     /**
@@ -267,8 +267,9 @@ public class SubmissionService {
                 queries.countOverdue(clock.instant(), sight()));
     }
 
-    List<SubmissionQueries.Overdue> overdue() {
-        return queries.overdue(clock.instant(), sight());
+    /** Sent and not reported within the promised days, longest first, at most so many. */
+    List<SubmissionQueries.Overdue> overdue(int most) {
+        return queries.overdue(clock.instant(), most, sight());
     }
 
     List<SubmissionQueries.Turnaround> turnaround() {

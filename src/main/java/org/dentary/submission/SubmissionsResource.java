@@ -27,6 +27,7 @@ import org.dentary.platform.table.ItemList;
 @Path("/api/v1/submissions")
 public class SubmissionsResource {
     private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+    private static final int EVERY_ONE = Integer.MAX_VALUE;
 
     private final SubmissionService submissions;
     private final ReceiptService receipts;
@@ -126,7 +127,7 @@ public class SubmissionsResource {
     @Path("overview")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Overview overview() {
-        return new Overview(submissions.waiting(), submissions.overdue(), submissions.turnaround());
+        return new Overview(submissions.waiting(EVERY_ONE), submissions.overdue(EVERY_ONE), submissions.turnaround());
     }
 
     @GET
@@ -185,7 +186,7 @@ public class SubmissionsResource {
                         "custodian",
                         "custodianName"))) {
             submissions
-                    .waiting()
+                    .waiting(EVERY_ONE)
                     .forEach(one -> csv.row(
                             one.code(),
                             one.kit(),
@@ -210,7 +211,7 @@ public class SubmissionsResource {
         try (CsvTable csv = CsvTable.on(
                 out, List.of("submission", "id", "laboratory", "code", "dispatchedAt", "days", "promisedDays"))) {
             submissions
-                    .overdue()
+                    .overdue(EVERY_ONE)
                     .forEach(one -> csv.row(
                             one.number(),
                             one.submission(),

@@ -4,6 +4,9 @@ import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.not;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
@@ -55,6 +58,39 @@ class KitPagesTest {
                 .statusCode(200)
                 .body(containsString("kit,part,code\r\n"))
                 .body(containsString(",STUB,"));
+    }
+
+    @Test
+    void theNewestBlocksAreShownAndTheOlderOnesOnRequest() {
+        String oldest = "/kits/" + kits.aBlock(1, Part.JAW).id() + "\"";
+        for (int i = 0; i < 50; i++) {
+            kits.aBlock(1, Part.JAW);
+        }
+        String page = form("coordinator")
+                .get("/kits")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertEquals(50, blocks(page));
+        assertFalse(page.contains(oldest));
+        assertTrue(page.contains("href=\"/kits?all=true#blocks\""));
+        String whole = form("coordinator")
+                .get("/kits?all=true")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertTrue(blocks(whole) > 50);
+        assertTrue(whole.contains(oldest));
+        assertTrue(as("coordinator")
+                .get("/api/v1/kit-stock/blocks.csv")
+                .asString()
+                .contains(oldest.substring("/kits/".length(), oldest.length() - 1)));
+    }
+
+    private static int blocks(String page) {
+        return page.split("<th scope=\"row\"><a href=\"/kits/", -1).length - 1;
     }
 
     @Test

@@ -87,7 +87,7 @@ class SubmissionQueriesTest {
     void theLongestWaitingComesFirst() {
         String young = bench.aNodeTaken("2025-11-18T09:20:00-06:00");
         String old = bench.aNode();
-        List<String> codes = queries.waiting(LocalDate.of(2026, 1, 1), ALL).stream()
+        List<String> codes = queries.waiting(LocalDate.of(2026, 1, 1), Integer.MAX_VALUE, ALL).stream()
                 .map(SubmissionQueries.Waiting::code)
                 .filter(code -> code.equals(young) || code.equals(old))
                 .toList();
@@ -199,13 +199,13 @@ class SubmissionQueriesTest {
     }
 
     private List<SubmissionQueries.Waiting> waiting(LocalDate today, String code) {
-        return queries.waiting(today, ALL).stream()
+        return queries.waiting(today, Integer.MAX_VALUE, ALL).stream()
                 .filter(one -> one.code().equals(code))
                 .toList();
     }
 
     private List<SubmissionQueries.Overdue> overdue(Instant now, String id) {
-        return queries.overdue(now, ALL).stream()
+        return queries.overdue(now, Integer.MAX_VALUE, ALL).stream()
                 .filter(one -> one.submission().equals(id))
                 .toList();
     }

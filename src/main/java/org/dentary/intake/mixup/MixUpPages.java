@@ -25,7 +25,8 @@ import org.jboss.resteasy.reactive.RestForm;
 @Path("/animals/mix-ups")
 @Produces(MediaType.TEXT_HTML)
 public class MixUpPages {
-    private static final int MOST = 300;
+    private static final int FIRST = 50;
+    private static final int MOST = 10_000;
 
     private final MixUpService mixUps;
 
@@ -35,13 +36,17 @@ public class MixUpPages {
 
     @CheckedTemplate(basePath = "intake")
     static class Templates {
-        static native TemplateInstance mixUps(List<MixUp> found, boolean all, int most, Faults faults);
+        static native TemplateInstance mixUps(List<MixUp> found, boolean all, boolean more, Faults faults);
     }
 
+    /**
+     * @param all with those that were set aside
+     * @param whole every one; else the newest alone
+     */
     @GET
     @PermissionsAllowed(Act.PUT_RIGHT_ASK)
-    public TemplateInstance page(@QueryParam("all") boolean all) {
-        return page(all, Faults.NONE);
+    public TemplateInstance page(@QueryParam("all") boolean all, @QueryParam("whole") boolean whole) {
+        return page(all, whole ? MOST : FIRST, Faults.NONE);
     }
 
     @POST
@@ -64,7 +69,7 @@ public class MixUpPages {
             return Response.seeOther(URI.create("/animals/mix-ups")).build();
         } catch (DomainException refusal) {
             return Response.status(refusal.status())
-                    .entity(page(false, Faults.of(refusal)))
+                    .entity(page(false, FIRST, Faults.of(refusal)))
                     .build();
         }
     }
@@ -80,12 +85,14 @@ public class MixUpPages {
                     .build();
         } catch (DomainException refusal) {
             return Response.status(refusal.status())
-                    .entity(page(false, Faults.of(refusal)))
+                    .entity(page(false, FIRST, Faults.of(refusal)))
                     .build();
         }
     }
 
-    private TemplateInstance page(boolean all, Faults faults) {
-        return Templates.mixUps(mixUps.found(all, MOST), all, MOST, faults);
+    private TemplateInstance page(boolean all, int most, Faults faults) {
+        List<MixUp> found = mixUps.found(all, most + 1);
+        boolean more = found.size() > most;
+        return Templates.mixUps(more ? found.subList(0, most) : found, all, more, faults);
     }
 }

@@ -9,19 +9,22 @@ import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.portal.StationStock;
 import org.dentary.portal.StockService;
+import org.dentary.story.Called;
 
 /** Notices of stations that run low on kits. */
 @ApplicationScoped
 class LowStock {
     private final StockService stock;
+    private final Called called;
 
-    LowStock(StockService stock) {
+    LowStock(StockService stock, Called called) {
         this.stock = stock;
+        this.called = called;
     }
 
     /** One notice a season, however many stations run low. */
     List<String> notices(Account account) {
-        Map<String, String> bySeason = stock.stations().stream()
+        Map<String, String> bySeason = stock.stationsNow().stream()
                 .filter(StationStock::low)
                 .filter(s -> account.may(Act.KIT_ISSUE) || account.serves(s.station()))
                 .collect(Collectors.groupingBy(
@@ -29,7 +32,8 @@ class LowStock {
                         TreeMap::new,
                         Collectors.mapping(s -> s.stationName() + " has " + s.left(), Collectors.joining(", "))));
         return bySeason.entrySet().stream()
-                .map(season -> "Few kits left for season " + season.getKey() + ": " + season.getValue() + ".")
+                .map(season ->
+                        "Few kits left for season " + called.season(season.getKey()) + ": " + season.getValue() + ".")
                 .toList();
     }
 }

@@ -9,6 +9,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
@@ -38,6 +39,10 @@ import org.jboss.resteasy.reactive.RestForm;
 @Path("/incidents")
 @Produces(MediaType.TEXT_HTML)
 public class IncidentPages {
+    private static final int FIRST = 50;
+    private static final List<String> COLUMNS = List.of(
+            "incident", "disease", "unit", "incidentState", "openedAt", "step", "owner", "dueOn", "state", "note");
+
     private final IncidentService incidents;
     private final PeopleService people;
     private final Validator validator;
@@ -50,7 +55,7 @@ public class IncidentPages {
 
     @CheckedTemplate(basePath = "result/incident")
     static class Templates {
-        static native TemplateInstance incidents(List<IncidentView.Head> incidents);
+        static native TemplateInstance incidents(List<IncidentView.Head> incidents, boolean more);
 
         static native TemplateInstance incident(
                 IncidentView incident, List<PersonView> persons, Typed typed, Faults faults);
@@ -58,8 +63,10 @@ public class IncidentPages {
 
     @GET
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
-    public Response all() {
-        return page(200, Templates.incidents(incidents.all()));
+    public Response all(@QueryParam("all") boolean all) {
+        List<IncidentView.Head> found = incidents.first(all ? Integer.MAX_VALUE : FIRST + 1);
+        boolean more = !all && found.size() > FIRST;
+        return page(200, Templates.incidents(more ? found.subList(0, FIRST) : found, more));
     }
 
     @GET
@@ -67,35 +74,20 @@ public class IncidentPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response csv() {
-        List<IncidentView> all = incidents.all().stream()
-                .map(head -> incidents.incident(UUID.fromString(head.id())))
-                .toList();
+        List<IncidentQueries.TableRow> rows = incidents.table();
         StreamingOutput body = out -> {
-            try (CsvTable table = CsvTable.on(
-                    out,
-                    List.of(
-                            "incident",
-                            "disease",
-                            "unit",
-                            "incidentState",
-                            "openedAt",
-                            "step",
-                            "owner",
-                            "dueOn",
-                            "state",
-                            "note"))) {
-                all.forEach(one -> one.steps()
-                        .forEach(step -> table.row(
-                                one.head().id(),
-                                one.head().disease(),
-                                one.head().unit(),
-                                one.head().state(),
-                                one.head().openedAt(),
-                                step.kind(),
-                                step.owner(),
-                                step.dueOn(),
-                                step.state(),
-                                step.note())));
+            try (CsvTable table = CsvTable.on(out, COLUMNS)) {
+                rows.forEach(row -> table.row(
+                        row.incident(),
+                        row.disease(),
+                        row.unit(),
+                        row.incidentState(),
+                        row.openedAt(),
+                        row.step(),
+                        row.owner(),
+                        row.dueOn(),
+                        row.state(),
+                        row.note()));
             }
         };
         return Response.ok(body)

@@ -3,6 +3,7 @@ package org.dentary.result.incident;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
@@ -51,6 +52,12 @@ class IncidentQueries {
               from incident i join disease d on d.code = i.disease join management_unit u on u.code = i.unit
              where :id = '' or i.id::text = :id
              order by i.state desc, i.opened_at desc, i.id
+             limit :most
+            """;
+    private static final String TABLE = """
+            select i.id::text, i.disease, i.unit, i.state, i.opened_at, s.kind, s.owner, s.due_on, s.state as step_state, s.note
+              from incident i join incident_step s on s.incident = i.id
+             order by i.state desc, i.opened_at desc, i.id, s.position
             """;
     private static final String ANIMALS = """
             select a.kit, l.derived_outcome, l.outcome, coalesce(e.explanation, '') as explanation, l.station, l.died_on
@@ -145,12 +152,32 @@ class IncidentQueries {
                 .executeUpdate();
     }
 
-    /** Every incident, open ones first, or the one of that id. */
+    /** A step with its incident, as a row of the file. */
+    record TableRow(
+            String incident,
+            String disease,
+            String unit,
+            String incidentState,
+            Instant openedAt,
+            String step,
+            String owner,
+            LocalDate dueOn,
+            String state,
+            String note) {}
+
+    /** Incidents, open ones first, or the one of that id. */
     @SuppressWarnings("unchecked")
-    List<IncidentView.Head> heads(String id) {
+    List<IncidentView.Head> heads(String id, int most) {
         return entities.createNativeQuery(HEADS, IncidentView.Head.class)
                 .setParameter("id", id)
+                .setParameter("most", most)
                 .getResultList();
+    }
+
+    /** Every step of every incident, open incidents first, in one statement. */
+    @SuppressWarnings("unchecked")
+    List<TableRow> table() {
+        return entities.createNativeQuery(TABLE, TableRow.class).getResultList();
     }
 
     List<IncidentView.Animal> animals(UUID id) {

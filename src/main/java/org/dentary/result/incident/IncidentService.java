@@ -87,14 +87,19 @@ public class IncidentService {
         }
     }
 
-    /** Every incident, open ones first. */
-    List<IncidentView.Head> all() {
-        return queries.heads("");
+    /** Incidents, open ones first, then the newest. */
+    List<IncidentView.Head> first(int most) {
+        return queries.heads("", most);
+    }
+
+    /** Every step of every incident, open incidents first. */
+    List<IncidentQueries.TableRow> table() {
+        return queries.table();
     }
 
     @Transactional
     IncidentView incident(UUID id) {
-        IncidentView.Head head = queries.heads(id.toString()).stream()
+        IncidentView.Head head = queries.heads(id.toString(), 1).stream()
                 .findFirst()
                 .orElseThrow(() -> new NotFound("INCIDENT_UNKNOWN", "No incident " + id + " is recorded"));
         return new IncidentView(

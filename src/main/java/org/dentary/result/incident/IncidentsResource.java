@@ -51,7 +51,7 @@ public class IncidentsResource {
     @GET
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response all() {
-        return answer(new ItemList<>(incidents.all())).build();
+        return answer(new ItemList<>(incidents.first(Integer.MAX_VALUE))).build();
     }
 
     @GET

@@ -199,6 +199,35 @@ class MixUpTest {
         }
     }
 
+    @Test
+    void ofManyTheNewestAreShownAndEveryOneOnRequest() {
+        // Eleven kits under one tag are 55 pairs.
+        String tag = "M" + UUID.randomUUID().toString().substring(0, 8);
+        for (int i = 0; i < 11; i++) {
+            tagged(tag);
+        }
+        String page = as("coordinator")
+                .get("/animals/mix-ups")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertEquals(50, shown(page));
+        assertTrue(page.contains("href=\"/animals/mix-ups?whole=true\""));
+        String whole = as("coordinator")
+                .get("/animals/mix-ups?whole=true")
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertTrue(shown(whole) >= 55);
+        assertFalse(whole.contains("There are more"));
+    }
+
+    private static int shown(String page) {
+        return page.split("<li class=\"suspect\">", -1).length - 1;
+    }
+
     private Deer taken() {
         Deer one = deer.aDeer();
         deer.take(one, deer.facts());

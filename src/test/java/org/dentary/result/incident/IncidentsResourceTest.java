@@ -30,6 +30,9 @@ class IncidentsResourceTest {
     @Inject
     FindingsFixture laboratory;
 
+    @Inject
+    IncidentService service;
+
     @Test
     void theFirstSuspicionInAUnitOpensOneIncidentThatHoldsEveryReleaseUntilItIsClosed() {
         String unit = laboratory.unitWithoutTheDisease();
@@ -187,14 +190,39 @@ class IncidentsResourceTest {
                 .body(containsString(id + ",CWD," + unit + ",OPEN"));
     }
 
-    private static String incidentIn(String unit) {
-        List<Map<String, Object>> all = as("liaison")
+    @Test
+    void theFileHasEveryStepOfEveryIncidentInOneStatement() {
+        String unit = laboratory.unitWithoutTheDisease();
+        laboratory
+                .finds(laboratory.atTheLaboratory(unit), "SCREENING", "SUSPECT", null)
+                .statusCode(201);
+        String id = incidentIn(unit);
+        List<String> steps = read(id).extract().path("steps.kind");
+        List<String> rows = as("liaison")
+                .get("/incidents/list.csv")
+                .asString()
+                .lines()
+                .filter(line -> line.startsWith(id))
+                .map(line -> line.split(",")[5])
+                .toList();
+        assertEquals(steps, rows);
+        int incidents = incidents().size();
+        assertTrue(incidents > 0);
+        assertEquals(1, service.first(1).size(), "the page asks for the first ones alone");
+        assertEquals("OPEN", service.first(1).get(0).state(), "open ones first");
+    }
+
+    private static List<Map<String, Object>> incidents() {
+        return as("liaison")
                 .get("/api/v1/incidents")
                 .then()
                 .statusCode(200)
                 .extract()
                 .path("items");
-        return all.stream()
+    }
+
+    private static String incidentIn(String unit) {
+        return incidents().stream()
                 .filter(one -> unit.equals(one.get("unit")))
                 .map(one -> (String) one.get("id"))
                 .findFirst()
