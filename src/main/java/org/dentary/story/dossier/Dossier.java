@@ -78,7 +78,7 @@ public record Dossier(
     /** The identity exceptions on its papers, the oldest first: what is said before anything else. */
     public List<ExceptionTold> exceptions() {
         return custody.identityExceptions().stream()
-                .map(one -> new ExceptionTold(one.id(), DossierRules.exception(this, one)))
+                .map(one -> new ExceptionTold(one.id(), ConcernRules.exception(this, one)))
                 .toList();
     }
 
@@ -91,7 +91,7 @@ public record Dossier(
 
     /** What is wrong or must not be missed, one sentence each; empty where nothing is. */
     public List<String> concerns() {
-        return DossierRules.concerns(this);
+        return ConcernRules.concerns(this);
     }
 
     /** What an event tells beside its times and its two sides, one sentence each. */

@@ -1,0 +1,48 @@
+package org.dentary.setup;
+
+import static org.dentary.setup.Column.may;
+import static org.dentary.setup.Column.must;
+
+import java.util.List;
+
+/**
+ * Columns of the lists that say what a laboratory accepts and how it takes parcels. Methods, as they name lists above them in
+ * {@link SetUpList}, which are there only when that is made.
+ */
+final class LaboratoryColumns {
+    private LaboratoryColumns() {}
+
+    static Column[] acceptance() {
+        return new Column[] {
+            must("laboratory", Cell.in(SetUpList.LABORATORIES), "laboratory"),
+            must("method", Cell.in(SetUpList.METHODS), "test method"),
+            must("tissue", Cell.oneOf(Vocabulary.TISSUES), "tissue"),
+            must("preservation", Cell.oneOf(Vocabulary.PRESERVATIONS), "how it must be kept"),
+            may("side", Cell.oneOf(Vocabulary.SIDES), "side; empty for any"),
+            may("max_days", Cell.wholeNumber(0, 3650), "most days from collection to arrival; empty for no limit"),
+            may("max_days_kept", Cell.wholeNumber(0, 3650), "most days in this preservation; empty for no limit"),
+            may("minimum_age", Cell.oneOf(List.of("FAWN", "YEARLING", "ADULT")), "youngest age class; empty for any"),
+            may("unknown_age_stops", Cell.YES_OR_NO, "whether an unknown age is not taken", "no"),
+            may("container", Cell.NAME, "what it must be in"),
+            must("in_force_from", Cell.DAY, "first day on which this holds"),
+            may("in_force_to", Cell.DAY, "last day on which this holds; empty for open")
+        };
+    }
+
+    static Column[] profiles() {
+        return new Column[] {
+            must("laboratory", Cell.in(SetUpList.LABORATORIES), "laboratory"),
+            must("in_force_from", Cell.DAY, "first day on which this holds"),
+            may("in_force_to", Cell.DAY, "last day on which this holds; empty for open"),
+            must(
+                    "receives_on",
+                    Cell.severalOf(List.of("MON", "TUE", "WED", "THU", "FRI", "SAT", "SUN")),
+                    "weekdays on which it takes parcels"),
+            may("cut_off", Cell.text("an hour as HH:MM", "([01]\\d|2[0-3]):[0-5]\\d"), "latest arrival, its own clock"),
+            may("temperature", Cell.NAME, "how cold parcels must arrive, in its words"),
+            may("pieces", Cell.NAME, "how many pieces and how packed, in its words"),
+            may("paperwork", Cell.LONG_TEXT, "what must come with the parcel"),
+            may("handling", Cell.LONG_TEXT, "its handling words for who packs")
+        };
+    }
+}
