@@ -40,7 +40,8 @@ public enum Dimension {
         return words;
     }
 
-    String expression() {
+    /** The SQL expression over a line {@code l}; of fixed text alone. */
+    public String expression() {
         return expression;
     }
 

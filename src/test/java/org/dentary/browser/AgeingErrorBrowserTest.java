@@ -55,7 +55,8 @@ class AgeingErrorBrowserTest extends Browser {
         assertThat(page.locator("#season")).hasValue(season);
         page.selectOption("#matrix", stated);
         page.click("button.main");
-        assertThat(page.locator("#pattern")).containsText("What-if: CWD by age class, season " + season);
+        assertThat(page.locator("#pattern"))
+                .containsText("What-if: Chronic wasting disease by age class, season " + season);
         assertThat(page.locator("main")).containsText("No interval is claimed");
         assertThat(page.locator("main")).containsText("The matrix is stated, not measured");
         assertThat(page.locator("tr:has(th:text-is('Male')):has(td:text-is('Yearling'))")
@@ -63,6 +64,8 @@ class AgeingErrorBrowserTest extends Browser {
                 .containsText("9 of 120");
         assertThat(page.locator("tr:has(th:text-is('Male')):has(td:text-is('Unknown age'))"))
                 .containsText("left as it is");
+        Download pdf = page.waitForDownload(() -> page.click("text=What-if as PDF"));
+        assertTrue(pdf.suggestedFilename().equals("ageing-error-what-if-" + season + ".pdf"), pdf.suggestedFilename());
         Download file = page.waitForDownload(() -> page.click("text=What-if as CSV"));
         assertTrue(
                 file.suggestedFilename().equals("ageing-error-what-if-" + season + ".csv"), file.suggestedFilename());

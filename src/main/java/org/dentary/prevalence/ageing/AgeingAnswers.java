@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.prevalence.answer.StoredAnswerService;
@@ -33,30 +34,44 @@ public class AgeingAnswers implements StoredReport {
     /**
      * An answer.
      *
+     * @param filters which animals alone, by field; empty for all that a report counts
      * @param query the address's part behind the question mark that asks the same again
      * @param json RFC 8785 form
      * @param digest SHA-256 of that, hex
      * @param superseded why the cut should no longer be used, as of now; null: it may
      */
-    public record Answer(AgeingWhatIf whatIf, String query, String json, String digest, String superseded) {}
+    public record Answer(
+            AgeingWhatIf whatIf,
+            Map<String, List<String>> filters,
+            String query,
+            String json,
+            String digest,
+            String superseded) {}
 
     /**
      * The answer to the parameters of an address, stored first if it stands on a cut.
      *
      * @throws org.dentary.platform.problem.InvalidInput naming the parameter and what is allowed
      */
-    public Answer of(Map<String, java.util.List<String>> parameters) {
+    public Answer of(Map<String, List<String>> parameters) {
         AgeingQuestion question = ageing.settle(AgeingQuestion.of(parameters));
         UUID cut = question.report().cut();
         if (cut == null) {
             AgeingWhatIf whatIf = ageing.answer(question);
             String json = stored.canonical(whatIf);
-            return new Answer(whatIf, question.query(), json, StoredAnswerService.digest(json), null);
+            return new Answer(
+                    whatIf,
+                    question.report().filters(),
+                    question.query(),
+                    json,
+                    StoredAnswerService.digest(json),
+                    null);
         }
         String json = stored.answer(
                 cut, question.canonical(), MediaType.APPLICATION_JSON, () -> stored.canonical(ageing.answer(question)));
         return new Answer(
                 read(json),
+                question.report().filters(),
                 question.query(),
                 json,
                 StoredAnswerService.digest(json),

@@ -29,10 +29,12 @@ import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 public class AgeingResource {
     private final AgeingAnswers answers;
     private final ErrorMatrixQueries matrices;
+    private final AgeingPdf pdf;
 
-    AgeingResource(AgeingAnswers answers, ErrorMatrixQueries matrices) {
+    AgeingResource(AgeingAnswers answers, ErrorMatrixQueries matrices, AgeingPdf pdf) {
         this.answers = answers;
         this.matrices = matrices;
+        this.pdf = pdf;
     }
 
     @GET
@@ -105,6 +107,26 @@ public class AgeingResource {
     public Response png(@Context UriInfo address) {
         Answer answer = answer(address);
         return superseded(answer, Response.ok(AgeingPicture.png(answer.whatIf()), "image/png"))
+                .build();
+    }
+
+    @GET
+    @Path("ageing-error.pdf")
+    @Produces("application/pdf")
+    @PermissionsAllowed(Act.REPORT_READ)
+    @Operation(
+            summary = "The what-if of ageing error as a document to print or file",
+            description =
+                    "With matrix, warnings, sentences, tables, picture, what has to hold, notes, cautions, the address that asks"
+                            + " the same again and the digest of its answer. Every page says that it is a what-if.")
+    public Response pdf(@Context UriInfo address) {
+        Answer answer = answer(address);
+        return superseded(answer, Response.ok(pdf.of(answer, address.getBaseUri()), "application/pdf"))
+                .header("Digest-SHA-256", answer.digest())
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        "attachment; filename=\"ageing-error-what-if-"
+                                + answer.whatIf().season() + ".pdf\"")
                 .build();
     }
 

@@ -34,12 +34,13 @@ final class AgeingWords {
     private static String sentence(AgePattern pattern, ErrorMatrix matrix) {
         String head = "What-if, " + pattern.sexWords() + ". As read: " + read(pattern) + ". ";
         if (pattern.way() == Way.AS_READ) {
-            return head + "Matrix " + matrix.code() + " has no table for them; they are left as read.";
+            return head + "Matrix “" + matrix.name() + "” has no table for them; they are left as read.";
         }
         StringBuilder told = new StringBuilder(head)
                 .append("If jaws were misread as ")
-                .append(matrix.code())
-                .append(" says: ")
+                .append('“')
+                .append(matrix.name())
+                .append("” says: ")
                 .append(whatIf(pattern))
                 .append(". ")
                 .append(step(pattern));
@@ -197,7 +198,11 @@ final class AgeingWords {
         return String.format(Locale.ROOT, "%.2f", value);
     }
 
-    private static String small(double below) {
+    /** A count below 0; one that would round to 0 is told in words. */
+    static String small(double below) {
+        if (Math.abs(below) < 0.005) {
+            return "slightly fewer than 0";
+        }
         return "−" + String.format(Locale.ROOT, Math.abs(below) < 0.1 ? "%.2f" : "%.1f", Math.abs(below));
     }
 

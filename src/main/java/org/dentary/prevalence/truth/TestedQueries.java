@@ -4,15 +4,20 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
+import org.dentary.prevalence.Dimension;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.Scope;
 import org.dentary.prevalence.performance.PerformanceSet;
 
 /**
- * Reads which tests the counted animals of a report had: two statements whatever their number. A counted animal's outcome is
+ * Reads which tests the counted animals of a report had: three statements whatever their number. A counted animal's outcome is
  * released, so no finding of it for the disease is withheld.
  */
 @ApplicationScoped
@@ -52,6 +57,12 @@ class TestedQueries {
              group by 1, 2, 3, 4, 5 order by 6 desc, 1, 3, 4
             """;
 
+    private static final String OTHERWISE = TESTED + """
+            select BY, cast(count(*) as int)
+              from (select c.*, exists (select 1 from tested t where t.kit = c.kit and t.inside) as inside from counted c) as k
+             where not k.inside group by BY
+            """;
+
     private final EntityManager entities;
     private final PlanService plan;
 
@@ -78,6 +89,29 @@ class TestedQueries {
                 partly,
                 counted - within - partly,
                 bound(TESTS, Tested.Test.class, question, set, at).getResultList());
+    }
+
+    /** Of each cell of the report that has any: how many of its animals were tested by nothing the set speaks of. */
+    @SuppressWarnings("unchecked")
+    Map<Map<String, String>, Integer> otherwise(ReportQuestion question, PerformanceSet set, Instant at) {
+        List<Dimension> by = question.by();
+        List<String> names =
+                by.stream().map(d -> "by_" + d.name().toLowerCase(Locale.ROOT)).toList();
+        String told = by.stream()
+                .map(d -> d.expression() + " as by_" + d.name().toLowerCase(Locale.ROOT))
+                .collect(Collectors.joining(", "));
+        String sql = OTHERWISE
+                .replace("select l.kit from", "select l.kit, " + told + " from")
+                .replace("BY", String.join(", ", names));
+        Map<Map<String, String>, Integer> otherwise = new HashMap<>();
+        for (Object[] row : (List<Object[]>) bound(sql, null, question, set, at).getResultList()) {
+            Map<String, String> group = new HashMap<>();
+            for (int i = 0; i < by.size(); i++) {
+                group.put(by.get(i).field(), row[i].toString());
+            }
+            otherwise.put(group, ((Number) row[by.size()]).intValue());
+        }
+        return otherwise;
     }
 
     private Query bound(String sql, Class<?> row, ReportQuestion question, PerformanceSet set, Instant at) {

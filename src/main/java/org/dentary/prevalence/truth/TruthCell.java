@@ -22,6 +22,8 @@ import java.util.Map;
  * @param trueUpper upper limit in [0, 1]
  * @param truncated whether {@code raw} lay outside [0, 1]
  * @param sentence all of it in plain words
+ * @param testedOtherwise counted animals of the cell that were tested by nothing the set speaks of; null in an answer stored
+ *     before this was told
  * @param pending animals of the cell whose result is pending
  * @param flags what to mind, as in the prevalence report
  */
@@ -38,6 +40,7 @@ public record TruthCell(
         Double trueUpper,
         boolean truncated,
         String sentence,
+        Integer testedOtherwise,
         int pending,
         List<String> flags) {
     /** A cell as it was told: what is not a figure, a sentence or a flag is a dimension. */
@@ -55,6 +58,7 @@ public record TruthCell(
         Double trueUpper = share(rest, "trueUpper");
         boolean truncated = (Boolean) rest.remove("truncated");
         String sentence = rest.remove("sentence").toString();
+        Number otherwise = (Number) rest.remove("testedOtherwise");
         int pending = ((Number) rest.remove("pending")).intValue();
         List<String> flags =
                 ((List<?>) rest.remove("flags")).stream().map(Object::toString).toList();
@@ -73,6 +77,7 @@ public record TruthCell(
                 trueUpper,
                 truncated,
                 sentence,
+                otherwise == null ? null : Integer.valueOf(otherwise.intValue()),
                 pending,
                 flags);
     }
@@ -104,6 +109,7 @@ public record TruthCell(
                 trueUpper,
                 truncated,
                 sentence,
+                testedOtherwise,
                 pending,
                 flags);
     }

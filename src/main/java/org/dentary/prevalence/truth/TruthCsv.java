@@ -23,6 +23,7 @@ final class TruthCsv {
             "performance",
             "sensitivity",
             "specificity",
+            "testedOtherwise",
             "pending",
             "flags",
             "sentence");
@@ -50,6 +51,7 @@ final class TruthCsv {
                 row.add(report.performance().code());
                 row.add(report.performance().sensitivity());
                 row.add(report.performance().specificity());
+                row.add(cell.testedOtherwise());
                 row.add(cell.pending());
                 row.add(String.join(" ", cell.flags()));
                 row.add(cell.sentence());

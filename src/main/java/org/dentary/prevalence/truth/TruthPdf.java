@@ -32,9 +32,9 @@ import org.dentary.prevalence.pictures.Picture;
 @ApplicationScoped
 class TruthPdf {
     private static final float GROUP_WIDTH = 1.8f;
-    private static final float[] FIGURES = {1.5f, 1.6f, 2.2f, 2.7f, 2.2f, 2.7f, 1.4f};
-    private static final List<String> HEADS =
-            List.of("Counted", "Detected", "Apparent", "Interval", "True", "Interval of the true", "Uncut");
+    private static final float[] FIGURES = {1.5f, 1.6f, 2.2f, 2.7f, 2.2f, 2.7f, 1.4f, 1.3f};
+    private static final List<String> HEADS = List.of(
+            "Counted", "Detected", "Apparent", "Interval", "True", "Interval of the true", "Uncut", "Other tests");
 
     private final DimensionValues values;
     private final PlanService plan;
@@ -154,7 +154,8 @@ class TruthPdf {
                 row.limits(),
                 row.truth(),
                 row.truthLimits(),
-                row.raw())) {
+                row.raw(),
+                row.otherwise())) {
             table.addCell(PdfStyle.cell(figure, font, true));
         }
     }

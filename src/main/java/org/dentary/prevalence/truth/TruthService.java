@@ -2,6 +2,8 @@ package org.dentary.prevalence.truth;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
+import java.util.List;
+import java.util.Map;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceCell;
@@ -51,25 +53,23 @@ public class TruthService {
     TruthReport answer(TruthQuestion asked) {
         ReportQuestion question = asked.report();
         PerformanceSet set = require(asked.performance(), question);
-        return prevalence.reportAnd(
-                question,
-                report -> of(
-                        question,
-                        report,
-                        set,
-                        tests.of(
-                                question,
-                                set,
-                                report.cut() == null
-                                        ? EVER
-                                        : Instant.parse(report.cut().madeAt()))));
+        return prevalence.reportAnd(question, report -> {
+            Instant at =
+                    report.cut() == null ? EVER : Instant.parse(report.cut().madeAt());
+            return of(question, report, set, tests.of(question, set, at), tests.otherwise(question, set, at));
+        });
     }
 
     private PerformanceSet require(String code, ReportQuestion question) {
         return performances.all().require(PerformanceSets.PARAMETER, code, question.disease(), question.species());
     }
 
-    private TruthReport of(ReportQuestion question, PrevalenceReport report, PerformanceSet set, Tested tested) {
+    private TruthReport of(
+            ReportQuestion question,
+            PrevalenceReport report,
+            PerformanceSet set,
+            Tested tested,
+            Map<Map<String, String>, Integer> otherwise) {
         if (tested.counted() > 0 && tested.within() + tested.partly() == 0) {
             throw InvalidInput.field(
                     "performance",
@@ -80,6 +80,9 @@ public class TruthService {
                             + TruthWords.tests(tested) + "; choose a set of those tests");
         }
         TruthWords words = new TruthWords(report, set, tested, TruthWords.methodNames(plan));
+        List<TruthCell> cells = report.cells().stream()
+                .map(cell -> cell(cell, set, report.confidence(), otherwise.getOrDefault(cell.group(), 0)))
+                .toList();
         return new TruthReport(
                 report.season(),
                 report.disease(),
@@ -95,18 +98,16 @@ public class TruthService {
                 report.pendingShare(),
                 set,
                 tested,
-                report.cells().stream()
-                        .map(cell -> cell(cell, set, report.confidence()))
-                        .toList(),
-                cell(report.total(), set, report.confidence()),
+                cells,
+                cell(report.total(), set, report.confidence(), tested.outside()),
                 report.takenToCounted(),
                 words.methods(),
                 words.notes(),
-                words.warnings(),
+                words.warnings(cells),
                 report.cautions());
     }
 
-    static TruthCell cell(PrevalenceCell cell, PerformanceSet set, double confidence) {
+    private static TruthCell cell(PrevalenceCell cell, PerformanceSet set, double confidence, int otherwise) {
         TruePrevalence truth = set.truth(cell.detected(), cell.counted(), confidence);
         return new TruthCell(
                 cell.group(),
@@ -120,7 +121,8 @@ public class TruthService {
                 truth.lower(),
                 truth.upper(),
                 truth.truncated(),
-                TruthWords.sentence(cell.detected(), cell.counted(), truth, confidence),
+                TruthWords.sentence(cell.detected(), cell.counted(), truth, confidence, otherwise),
+                otherwise,
                 cell.pending(),
                 cell.flags());
     }

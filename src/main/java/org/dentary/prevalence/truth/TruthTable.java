@@ -23,6 +23,7 @@ record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row to
             String truthLimits,
             String raw,
             String sentence,
+            String otherwise,
             int pending,
             String flags,
             TruthCell cell) {}
@@ -67,6 +68,7 @@ record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row to
                 limits(cell.trueLower(), cell.trueUpper(), n),
                 cell.truncated() ? TruthWords.share(cell.raw(), n) : "",
                 cell.sentence(),
+                cell.testedOtherwise() == null ? "not told" : String.valueOf(cell.testedOtherwise()),
                 cell.pending(),
                 CellFlag.told(cell.flags()),
                 cell);

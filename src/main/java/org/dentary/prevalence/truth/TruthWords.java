@@ -15,7 +15,19 @@ import org.dentary.statistics.TruePrevalence;
 /** What a reader must know beside the numbers, in sentences. */
 record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested, Map<String, String> methodNames) {
     /** One cell in words; its figures have no more digits than the counted carry. */
-    static String sentence(int detected, int counted, TruePrevalence truth, double confidence) {
+    static String sentence(int detected, int counted, TruePrevalence truth, double confidence, int otherwise) {
+        String told = sentence(detected, counted, truth, confidence);
+        if (counted == 0 || otherwise == 0) {
+            return told;
+        }
+        return told
+                + (otherwise == counted
+                        ? " None of them was tested by what the set speaks of: the figure takes another test for it."
+                        : " " + otherwise + (otherwise == 1 ? " of them was" : " of them were")
+                                + " not tested by what the set speaks of.");
+    }
+
+    private static String sentence(int detected, int counted, TruePrevalence truth, double confidence) {
         if (counted == 0) {
             return "Not sampled: nobody was counted, so there is no estimate.";
         }
@@ -140,7 +152,7 @@ record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested, Ma
         return notes;
     }
 
-    List<String> warnings() {
+    List<String> warnings(List<TruthCell> cells) {
         List<String> warnings = new ArrayList<>(report.warnings());
         if (set.sourceSeen() == PerformanceSet.Seen.INVENTED) {
             warnings.add(
@@ -157,6 +169,14 @@ record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested, Ma
                     + Words.percent((double) tested.outside() / tested.counted(), tested.counted())
                     + ") otherwise only, in a pool, or without a finding on record. The figures below treat all of them as"
                     + " if tested by that alone.");
+        }
+        long others = cells.stream()
+                .filter(cell -> cell.counted() > 0 && cell.testedOtherwise() == cell.counted())
+                .count();
+        if (others > 0) {
+            warnings.add((others == 1 ? "In 1 row nobody was" : "In " + others + " rows nobody was")
+                    + " tested by what the set speaks of: the true figures there take another test for it. The column Tested"
+                    + " otherwise says how many in each row.");
         }
         long cut = report.cells().stream()
                 .filter(cell -> set.truth(cell.detected(), cell.counted(), report.confidence())

@@ -26,6 +26,7 @@ final class TruthWorkbook {
             "trueLower",
             "trueUpper",
             "truncated",
+            "testedOtherwise",
             "pending",
             "flags",
             "sentence");
@@ -85,9 +86,12 @@ final class TruthWorkbook {
             column++;
         }
         sheet.value(line, column, cell.truncated());
-        sheet.value(line, column + 1, cell.pending());
-        sheet.value(line, column + 2, String.join(" ", cell.flags()));
-        sheet.value(line, column + 3, cell.sentence());
+        if (cell.testedOtherwise() != null) {
+            sheet.value(line, column + 1, cell.testedOtherwise());
+        }
+        sheet.value(line, column + 2, cell.pending());
+        sheet.value(line, column + 3, String.join(" ", cell.flags()));
+        sheet.value(line, column + 4, cell.sentence());
     }
 
     private static void tests(Worksheet sheet, Tested tested) {

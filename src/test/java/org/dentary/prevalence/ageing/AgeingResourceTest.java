@@ -69,8 +69,8 @@ class AgeingResourceTest {
         String males = stated.getString("sentences[0]");
         assertEquals(
                 "What-if, males. As read: 1 of 60 fawns (1.7 %), 9 of 120 yearlings (7.5 %), 41 of 210 adults (19.5 %)."
-                        + " If jaws were misread as " + stated.getString("matrix.code")
-                        + " says: 0.9 of 59.7 fawns (1.6 %), 7.5 of 117.9 yearlings (6.3 %), 42.6 of 212.4 adults (20.1 %)."
+                        + " If jaws were misread as “" + stated.getString("matrix.name")
+                        + "” says: 0.9 of 59.7 fawns (1.6 %), 7.5 of 117.9 yearlings (6.3 %), 42.6 of 212.4 adults (20.1 %)."
                         + " From yearlings to adults prevalence would change by 13.7 percentage points instead of 12.0;"
                         + " adults would have 3.18 times the prevalence of yearlings instead of 2.60 times. No interval is"
                         + " claimed.",
@@ -80,6 +80,7 @@ class AgeingResourceTest {
                 females.contains("Solved as it stands the matrix would put −0.03 animals in"
                         + " which it was detected among fawns, which cannot be."),
                 females);
+        assertFalse(stated.getString("sentences").contains(stated.getString("matrix.code")), males);
         assertTrue(stated.getList("warnings").contains("The matrix is stated, not measured: Told by a test."));
         assertTrue(stated.getString("assumptions").contains("not on whether the animal is infected, nor on its sex"));
         assertTrue(stated.getString("cautions").contains("stand above this report"));

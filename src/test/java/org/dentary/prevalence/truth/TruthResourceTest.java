@@ -261,10 +261,43 @@ class TruthResourceTest {
                         "Screening test on medial retropharyngeal node (46 animals), Screening test on obex (8 animals), Confirmatory test on"
                                 + " medial retropharyngeal node (4 animals), Screening test on medial retropharyngeal node in a pool (2"
                                 + " animals)"));
+        String adults = "cells.find { it.ageClass == 'ADULT' && it.sex == '%s' }.";
+        assertEquals(6, answer.getInt(adults.formatted("FEMALE") + "testedOtherwise"));
+        assertEquals(0, answer.getInt(adults.formatted("MALE") + "testedOtherwise"));
+        assertEquals(6, answer.getInt("total.testedOtherwise"));
+        assertTrue(answer.getString(adults.formatted("FEMALE") + "sentence")
+                .endsWith(" 6 of them were not tested by what the set speaks of."));
+        assertFalse(answer.getString(adults.formatted("MALE") + "sentence").contains("not tested by"));
+        assertFalse(answer.getString("warnings").contains("nobody was tested"));
         JsonPath females = asked(season, truths.stated("0.92", "1"), "&sex=FEMALE");
         assertEquals(12, females.getInt("tested.counted"), "the filter holds for the tests too");
         JsonPath males = asked(season, truths.stated("0.92", "1"), "&sex=MALE");
         assertFalse(males.getList("warnings").toString().contains("counted animals"));
+    }
+
+    @Test
+    void aRowInWhichNobodyHadTheSetsTestsIsWarnedOf() {
+        String season = truths.season(4, 40);
+        truths.tested(
+                lines.add(season, 7, ALine.of("FAWN", "FEMALE", "NOT_DETECTED")),
+                "B1",
+                "OBEX",
+                "T_SCREEN",
+                "SCREENING",
+                "NOT_DETECTED",
+                false);
+        String set = truths.stated("0.92", "1");
+        JsonPath answer = asked(season, set, "&by=managementUnit,ageClass");
+        String fawns = "cells.find { it.ageClass == 'FAWN' && it.counted == 7 }.";
+        assertEquals(7, answer.getInt(fawns + "testedOtherwise"));
+        assertTrue(answer.getString(fawns + "sentence")
+                .endsWith("None of them was tested by what the set speaks of: the figure takes another test for it."));
+        assertTrue(answer.getString("warnings").contains("In 1 row nobody was tested by what the set speaks of"));
+        ClassFixture.as("epidemiologist")
+                .get("/true-prevalence?season=" + season + "&performance=" + set)
+                .then()
+                .statusCode(200)
+                .body(containsString("Tested otherwise</th>"));
     }
 
     @Test
