@@ -15,7 +15,8 @@ import org.hibernate.Session;
 class FindingQueries {
     private static final String SELECT = """
             select f.id::text, (select string_agg(fs.code, ' ' order by fs.code) from finding_specimen fs where fs.finding = f.id),
-                   f.method, f.disease, f.stage, f.finding, f.status, f.laboratory, f.accession, f.item, f.tested_on,
+                   f.method, f.disease, f.stage, f.finding, f.status, f.laboratory, f.performing_laboratory, f.accession, f.item,
+                   f.tested_on,
                    f.reported_on, f.reason, f.measured_value, f.pool, f.corrects::text,
                    (select c.id::text from finding c where c.corrects = f.id), f.import::text, f.import_line,
                    f.recorded_by, f.recorded_at

@@ -7,6 +7,8 @@ import java.time.LocalDate;
  * A finding as recorded.
  *
  * @param specimens label codes separated by spaces
+ * @param laboratory that reported it
+ * @param performingLaboratory that made the test where the report names it, or null
  * @param correctedBy the finding that replaced it, or null
  */
 public record FindingView(
@@ -18,6 +20,7 @@ public record FindingView(
         String finding,
         String status,
         String laboratory,
+        String performingLaboratory,
         String accession,
         String item,
         LocalDate testedOn,

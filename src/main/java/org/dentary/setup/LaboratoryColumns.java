@@ -4,12 +4,15 @@ import static org.dentary.setup.Column.may;
 import static org.dentary.setup.Column.must;
 
 import java.util.List;
+import org.dentary.result.mapping.CodeMapRules;
 
 /**
- * Columns of the lists that say what a laboratory accepts and how it takes parcels. Methods, as they name lists above them in
- * {@link SetUpList}, which are there only when that is made.
+ * Columns of the lists that say what each laboratory takes, when, and how its codes read. Methods, as they name lists
+ * above them in {@link SetUpList}, which are there only when that is made.
  */
 final class LaboratoryColumns {
+    private static final Cell THEIRS = Cell.text("text of up to 80 characters without ^", "[^\\^\\r\\n]{1,80}");
+
     private LaboratoryColumns() {}
 
     static Column[] acceptance() {
@@ -43,6 +46,29 @@ final class LaboratoryColumns {
             may("pieces", Cell.NAME, "how many pieces and how packed, in its words"),
             may("paperwork", Cell.LONG_TEXT, "what must come with the parcel"),
             may("handling", Cell.LONG_TEXT, "its handling words for who packs")
+        };
+    }
+
+    static Column[] closures() {
+        return new Column[] {
+            must("laboratory", Cell.in(SetUpList.LABORATORIES), "laboratory"),
+            must("day", Cell.DAY, "day"),
+            must("name", Cell.NAME, "why, such as a holiday's name")
+        };
+    }
+
+    static Column[] codeMaps() {
+        return new Column[] {
+            must("laboratory", Cell.in(SetUpList.LABORATORIES), "laboratory"),
+            must(
+                    "edition",
+                    Cell.EDITION,
+                    "edition of its map; one that is there no longer changes, the next follows it"),
+            must("in_force_from", Cell.DAY, "first day of the messages (MSH-7) that it is for; the same in an edition"),
+            must("field", Cell.oneOf(CodeMapRules.FIELDS), "field of the message"),
+            must("code", THEIRS, "the laboratory's code there"),
+            may("system", THEIRS, "coding system (for OBX-23 who assigned it); empty for every one"),
+            must("ours", Cell.CODE, "our word: stage, finding, reason, tissue, or the code of a method or laboratory")
         };
     }
 }

@@ -26,6 +26,7 @@ final class ListRules {
                 ReferenceRules.wholeAndFixed(list, rows, known, problems);
                 rows.forEach(row -> ReferenceRules.performance(row, problems));
             }
+            case CODE_MAPS -> CodeMapListRules.check(rows, known, problems);
             case AGEING_ERROR -> AgeingErrorRules.check(rows, known, problems);
             default -> {
                 // its cells say all

@@ -120,7 +120,7 @@ public class SetUpImportService {
                             .toList());
         }
         SetUpRules.Effect effect = SetUpRules.effect(list, checked.rows(), known);
-        writes.write(list, checked.rows(), SetUpRules.positions(list, checked.rows(), known));
+        writes.write(list, checked.rows(), SetUpRules.positions(list, checked.rows(), known), actor(), clock.instant());
         there.post(actor(), clock.instant(), effect);
         imports.flush();
         return there.view(new SetUpRules.Checked(List.of(), List.of(), checked.warnings()), effect);

@@ -115,9 +115,14 @@ public enum SetUpList {
             "Days on which a laboratory takes nothing",
             false,
             List.of("laboratory", "day"),
-            must("laboratory", Cell.in(LABORATORIES), "laboratory"),
-            must("day", Cell.DAY, "day"),
-            must("name", Cell.NAME, "why, such as a holiday's name")),
+            LaboratoryColumns.closures()),
+    CODE_MAPS(
+            "code-maps",
+            "code_map_code",
+            "What each laboratory's codes in HL7 messages mean, edition by edition, each for messages from a day on",
+            false,
+            List.of("laboratory", "edition", "field", "code", "system"),
+            LaboratoryColumns.codeMaps()),
     PERSONS(
             "persons",
             "person",

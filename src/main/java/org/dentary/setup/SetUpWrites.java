@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,6 +55,21 @@ class SetUpWrites {
                 on conflict do nothing
             """;
 
+    /** An edition is one row that holds its codes by field; one that is there is not touched. */
+    private static final String CODE_MAPS = """
+            insert into code_map (laboratory, edition, in_force_from, codes, made_by, made_at)
+            select f.laboratory, cast(f.edition as int), cast(f.in_force_from as date),
+                   cast(jsonb_object_agg(f.field, f.codes) as text), :by, :at
+              from (select r.laboratory, r.edition, min(r.in_force_from) as in_force_from, r.field,
+                           jsonb_object_agg(r.code || case when r.system = '' then '' else '^' || r.system end, r.ours) as codes
+                      from jsonb_to_recordset(cast(:rows as jsonb))
+                           as r(laboratory text, edition text, in_force_from text, field text, code text, system text, ours text)
+                     group by r.laboratory, r.edition, r.field) f
+             group by f.laboratory, f.edition, f.in_force_from
+             order by f.laboratory, cast(f.edition as int)
+                on conflict (laboratory, edition) do nothing
+            """;
+
     private final EntityManager entities;
     private final ObjectMapper json;
 
@@ -65,13 +81,21 @@ class SetUpWrites {
     /**
      * Writes checked rows; {@code positions} is the set-up order by key, for lists that have one. Rows that are there keep
      * their place unless the file names the whole list and so gives its order.
+     *
+     * @param by who posts them, where the list keeps that
      */
-    void write(SetUpList list, List<Row> rows, Map<String, Integer> positions) {
+    void write(SetUpList list, List<Row> rows, Map<String, Integer> positions, String by, Instant at) {
         boolean whole = positions.size() == rows.size();
         String cells = json(list, rows, positions);
         switch (list) {
             case BOUNDARIES -> execute(BOUNDARIES, cells);
             case ACCOUNTS -> execute(ACCOUNTS, cells);
+            case CODE_MAPS ->
+                entities.createNativeQuery(CODE_MAPS)
+                        .setParameter("rows", cells)
+                        .setParameter("by", by)
+                        .setParameter("at", at)
+                        .executeUpdate();
             case STORES -> {
                 execute(upsert(list, whole), cells);
                 execute(STORE_PEOPLE_GONE, cells);

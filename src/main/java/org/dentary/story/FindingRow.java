@@ -16,6 +16,7 @@ public record FindingRow(
         String finding,
         String status,
         String laboratory,
+        String performingLaboratory,
         String accession,
         String item,
         LocalDate testedOn,

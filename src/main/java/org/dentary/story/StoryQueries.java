@@ -14,7 +14,8 @@ class StoryQueries {
     record Issue(String season, String station) {}
 
     private static final String FINDINGS = """
-            select cast(f.id as text), f.disease, f.method, f.stage, f.finding, f.status, f.laboratory, f.accession, f.item,
+            select cast(f.id as text), f.disease, f.method, f.stage, f.finding, f.status, f.laboratory, f.performing_laboratory,
+                   f.accession, f.item,
                    f.tested_on, f.reported_on, f.reason, f.measured_value,
                    (select string_agg(s.code, ' ' order by s.code) from finding_specimen s where s.finding = f.id),
                    f.pool, exists (select 1 from finding c where c.corrects = f.id) as corrected

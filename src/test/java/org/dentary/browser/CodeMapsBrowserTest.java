@@ -34,8 +34,16 @@ class CodeMapsBrowserTest extends Browser {
         look(page, "code-maps-fault-" + width, width);
         page.fill("#codes", "OBX-5: 260415000^SCT = NOT_DETECTED\nOBX-17: EIA = T_SCREEN");
         page.click("text=Keep this edition");
-        assertThat(page.locator("table").first()).containsText("2099-09-01");
+        assertThat(page.locator("table").first()).containsText("Sep 1, 2099");
         look(page, "code-maps-" + width, width);
+        String edition = page.locator("table tbody tr", new Page.LocatorOptions().setHasText("Sep 1, 2099"))
+                .first()
+                .locator("td.num a")
+                .getAttribute("href");
+        page.navigate(edition);
+        assertThat(page.locator("main")).containsText("260415000");
+        assertThat(page.locator("main")).containsText("Not detected");
+        look(page, "code-map-" + width, width);
     }
 
     private static void look(Page page, String name, int width) {

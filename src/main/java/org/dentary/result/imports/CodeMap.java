@@ -12,7 +12,7 @@ import java.util.Optional;
  *
  * @param inForceFrom first day (MSH-7) of the messages that it is for
  * @param codes field ({@code OBX-3} stage, {@code OBX-5} finding, {@code OBX-8} reason, {@code OBX-17} and {@code OBR-4}
- *     test method, {@code SPM-4} tissue) to the laboratory's codes and our words; a field that is not in it is in our own
+ *     test method, {@code OBX-23} performing laboratory, {@code SPM-4} tissue) to the laboratory's codes and our words; a field that is not in it is in our own
  *     words
  */
 public record CodeMap(

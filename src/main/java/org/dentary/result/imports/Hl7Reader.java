@@ -18,19 +18,20 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
+import org.dentary.plan.LaboratoryView;
 import org.dentary.platform.problem.InvalidInput;
 
 /**
  * Reads HL7 v2.5.1 {@code ORU^R01} messages, one after another in a file, by HAPI. Where things stand: specimens SPM-2
  * (placer; each SPM of an order one), accession OBR-3, item OBX-4, method OBX-17 or OBR-4, stage OBX-3 (a code of ours), word OBX-5,
- * status OBX-11 (P, F, C, X), tested OBX-14, reported OBR-22, measured value NTE-3, tissue SPM-4 where the laboratory's
- * code map names it. Codes of fields that the map in force on the message's day (MSH-7) names are the laboratory's; others
+ * status OBX-11 (P, F, C, X), tested OBX-14, reported OBR-22, measured value NTE-3, performing laboratory OBX-23, tissue
+ * SPM-4 where the laboratory's code map names it. Codes of fields that the map in force on the message's day (MSH-7) names are the laboratory's; others
  * are ours. A row's line is the number of its OBX in the file.
  */
 final class Hl7Reader {
@@ -44,7 +45,8 @@ final class Hl7Reader {
      *
      * @throws InvalidInput if a message is not an ORU^R01 of version 2.5.1; nothing of the file is taken then
      */
-    static ImportFile read(byte[] file, List<CodeMaps.Edition> editions, LocalDate today) {
+    static ImportFile read(
+            byte[] file, List<CodeMaps.Edition> editions, Collection<LaboratoryView> laboratories, LocalDate today) {
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();
         try (HapiContext context = new DefaultHapiContext()) {
@@ -61,7 +63,7 @@ final class Hl7Reader {
                         day(message.getMSH().getDateTimeOfMessage().getTime().getValue());
                 CodeMaps.Edition edition = CodeMaps.inForce(editions, made == null ? today : LocalDate.parse(made))
                         .orElse(null);
-                message(message, edition, rows, problems);
+                message(message, edition, laboratories, rows, problems);
             }
         } catch (HL7Exception | IOException | RuntimeException e) {
             if (e instanceof InvalidInput known) {
@@ -83,14 +85,18 @@ final class Hl7Reader {
     }
 
     private static void message(
-            ORU_R01 message, CodeMaps.Edition edition, List<ImportRow> rows, List<RowProblem> problems)
+            ORU_R01 message,
+            CodeMaps.Edition edition,
+            Collection<LaboratoryView> laboratories,
+            List<ImportRow> rows,
+            List<RowProblem> problems)
             throws HL7Exception {
         String control = message.getMSH().getMessageControlID().getValue();
         for (ORU_R01_PATIENT_RESULT animal : message.getPATIENT_RESULTAll()) {
             for (ORU_R01_ORDER_OBSERVATION order : animal.getORDER_OBSERVATIONAll()) {
                 String specimens = specimens(order.getSPECIMENAll());
                 for (ORU_R01_OBSERVATION observation : order.getOBSERVATIONAll()) {
-                    Words words = new Words(edition, rows.size() + 1, problems);
+                    Hl7Words words = new Hl7Words(edition, laboratories, rows.size() + 1, problems);
                     rows.add(row(specimens, order, observation, control, words));
                 }
             }
@@ -102,7 +108,7 @@ final class Hl7Reader {
             ORU_R01_ORDER_OBSERVATION in,
             ORU_R01_OBSERVATION observation,
             String control,
-            Words words)
+            Hl7Words words)
             throws HL7Exception {
         OBX x = observation.getOBX();
         OBR order = in.getOBR();
@@ -135,7 +141,7 @@ final class Hl7Reader {
                 observation.getNTEReps() == 0
                         ? null
                         : empty(observation.getNTE(0).getComment(0).getValue()),
-                empty(x.getPerformingOrganizationName().getOrganizationName().getValue()),
+                words.laboratory(x.getPerformingOrganizationName()),
                 null,
                 control,
                 tissue(in.getSPECIMENAll(), words));
@@ -154,7 +160,7 @@ final class Hl7Reader {
     }
 
     /** What the message calls the tissue, where it calls all of it the same. */
-    private static String tissue(List<ORU_R01_SPECIMEN> named, Words words) throws HL7Exception {
+    private static String tissue(List<ORU_R01_SPECIMEN> named, Hl7Words words) throws HL7Exception {
         if (!words.mapped("SPM-4")) {
             return null;
         }
@@ -166,46 +172,13 @@ final class Hl7Reader {
         return said.size() == 1 ? said.iterator().next() : null;
     }
 
-    /** Codes of one row in our words; a code that the map should know and does not is a fault of the row. */
-    private record Words(CodeMaps.Edition edition, int line, List<RowProblem> problems) {
-        boolean mapped(String field) {
-            return edition != null && edition.map().speaksOf(field);
-        }
-
-        /**
-         * Our word.
-         *
-         * @param encoded as in the message: identifier^text^system
-         */
-        String of(String field, String column, String encoded) {
-            String[] parts = encoded.split("\\^", -1);
-            String code = empty(parts[0]);
-            if (code == null || !mapped(field)) {
-                return code;
-            }
-            String system = parts.length > 2 ? empty(parts[2]) : null;
-            Optional<String> word = edition.map().word(field, code, system);
-            if (word.isEmpty()) {
-                problems.add(new RowProblem(
-                        line,
-                        column,
-                        "CODE_UNKNOWN",
-                        field + " says '" + code + (system == null ? "" : "^" + system) + "', which edition "
-                                + edition.edition() + " of the laboratory's code map does not know; ask the laboratory"
-                                + " what it means, keep the next edition under Laboratories' HL7 codes, and send the"
-                                + " file again under an id of its own"));
-            }
-            return word.orElse(null);
-        }
-    }
-
     private static String day(String time) {
         return time == null || time.length() < 8
                 ? null
                 : time.substring(0, 4) + "-" + time.substring(4, 6) + "-" + time.substring(6, 8);
     }
 
-    private static String empty(String text) {
+    static String empty(String text) {
         return text == null || text.isBlank() ? null : text.trim();
     }
 }

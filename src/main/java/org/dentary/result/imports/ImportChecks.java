@@ -83,7 +83,7 @@ class ImportChecks {
                     "r.line",
                     "performing_laboratory",
                     "LABORATORY_UNKNOWN",
-                    "'laboratory ''' || r.performing_laboratory || ''' is not set up; allowed: ' || (select string_agg(code, ', ' order by position) from laboratory)",
+                    "'laboratory ''' || r.performing_laboratory || ''' is not set up; check it with the laboratory, set it up, or map its identifier (OBX-23) in the laboratory''s code map and send the file again under an id of its own; set up are: ' || (select string_agg(code, ', ' order by position) from laboratory)",
                     " from result_import_row r where r.import = :id and r.state = 'NEW' and r.performing_laboratory is not null"
                             + " and not exists (select 1 from laboratory l where l.code = r.performing_laboratory)"),
             problem(

@@ -129,7 +129,7 @@ public class ImportService {
         ImportFile read = switch (format) {
             case CSV -> TableReader.csv(file, map);
             case XLSX -> TableReader.xlsx(file, map);
-            case HL7 -> Hl7Reader.read(file, codes.of(laboratory), today());
+            case HL7 -> Hl7Reader.read(file, codes.of(laboratory), plan.laboratories(), today());
         };
         if (read.rows().isEmpty()) {
             throw new InvalidInput("NO_ROWS", "The file has a header and no rows; nothing was stored");

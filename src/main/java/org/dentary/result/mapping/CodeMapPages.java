@@ -59,6 +59,8 @@ public class CodeMapPages {
     static class Templates {
         static native TemplateInstance codeMaps(
                 List<CodeMaps.Edition> editions, List<LaboratoryView> laboratories, Form form, Faults faults);
+
+        static native TemplateInstance codeMap(CodeMaps.Edition edition, List<Code> codes);
     }
 
     @GET
@@ -72,24 +74,51 @@ public class CodeMapPages {
         return show(200, form, Faults.NONE);
     }
 
+    /** One code of an edition and our word. */
+    public record Code(String field, String code, String system, String ours) {}
+
+    /** The codes of one edition. */
+    @GET
+    @Path("{laboratory}/{edition}")
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response edition(@PathParam("laboratory") String laboratory, @PathParam("edition") int edition) {
+        CodeMaps.Edition one = find(laboratory, edition);
+        return Uncached.page(200, Templates.codeMap(one, codes(one)));
+    }
+
+    /** The same, as the set-up list takes it back under the number of the next edition. */
     @GET
     @Path("{laboratory}/{edition}.csv")
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.RESULT_READ)
     public Response csv(@PathParam("laboratory") String laboratory, @PathParam("edition") int edition) {
-        CodeMap map = maps.all().stream()
+        CodeMaps.Edition one = find(laboratory, edition);
+        return Uncached.csv(
+                "code-map-" + laboratory + "-" + edition + ".csv",
+                List.of("laboratory", "edition", "in_force_from", "field", "code", "system", "ours"),
+                codes(one).stream()
+                        .map(c -> new Object[] {
+                            laboratory, edition, one.map().inForceFrom(), c.field(), c.code(), c.system(), c.ours()
+                        })
+                        .toList());
+    }
+
+    private CodeMaps.Edition find(String laboratory, int edition) {
+        return maps.all().stream()
                 .filter(one -> one.laboratory().equals(laboratory) && one.edition() == edition)
                 .findFirst()
-                .orElseThrow(() ->
-                        new NotFound("EDITION_UNKNOWN", "No code map of " + laboratory + " has the edition " + edition))
-                .map();
-        List<Object[]> rows = new ArrayList<>();
-        new TreeMap<>(map.codes())
-                .forEach((field, codes) -> new TreeMap<>(codes)
-                        .forEach((theirs, ours) -> rows.add(new Object[] {
-                            field, theirs.split("\\^")[0], theirs.contains("^") ? theirs.split("\\^", 2)[1] : "", ours
-                        })));
-        return Uncached.csv("codes.csv", List.of("field", "code", "system", "ours"), rows);
+                .orElseThrow(() -> new NotFound(
+                        "EDITION_UNKNOWN", "No code map of " + laboratory + " has the edition " + edition));
+    }
+
+    private static List<Code> codes(CodeMaps.Edition edition) {
+        List<Code> rows = new ArrayList<>();
+        new TreeMap<>(edition.map().codes())
+                .forEach((field, codes) -> new TreeMap<>(codes).forEach((theirs, ours) -> {
+                    String[] parts = theirs.split("\\^", 2);
+                    rows.add(new Code(field, parts[0], parts.length > 1 ? parts[1] : "", ours));
+                }));
+        return rows;
     }
 
     @POST

@@ -16,22 +16,35 @@ import org.dentary.result.imports.CodeMap;
 import org.dentary.specimen.Tissue;
 
 /** What a code map must say before a laboratory's messages can be read by it. */
-final class CodeMapRules {
+public final class CodeMapRules {
+    /** Fields whose codes a map may name, as HL7 counts them. */
+    public static final List<String> FIELDS = List.of("OBR-4", "OBX-3", "OBX-5", "OBX-8", "OBX-17", "OBX-23", "SPM-4");
+
     private CodeMapRules() {}
 
     /**
-     * Every fault; empty for none.
+     * Our words by field.
      *
      * @param methods codes of the plan's test methods
+     * @param laboratories codes of the plan's laboratories
      */
-    static List<FieldProblem> problems(CodeMap map, Set<String> methods) {
-        Map<String, Set<String>> ours = new TreeMap<>(Map.of(
+    public static Map<String, Set<String>> words(Set<String> methods, Set<String> laboratories) {
+        return new TreeMap<>(Map.of(
                 "OBX-3", names(Stage.values()),
                 "OBX-5", names(FindingWord.values()),
                 "OBX-8", names(FindingReason.values()),
                 "OBX-17", methods,
+                "OBX-23", laboratories,
                 "OBR-4", methods,
                 "SPM-4", names(Tissue.values())));
+    }
+
+    /**
+     * Every fault; empty for none.
+     *
+     * @param ours our words by field
+     */
+    static List<FieldProblem> problems(CodeMap map, Map<String, Set<String>> ours) {
         List<FieldProblem> problems = new ArrayList<>();
         new TreeMap<>(map.codes()).forEach((field, codes) -> {
             Set<String> allowed = ours.get(field);

@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.TestMethodView;
 import org.dentary.platform.account.CurrentAccount;
@@ -67,7 +68,10 @@ public class CodeMapService {
                             + next(laboratory));
         }
         List<FieldProblem> problems = CodeMapRules.problems(
-                map, plan.methods().stream().map(TestMethodView::code).collect(Collectors.toSet()));
+                map,
+                CodeMapRules.words(
+                        plan.methods().stream().map(TestMethodView::code).collect(Collectors.toSet()),
+                        plan.laboratories().stream().map(LaboratoryView::code).collect(Collectors.toSet())));
         if (!problems.isEmpty()) {
             throw InvalidInput.of(problems);
         }

@@ -47,12 +47,8 @@ public class CallerService {
                 first.diedOn(),
                 first.stationName(),
                 rows.stream()
-                        .map(row -> {
-                            // While a label is in doubt nothing is told, in the words of what is not finished.
-                            String outcome = row.exclusion().equals("NOT_ATTRIBUTABLE") ? "PENDING" : row.outcome();
-                            return new CallerMatch.Word(
-                                    row.disease(), outcome, NotificationRules.say(outcome, row.diseaseName()));
-                        })
+                        .map(row -> new CallerMatch.Word(
+                                row.disease(), row.outcome(), NotificationRules.say(row.outcome(), row.diseaseName())))
                         .toList());
     }
 }

@@ -8,6 +8,7 @@ import java.time.LocalDate;
  *
  * @param state {@code DUE}, {@code TELL_AGAIN} (told something else before), {@code NO_CONTACT} (a detection nobody left
  *     a contact for), {@code HELD} (labels in doubt: tell nothing), {@code TOLD} or {@code CLOSED} (not reached, given up)
+ * @param outcome the released one, or {@code NOT_ATTRIBUTABLE} where all its tissue was refused by identity exceptions
  * @param how {@code PHONE_THEN_LETTER} or {@code LETTER_OR_MESSAGE}
  * @param dueBy by when the plan wants it told; null where nothing is due
  * @param attempts tries so far, corrected ones left out

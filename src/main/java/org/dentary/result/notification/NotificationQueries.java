@@ -15,21 +15,23 @@ class NotificationQueries {
     /** The last try that closed something, or that undid it by coming back, decides. */
     private static final String STANDING = """
             with standing as (
-              select l.kit, l.disease, l.outcome, l.exclusion, coalesce(l.season, '') as season, l.station,
+              select l.kit, l.disease, case when u.kit is null then l.outcome else 'NOT_ATTRIBUTABLE' end as outcome,
+                     l.exclusion, u.settled_at, coalesce(l.season, '') as season, l.station,
                      coalesce(l.unit, 'UNKNOWN') as unit, l.died_on, c.kit is not null as contact_kept, last.closes,
                      last.outcome as told, last.result as last_closing
                 from line l
                 left join vault.contact c on c.kit = l.kit
+                left join unidentified_kit u on u.kit = l.kit and l.exclusion = 'NOT_ATTRIBUTABLE'
                 left join lateral (
                   select t.closes, t.outcome, t.result from notification_attempt t
                    where t.kit = l.kit and t.disease = l.disease and (t.closes or t.result = 'RETURNED')
                      and not exists (select 1 from notification_attempt r where r.corrects = t.id)
                    order by t.at desc, t.recorded_at desc limit 1) last on true
                where l.closed_at is null and l.exclusion in ('', 'DUPLICATE', 'NOT_ATTRIBUTABLE')
-                 and l.outcome <> 'PENDING' and l.has_specimen
+                 and (l.outcome <> 'PENDING' or u.kit is not null) and l.has_specimen
                  and (c.kit is not null or l.outcome = 'DETECTED' or last.closes)),
             item as (
-              select s.*, case when s.exclusion = 'NOT_ATTRIBUTABLE' then 'HELD'
+              select s.*, case when s.exclusion = 'NOT_ATTRIBUTABLE' and s.settled_at is null then 'HELD'
                                when s.closes and s.told = s.outcome and s.last_closing in ('NOT_WISHED', 'UNREACHABLE')
                                  then 'CLOSED'
                                when s.closes and s.told = s.outcome then 'TOLD'
@@ -53,9 +55,10 @@ class NotificationQueries {
                order by place, died, kit, disease limit :limit)
             select p.kit, p.disease, d.name as disease_name, p.outcome, p.state, p.contact_kept, p.season, p.station,
                    s.time_zone, p.unit, p.died_on, p.place,
-                   (select min(x.opened_at) from line x where x.kit = p.kit and x.disease = p.disease
+                   coalesce(p.settled_at,
+                     (select min(x.opened_at) from line x where x.kit = p.kit and x.disease = p.disease
                       and x.id > coalesce((select max(y.id) from line y where y.kit = p.kit and y.disease = p.disease
-                                              and y.outcome <> p.outcome), 0)) as released_at,
+                                              and y.outcome <> p.outcome), 0))) as released_at,
                    a.attempts, a.last_at, a.last_result, p.told
               from page p join disease d on d.code = p.disease join station s on s.code = p.station
               left join lateral (
@@ -71,23 +74,28 @@ class NotificationQueries {
     private static final String WAITING = STANDING + """
             , waiting as (
               select r.outcome, s.time_zone,
-                     (select min(x.opened_at) from line x where x.kit = r.kit and x.disease = r.disease
+                     coalesce(r.settled_at,
+                       (select min(x.opened_at) from line x where x.kit = r.kit and x.disease = r.disease
                         and x.id > coalesce((select max(y.id) from line y where y.kit = r.kit and y.disease = r.disease
-                                                and y.outcome <> r.outcome), 0)) as since
+                                                and y.outcome <> r.outcome), 0))) as since
                 from ranked r join station s on s.code = r.station where r.place < 3)
             select count(*), count(*) filter (where outcome = 'DETECTED'), min(since),
                    coalesce((array_agg(time_zone order by since))[1], 'UTC') from waiting
             """;
+    /** While a label is in doubt nothing is told, in the words of what is not finished. */
     private static final String OUTCOMES = """
-            select l.kit, l.disease, d.name as disease_name, l.outcome, l.station, s.name as station_name, l.died_on,
-                   l.species, p.name as species_name, l.exclusion,
+            select l.kit, l.disease, d.name as disease_name,
+                   case when l.exclusion <> 'NOT_ATTRIBUTABLE' then l.outcome
+                        when u.kit is null then 'PENDING' else 'NOT_ATTRIBUTABLE' end as outcome, l.station, s.name as station_name, l.died_on,
+                   l.species, p.name as species_name,
                    coalesce((select string_agg(i.value, ', ' order by i.value) from animal_identifier i
                               where i.kit = l.kit and i.type = 'REGISTRATION'), '') as registration
               from line l join disease d on d.code = l.disease join station s on s.code = l.station
-              join species p on p.code = l.species
+              join species p on p.code = l.species left join unidentified_kit u on u.kit = l.kit
              where l.kit in (:kits) and l.closed_at is null and l.exclusion <> 'ENTERED_IN_ERROR'
              order by l.died_on desc nulls last, l.kit, d.position, d.code
             """;
+
     private static final String ATTEMPTS = """
             select t.id, t.outcome, t.channel, t.result, t.closes, t.at, t.note, t.corrects,
                    (select r.id from notification_attempt r where r.corrects = t.id) as corrected_by, t.by_actor,
@@ -151,7 +159,6 @@ class NotificationQueries {
             LocalDate diedOn,
             String species,
             String speciesName,
-            String exclusion,
             String registration) {}
 
     record OfAttempt(String kit, String disease) {}

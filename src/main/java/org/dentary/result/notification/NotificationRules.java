@@ -61,6 +61,11 @@ final class NotificationRules {
             case "UNSUITABLE" ->
                 "The tissue could not be tested for " + disease
                         + ", so there is no result. Give the health agency's advice and number.";
+            case "NOT_ATTRIBUTABLE" ->
+                "There is no result for " + disease
+                        + ": the label on the tissue at the laboratory did not match, and it"
+                        + " could not be shown that the tissue came from this animal. Whatever was found in it says"
+                        + " nothing about this animal. Give the health agency's advice and number.";
             case "NOT_TESTED" -> "No test for " + disease + " was made. Give the health agency's advice and number.";
             default -> throw new IllegalArgumentException(outcome);
         };
@@ -70,6 +75,7 @@ final class NotificationRules {
     static String subject(String outcome) {
         return switch (outcome) {
             case "UNSUITABLE" -> "no result, the tissue was unsuitable for the test";
+            case "NOT_ATTRIBUTABLE" -> "no result, the tissue could not be matched to the animal";
             case "NOT_TESTED" -> "no result, it was not tested";
             default -> words(outcome);
         };

@@ -11,7 +11,8 @@ class WordingQueries {
     private static final String COLUMNS =
             "select outcome, edition, wording, written_by, written_at, reviewed_by, reviewed_at from letter_wording";
     private static final String ALL = COLUMNS + """
-             order by array_position(array['DETECTED', 'NOT_DETECTED', 'INCONCLUSIVE', 'UNSUITABLE', 'NOT_TESTED', 'CORRECTION'], outcome),
+             order by array_position(array['DETECTED', 'NOT_DETECTED', 'INCONCLUSIVE', 'UNSUITABLE', 'NOT_TESTED',
+                   'NOT_ATTRIBUTABLE', 'CORRECTION'], outcome),
                    edition desc
             """;
     private static final String REVIEWED =

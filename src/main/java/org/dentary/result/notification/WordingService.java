@@ -5,7 +5,6 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.List;
-import java.util.Set;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.FieldProblem;
@@ -17,8 +16,14 @@ import org.dentary.platform.problem.RuleBroken;
 /** What letters say: written by one person, reviewed by another, every edition kept. */
 @ApplicationScoped
 public class WordingService {
-    private static final Set<String> OUTCOMES =
-            Set.of("DETECTED", "NOT_DETECTED", "INCONCLUSIVE", "UNSUITABLE", "NOT_TESTED", WordingRules.CORRECTION);
+    private static final List<String> OUTCOMES = List.of(
+            "DETECTED",
+            "NOT_DETECTED",
+            "INCONCLUSIVE",
+            "UNSUITABLE",
+            "NOT_TESTED",
+            "NOT_ATTRIBUTABLE",
+            WordingRules.CORRECTION);
 
     private final WordingQueries queries;
     private final CurrentAccount account;

@@ -11,7 +11,9 @@ import java.util.List;
 class StubQueries {
     /** One statement whether the code, the fact or nothing fits, so that the work done tells nothing. */
     private static final String FIND = """
-            select d.name as disease, case when l.exclusion = 'NOT_ATTRIBUTABLE' then 'PENDING' else l.outcome end as outcome,
+            select d.name as disease, case when l.exclusion <> 'NOT_ATTRIBUTABLE' then l.outcome
+                        when exists (select 1 from unidentified_kit u where u.kit = l.kit) then 'NOT_ATTRIBUTABLE'
+                        else 'PENDING' end as outcome,
                    s.name as species,
                    exists (select 1 from notification_attempt t
                             where t.kit = l.kit and t.disease = l.disease and t.outcome = l.outcome and t.result = 'REACHED'

@@ -46,8 +46,14 @@ class DemoSeasons implements DemoPart {
     @Override
     public void load(Path demoData) {
         DemoApi api = new DemoApi(json, port);
-        for (String outcome :
-                List.of("DETECTED", "NOT_DETECTED", "INCONCLUSIVE", "UNSUITABLE", "NOT_TESTED", "CORRECTION")) {
+        for (String outcome : List.of(
+                "DETECTED",
+                "NOT_DETECTED",
+                "INCONCLUSIVE",
+                "UNSUITABLE",
+                "NOT_TESTED",
+                "NOT_ATTRIBUTABLE",
+                "CORRECTION")) {
             api.post("coordinator", "/letter-wordings/" + outcome + "/1/review", Map.of());
         }
         Map<String, List<Deer>> seasons = DeerDraw.draw(DeerDraw.SEED).stream()

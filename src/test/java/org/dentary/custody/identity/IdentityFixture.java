@@ -9,6 +9,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
@@ -30,7 +31,12 @@ public class IdentityFixture {
 
     /** A deer of that unit whose left node the laboratory counted in. */
     public Deer received(String unit) {
-        Deer deer = taken(unit);
+        return received(unit, body -> {});
+    }
+
+    /** @param more adds to what is taken in */
+    public Deer received(String unit, Consumer<ObjectNode> more) {
+        Deer deer = taken(unit, more);
         String code = deer.label(Part.NODE_LEFT);
         tissue.accept("liaison", tissue.offer("sampler", code, "liaison", ""), code);
         tissue.received(code);
@@ -39,8 +45,13 @@ public class IdentityFixture {
 
     /** A deer of that unit whose left node the sampler has. */
     public Deer taken(String unit) {
+        return taken(unit, body -> {});
+    }
+
+    private Deer taken(String unit, Consumer<ObjectNode> more) {
         Deer deer = tissue.aDeer();
         ObjectNode body = intake.facts().put("managementUnit", unit);
+        more.accept(body);
         body.putArray("specimens")
                 .add(intake.node(deer).put("collectedAt", tissue.ago(2).toString()));
         intake.take(deer, body);

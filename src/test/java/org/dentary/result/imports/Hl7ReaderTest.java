@@ -2,6 +2,7 @@ package org.dentary.result.imports;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ca.uhn.hl7v2.DefaultHapiContext;
 import ca.uhn.hl7v2.HapiContext;
@@ -12,6 +13,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import org.dentary.plan.LaboratoryView;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -20,45 +22,88 @@ import org.junit.jupiter.api.Test;
  */
 class Hl7ReaderTest {
     private static final LocalDate TODAY = LocalDate.of(2025, 11, 25);
+    private static final List<LaboratoryView> LABORATORIES = List.of(
+            new LaboratoryView("T_LAB", "Test laboratory", null, null, null),
+            new LaboratoryView("T_REF", "Reference Hall", null, null, null));
 
     @Test
     void anOrderOnBothNodesIsOneFindingOnBoth() throws Exception {
-        ImportRow row = only(message("SPM|1|A111-1111-11||LN^Lymph node^L", "SPM|2|B222-2222-22||LN^Lymph node^L"));
+        ImportRow row = only(message("", "SPM|1|A111-1111-11||LN^Lymph node^L", "SPM|2|B222-2222-22||LN^Lymph node^L"));
         assertEquals("A111-1111-11+B222-2222-22", row.specimens());
         assertEquals("MEDIAL_RETROPHARYNGEAL_NODE", row.tissue());
     }
 
     @Test
     void tissueCalledByTwoNamesIsNotHeldAgainstEither() throws Exception {
-        ImportRow row = only(message("SPM|1|A111-1111-11||LN^Lymph node^L", "SPM|2|B222-2222-22||BS^Brain stem^L"));
+        ImportRow row = only(message("", "SPM|1|A111-1111-11||LN^Lymph node^L", "SPM|2|B222-2222-22||BS^Brain stem^L"));
         assertEquals("A111-1111-11+B222-2222-22", row.specimens());
         assertNull(row.tissue());
     }
 
     @Test
     void oneSpecimenWithoutACodeLeavesTheRowWithoutAny() throws Exception {
-        assertNull(only(message("SPM|1|A111-1111-11||LN^Lymph node^L", "SPM|2|||LN^Lymph node^L"))
+        assertNull(only(message("", "SPM|1|A111-1111-11||LN^Lymph node^L", "SPM|2|||LN^Lymph node^L"))
                 .specimens());
     }
 
+    /** Components as HL7 v2.5.1 has them in XON: 1 name, 3 number of older versions, 6 who assigned it, 10 identifier. */
+    @Test
+    void thePerformingLaboratoryIsKnownByItsIdentifier() throws Exception {
+        assertEquals("T_REF", performing(Map.of(), "Reference Hall^L^^^^TV&2.999.1&ISO^XX^^^T_REF"));
+        assertEquals("77", performing(Map.of(), "Reference Hall^L^77"), "not by name where an identifier is given");
+        assertEquals("T_REF", performing(Map.of(), "reference hall"));
+        assertEquals("T_REF", performing(Map.of(), "t_ref"));
+        assertEquals("Nowhere", performing(Map.of(), "Nowhere"));
+        assertNull(performing(Map.of(), ""));
+        Map<String, String> mapped = Map.of("14^TV", "T_REF", "77", "T_LAB");
+        assertEquals("T_REF", performing(mapped, "any name^L^^^^TV&2.999.1&ISO^XX^^^14"));
+        assertEquals("T_LAB", performing(mapped, "any name^L^77^^^OTHER"));
+        assertEquals("T_REF", performing(Map.of("14^2.999.1", "T_REF"), "any name^L^^^^&2.999.1&ISO^XX^^^14"));
+        assertEquals("T_LAB", performing(Map.of("14^TV", "T_LAB"), "any name^L^15^^^TV&2.999.1&ISO^XX^^^14"));
+    }
+
+    @Test
+    void aPerformingLaboratoryThatTheMapDoesNotKnowIsAFaultOfItsRow() throws Exception {
+        ImportFile file = read(Map.of("OBX-23", Map.of("14^TV", "T_REF")), performed("Hall^L^^^^ELSE^XX^^^14"));
+        assertNull(file.rows().get(0).performingLaboratory());
+        assertEquals(1, file.problems().size());
+        assertEquals("performing_laboratory", file.problems().get(0).field());
+        assertEquals("CODE_UNKNOWN", file.problems().get(0).rule());
+        assertTrue(file.problems().get(0).message().contains("OBX-23 says '14^ELSE'"), file.toString());
+    }
+
+    private static String performing(Map<String, String> map, String organization) throws Exception {
+        ImportFile file = read(map.isEmpty() ? Map.of() : Map.of("OBX-23", map), performed(organization));
+        assertEquals(List.of(), file.problems());
+        return file.rows().get(0).performingLaboratory();
+    }
+
+    private static byte[] performed(String organization) throws Exception {
+        return message("|||||||||" + organization, "SPM|1|A111-1111-11||LN^Lymph node^L");
+    }
+
+    private static ImportFile read(Map<String, Map<String, String>> codes, byte[] message) {
+        var map = new CodeMap(LocalDate.of(2025, 9, 1), codes);
+        return Hl7Reader.read(
+                message, List.of(new CodeMaps.Edition("LAB", 1, map, "T_LIAISON", Instant.EPOCH)), LABORATORIES, TODAY);
+    }
+
     private static ImportRow only(byte[] message) {
-        var map = new CodeMap(
-                LocalDate.of(2025, 9, 1),
-                Map.of("SPM-4", Map.of("LN^L", "MEDIAL_RETROPHARYNGEAL_NODE", "BS^L", "OBEX")));
-        List<ImportRow> rows = Hl7Reader.read(
-                        message, List.of(new CodeMaps.Edition("LAB", 1, map, "T_LIAISON", Instant.EPOCH)), TODAY)
-                .rows();
+        Map<String, Map<String, String>> codes =
+                Map.of("SPM-4", Map.of("LN^L", "MEDIAL_RETROPHARYNGEAL_NODE", "BS^L", "OBEX"));
+        List<ImportRow> rows = read(codes, message).rows();
         assertEquals(1, rows.size());
         return rows.get(0);
     }
 
-    private static byte[] message(String... specimens) throws Exception {
+    /** @param rest what follows the day of the test (OBX-14) */
+    private static byte[] message(String rest, String... specimens) throws Exception {
         String message = String.join(
                         "\r",
                         "MSH|^~\\&|LIMS|LAB|DENTARY|AGENCY|20251121120000||ORU^R01^ORU_R01|C1|P|2.5.1",
                         "PID|1||A111-1111-11||^unknown",
                         "OBR|1|A111-1111-11|H-1^LAB|PRION^Prion screening^L||||||||||||||||||20251121120000|||F",
-                        "OBX|1|CWE|SCREENING||NOT_DETECTED||||||F|||20251120",
+                        "OBX|1|CWE|SCREENING||NOT_DETECTED||||||F|||20251120" + rest,
                         String.join("\r", specimens))
                 + "\r";
         try (HapiContext hapi = new DefaultHapiContext()) {

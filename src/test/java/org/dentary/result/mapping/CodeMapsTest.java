@@ -122,6 +122,51 @@ class CodeMapsTest {
                 .body("problems.message", hasItem(containsString("OBEX")));
     }
 
+    /** OBX-23, the ninth field after OBX-14. */
+    @Test
+    void whoMadeTheTestIsKnownByItsIdentifierAndKeptWithTheFinding() throws Exception {
+        keep(1, MAP.formatted("2025-09-01")).statusCode(201);
+        String code = "H" + deer.kit();
+        String told = message("C9", "SCR^Screening^L", NOT_DETECTED, "LN^Lymph node^L")
+                .replace("EIA^x^L\r", "EIA^x^L||||||Reference Hall^L^^^^TV^XX^^^" + code + "\r");
+        UUID unknown = UUID.randomUUID();
+        send(unknown, told)
+                .statusCode(201)
+                .body("problems", hasSize(1))
+                .body("problems[0].rule", equalTo("LABORATORY_UNKNOWN"))
+                .body("problems[0].field", equalTo("performing_laboratory"))
+                .body(
+                        "problems[0].message",
+                        allOf(containsString("'" + code + "' is not set up"), containsString("OBX-23")));
+        post(unknown).statusCode(409);
+        keep(
+                        2,
+                        MAP.formatted("2025-09-01")
+                                .replace("\"SPM-4\"", "\"OBX-23\":{\"" + code + "^TV\":\"NOBODY\"},\"SPM-4\""))
+                .statusCode(422)
+                .body("errors.rule", hasItem("WORD_UNKNOWN"));
+        keep(
+                        2,
+                        MAP.formatted("2025-09-01")
+                                .replace(
+                                        "\"SPM-4\"", "\"OBX-23\":{\"" + code + "^TV\":\"T_LAB_CONFIRMING\"},\"SPM-4\""))
+                .statusCode(201);
+        UUID known = UUID.randomUUID();
+        send(known, told).statusCode(201).body("problems", hasSize(0));
+        post(known).statusCode(200).body("posted", equalTo(1));
+        as("liaison")
+                .get("/api/v1/animals/" + deer.kit() + "/findings")
+                .then()
+                .body("items[0].laboratory", equalTo(laboratory))
+                .body("items[0].performingLaboratory", equalTo("T_LAB_CONFIRMING"));
+        as("liaison")
+                .accept("text/html")
+                .get("/animals/" + deer.kit())
+                .then()
+                .statusCode(200)
+                .body(containsString("tested by"));
+    }
+
     @Test
     void aMessageIsReadByTheEditionInForceOnItsDay() throws Exception {
         keep(1, MAP.formatted("2025-09-01")).statusCode(201);
@@ -175,7 +220,8 @@ class CodeMapsTest {
                 .get("/code-maps/" + laboratory + "/1.csv")
                 .then()
                 .statusCode(200)
-                .body(equalTo("field,code,system,ours\r\nOBX-5,ND,L,NOT_DETECTED\r\n"));
+                .body(equalTo("laboratory,edition,in_force_from,field,code,system,ours\r\n" + laboratory
+                        + ",1,2025-09-01,OBX-5,ND,L,NOT_DETECTED\r\n"));
     }
 
     /** An ORU^R01 of one observation, valid by HAPI's rules for 2.5.1 and without a segment that the standard lacks. */

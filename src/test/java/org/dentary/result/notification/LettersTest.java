@@ -14,6 +14,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.UUID;
+import org.dentary.SeasonFixture;
+import org.dentary.codes.Part;
+import org.dentary.custody.identity.IdentityFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
 import org.junit.jupiter.api.BeforeEach;
@@ -27,6 +30,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 class LettersTest {
     @Inject
     NotificationFixture telling;
+
+    @Inject
+    IdentityFixture identity;
 
     @BeforeEach
     void setUp() {
@@ -86,6 +92,27 @@ class LettersTest {
                 .then()
                 .statusCode(422)
                 .body("errors[0].message", org.hamcrest.Matchers.containsString("{toldBefore} is missing"));
+    }
+
+    /** All its tissue was refused: first what it was told, then that the tissue was not shown to be the animal's. */
+    @Test
+    void anAnimalWhoseOnlyTissueWasRefusedHasALetterOfItsOwn() throws IOException {
+        Deer deer = identity.received(
+                SeasonFixture.UNIT,
+                body -> body.putObject("contact")
+                        .put("name", "Łucja Åkerlund-Ørsted")
+                        .put("address", "7 Larch Lane\nMillbrook"));
+        identity.refused(identity.asked(deer.label(Part.NODE_LEFT)));
+        String text = letter(deer, "not_attributable");
+        holds(
+                text,
+                "could not be shown that the tissue came from your animal",
+                "there is no result for Chronic wasting disease",
+                "No result says nothing about the animal",
+                NotificationFixture.ADVICE,
+                "wording not-attributable 1");
+        assertFalse(text.matches("(?is).*\\b(safe|negative|positive|clean|edible)\\b.*"), text);
+        assertFalse(text.matches("(?s).*[{}].*"), "a place was left open: " + text);
     }
 
     private static void called(Deer deer, String outcome) {

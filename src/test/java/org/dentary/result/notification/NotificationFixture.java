@@ -38,8 +38,14 @@ public class NotificationFixture {
         put(PlanSetting.HEALTH_AGENCY, "the Test Health Department");
         put(PlanSetting.HEALTH_AGENCY_NUMBER, "555-0151");
         put(PlanSetting.HEALTH_AGENCY_ADVICE, ADVICE);
-        for (String outcome :
-                List.of("DETECTED", "NOT_DETECTED", "INCONCLUSIVE", "UNSUITABLE", "NOT_TESTED", "CORRECTION")) {
+        for (String outcome : List.of(
+                "DETECTED",
+                "NOT_DETECTED",
+                "INCONCLUSIVE",
+                "UNSUITABLE",
+                "NOT_TESTED",
+                "NOT_ATTRIBUTABLE",
+                "CORRECTION")) {
             as("coordinator")
                     .post("/api/v1/letter-wordings/" + outcome + "/1/review")
                     .then()
