@@ -168,18 +168,19 @@ public class IntakeService {
         requireAcknowledged();
         String kit = kits.kit(typed);
         String code = kits.label(typedCode).code();
-        if (!kits.label(given.code()).code().equals(code)) {
+        if (given.code() != null && !kits.label(given.code()).code().equals(code)) {
             throw InvalidInput.field(
                     "code", "OTHER_CODE", "The code is " + given.code() + " and the address says " + code);
         }
+        TakeSpecimen specimen = given.under(code);
         if (ifMatch != null && specimens.exists(code)) {
-            int version = specimens.correct(kit, given, ifMatch);
+            int version = specimens.correct(kit, specimen, ifMatch);
             recorded.fire(new SpecimensRecorded(List.of(kit), "SPECIMEN_CORRECTED"));
             return new Taken(kit, false, version, List.of());
         }
         boolean isNew = !specimens.exists(code);
-        List<String> warnings =
-                add(kit, List.of(given), "", null, animals.animal(kit).facts().station());
+        List<String> warnings = add(
+                kit, List.of(specimen), "", null, animals.animal(kit).facts().station());
         return new Taken(kit, isNew, specimens.specimen(code).version(), warnings);
     }
 

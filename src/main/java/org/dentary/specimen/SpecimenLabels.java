@@ -24,6 +24,10 @@ final class SpecimenLabels {
         for (int i = 0; i < given.size(); i++) {
             TakeSpecimen specimen = given.get(i);
             String field = at.isEmpty() ? "code" : at + "[" + i + "].code";
+            if (specimen.code() == null || specimen.code().isBlank()) {
+                problems.add(new FieldProblem(field, "REQUIRED", "scan or type the label's ten characters"));
+                continue;
+            }
             LabelView label = labels.get(specimen.code());
             if (label == null) {
                 problems.add(new FieldProblem(field, unknownRule(specimen.code()), unknown(specimen.code())));

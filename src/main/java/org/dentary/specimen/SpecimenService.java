@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.dentary.animal.AnimalService;
@@ -206,8 +207,8 @@ public class SpecimenService {
             return new Recorded(List.of(), List.of());
         }
         AnimalView animal = animals.animal(kit);
-        Map<String, LabelView> labels =
-                kits.find(given.stream().map(TakeSpecimen::code).toList());
+        Map<String, LabelView> labels = kits.find(
+                given.stream().map(TakeSpecimen::code).filter(Objects::nonNull).toList());
         List<FieldProblem> problems = new ArrayList<>();
         List<TakeSpecimen> wanted = SpecimenLabels.kept(given, labels, at, problems);
         Map<String, SpecimenView> existing = byCode(

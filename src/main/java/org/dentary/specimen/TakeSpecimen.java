@@ -1,7 +1,6 @@
 package org.dentary.specimen;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
-import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.OffsetDateTime;
@@ -9,7 +8,7 @@ import java.time.OffsetDateTime;
 /**
  * A specimen as taken.
  *
- * @param code label code, typed or scanned
+ * @param code label code, typed or scanned; the address names it where the specimen is sent by itself
  * @param tissueText what it is, for tissue {@code OTHER}
  * @param side {@code UNKNOWN} when left out
  * @param condition {@code UNKNOWN} when left out
@@ -21,7 +20,6 @@ import java.time.OffsetDateTime;
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record TakeSpecimen(
-        @NotBlank(message = "scan or type the label's ten characters")
         String code,
 
         @NotNull(message = "say which tissue it is, such as MEDIAL_RETROPHARYNGEAL_NODE")

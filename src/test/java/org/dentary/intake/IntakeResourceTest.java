@@ -190,6 +190,7 @@ class IntakeResourceTest {
                 422,
                 "NOT_A_CODE",
                 "specimens[0].code");
+        refused(one, with(deer.facts(), deer.node(one).without("code")), 422, "REQUIRED", "specimens[0].code");
         refused(one, with(deer.facts(), deer.node(other)), 409, "LABEL_OF_OTHER_KIT", "specimens[0].code");
         refused(
                 one,
@@ -359,6 +360,11 @@ class IntakeResourceTest {
                 .statusCode(201)
                 .body("outcome", equalTo("PENDING"));
         deer.put("liaison", "/animals/" + one.kit() + "/specimens/" + code, deer.node(one))
+                .statusCode(200);
+        deer.put(
+                        "liaison",
+                        "/animals/" + one.kit() + "/specimens/" + code,
+                        deer.node(one).without("code"))
                 .statusCode(200);
         deer.put(
                         "liaison",
