@@ -38,6 +38,7 @@ public final class ApiDocument implements OASFilter {
     public void filterOpenAPI(OpenAPI document) {
         JsonNode said = said();
         Map<String, PathItem> paths = new TreeMap<>(document.getPaths().getPathItems());
+        ReportParameters.complete(paths);
         document.getPaths().setPathItems(null);
         paths.forEach((path, item) -> {
             if (path.startsWith(API)) {

@@ -8,10 +8,17 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
+import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.prevalence.linelist.LineColumn;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -21,10 +28,14 @@ import org.junit.jupiter.api.Test;
 class ApiDocumentTest {
     private static final Set<String> METHODS = Set.of("get", "put", "post", "delete");
 
+    @Inject
+    SeasonFixture season;
+
     private JsonNode document;
 
     @BeforeEach
     void read() throws Exception {
+        season.ensure();
         document = new ObjectMapper()
                 .readTree(given().get("/q/openapi?format=json")
                         .then()
@@ -87,6 +98,76 @@ class ApiDocumentTest {
         for (String status : List.of("400", "401", "403", "404", "409", "412", "422")) {
             assertTrue(take.path(status).path("content").has("application/problem+json"), status);
         }
+    }
+
+    @Test
+    void everyReportTakesWhatItsAddressIsSaidToTakeAndNothingElse() {
+        List<String> faults = new ArrayList<>();
+        for (String report : List.of(
+                "line-list", "prevalence", "true-prevalence", "chance-of-detection", "comparisons", "ageing-error")) {
+            Set<String> said = new TreeSet<>(document.path("paths")
+                    .path("/api/v1/" + report)
+                    .path("get")
+                    .path("parameters")
+                    .findValuesAsText("name"));
+            Set<String> asked = new TreeSet<>(LineColumn.fields());
+            asked.addAll(List.of("columns", "diedOnFrom", "diedOnTo", "interval", "confidence", "nonsense"));
+            asked.forEach(name -> {
+                if (refuses(report, name) == said.contains(name)) {
+                    faults.add(report + (said.contains(name) ? " says it takes " : " takes and does not say ") + name);
+                }
+            });
+        }
+        assertEquals(List.of(), faults);
+    }
+
+    @Test
+    void everyFormOfAReportIsAskedLikeItsJson() {
+        JsonNode json =
+                document.path("paths").path("/api/v1/prevalence").path("get").path("parameters");
+        assertTrue(json.findValuesAsText("name").contains("samplingBasis"));
+        for (String form : List.of("csv", "pdf", "svg", "png", "xlsx")) {
+            assertEquals(
+                    json,
+                    document.path("paths")
+                            .path("/api/v1/prevalence." + form)
+                            .path("get")
+                            .path("parameters"),
+                    form);
+        }
+    }
+
+    /** Whether the service finds fault with the parameter itself, whatever it says of the others. */
+    private static boolean refuses(String report, String name) {
+        String value = switch (name) {
+            case "ageDisputed", "hasSpecimen", "identityException" -> "true";
+            case "clinicalSigns" -> "SEEN";
+            case "collectionRoute" -> "STATION";
+            case "columns" -> "managementUnit";
+            case "confidence" -> "0.9";
+            case "diedOn", "diedOnFrom", "diedOnTo" -> "2025-11-14";
+            case "disease" -> SeasonFixture.DISEASE;
+            case "exclusion" -> "DUPLICATE";
+            case "interval" -> "CLOPPER_PEARSON";
+            case "kit" -> "FDD3PTZ5";
+            case "origin" -> "WILD";
+            case "outcome" -> "PENDING";
+            case "season" -> SeasonFixture.EARLIER_SEASON;
+            case "species" -> SeasonFixture.SPECIES;
+            case "station" -> SeasonFixture.STATION;
+            default -> "UNKNOWN";
+        };
+        Map<String, String> asked = new HashMap<>(Map.of("season", SeasonFixture.EARLIER_SEASON));
+        asked.put(name, value);
+        RequestSpecification ask = given().auth()
+                .preemptive()
+                .basic("epidemiologist", SeasonFixture.PASSWORD)
+                .queryParams(asked);
+        if (report.equals("ageing-error")) {
+            ask.queryParam("matrix", "KNOWN_AGE");
+        }
+        List<String> faults = ask.get("/api/v1/" + report).jsonPath().getList("errors.field");
+        return faults != null && faults.contains(name);
     }
 
     private interface Look {

@@ -79,13 +79,19 @@ class EmbargoTest {
                 + "\"],\"method\":\"T_SCREEN\",\"stage\":\"SCREENING\",\"finding\":\"SUSPECT\",\"status\":\"FINAL\","
                 + "\"accession\":\"A-" + one.kit() + "\",\"laboratory\":\"T_LAB\",\"testedOn\":\"2025-11-20\","
                 + "\"reportedOn\":\"2025-11-20\"}";
-        deer.put("liaison", "/findings/" + UUID.randomUUID(), finding).statusCode(201);
+        deer.put("liaison", "/findings/" + UUID.randomUUID(), finding)
+                .statusCode(201)
+                .body("specimens", equalTo(List.of(one.label(Part.NODE_LEFT))));
         for (String account : List.of("sampler", "epidemiologist")) {
             String story = read(account, "/animals/" + one.kit(), "application/json");
             assertTrue(story.contains("\"outcome\":\"PENDING\""), story);
             assertFalse(story.contains("SUSPECT") || story.contains("derived") || story.contains("T_LAB"), story);
         }
-        as("liaison").get("/api/v1/animals/" + one.kit()).then().body("outcomes[0].derivedOutcome", equalTo("SUSPECT"));
+        as("liaison")
+                .get("/api/v1/animals/" + one.kit())
+                .then()
+                .body("outcomes[0].derivedOutcome", equalTo("SUSPECT"))
+                .body("findings[0].specimens", equalTo(List.of(one.label(Part.NODE_LEFT))));
     }
 
     @Test

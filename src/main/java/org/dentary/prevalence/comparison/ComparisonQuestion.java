@@ -46,6 +46,12 @@ record ComparisonQuestion(ReportQuestion report, String with, String herd, Map<S
                         "a comparison is always by age class and sex; leave " + name + " out, or ask for prevalence");
             }
         }
+        if (rest.containsKey("interval")) {
+            throw InvalidInput.field(
+                    "interval",
+                    "NOT_HERE",
+                    "each comparison has the interval of its own method, named beside it; leave interval out");
+        }
         ReportQuestion report = ReportQuestion.of(rest);
         for (String field : List.of("ageClass", "sex", "season", "disease", "species")) {
             if (report.filters(field)) {

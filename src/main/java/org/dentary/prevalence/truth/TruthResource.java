@@ -57,6 +57,10 @@ public class TruthResource {
     @Parameter(name = "disease", in = ParameterIn.QUERY, description = "the plan's first if left out")
     @Parameter(name = "species", in = ParameterIn.QUERY, description = "the plan's first if left out")
     @Parameter(name = "by", in = ParameterIn.QUERY, example = "ageClass,sex")
+    @Parameter(
+            name = "columns",
+            in = ParameterIn.QUERY,
+            description = "as for /api/v1/prevalence; here it is told in rows")
     @Parameter(name = "unit", in = ParameterIn.QUERY)
     @Parameter(
             name = "interval",
