@@ -23,23 +23,18 @@ import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Limits;
 import org.dentary.custody.chain.Moment;
 import org.dentary.custody.chain.Moments;
-import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Place;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.evidence.EvidenceService;
-import org.dentary.custody.evidence.EvidenceWriter;
 import org.dentary.ledger.EventDraft;
-import org.dentary.ledger.Redacted;
 import org.dentary.ledger.Sha256;
-import org.dentary.people.Custodian;
-import org.dentary.people.PeopleService;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 
-/** Where custody begins and where it goes to carriers and laboratories; and who has what now. */
+/** Where custody begins, and who has what now. */
 @ApplicationScoped
 public class CustodyService {
     private final Labels labels;
@@ -47,10 +42,8 @@ public class CustodyService {
     private final Rights rights;
     private final ChainWriter chains;
     private final CustodyQueries queries;
-    private final PeopleService people;
     private final CustodyViews views;
     private final EvidenceService evidence;
-    private final EvidenceWriter entries;
 
     CustodyService(
             Labels labels,
@@ -58,19 +51,15 @@ public class CustodyService {
             Rights rights,
             ChainWriter chains,
             CustodyQueries queries,
-            PeopleService people,
             CustodyViews views,
-            EvidenceService evidence,
-            EvidenceWriter entries) {
+            EvidenceService evidence) {
         this.labels = labels;
         this.moments = moments;
         this.rights = rights;
         this.chains = chains;
         this.queries = queries;
-        this.people = people;
         this.views = views;
         this.evidence = evidence;
-        this.entries = entries;
     }
 
     /**
@@ -215,86 +204,5 @@ public class CustodyService {
                 .map(photo -> evidence.pictures(List.of(id), small).get(id))
                 .orElseThrow(() ->
                         new NotFound("PHOTO_UNKNOWN", "No event of " + typed + " that you may see shows photo " + id));
-    }
-
-    /**
-     * Gives codes to a carrier, who is custodian by the waybill.
-     *
-     * @return the codes that went, what lay in boxes included, sorted
-     * @throws InvalidInput for times that cannot be, or a late entry without a reason
-     * @throws RuleBroken (409) if the account did not hold one, or one is offered to somebody
-     */
-    @Transactional
-    public List<String> ship(Shipment shipment) {
-        Map<String, Head> heads = chains.lockWithContents(shipment.codes());
-        Moment moment = moment(shipment.occurredAt(), shipment.enteredAt(), shipment.reason(), shipment.place(), heads);
-        Past past = rights.past(heads.values(), moment.occurredAt());
-        Rights.requireNotOffered(heads.values());
-        rights.requireHeld(heads.values(), past);
-        Custodian known = people.custodians(List.of(shipment.carrier())).get(shipment.carrier());
-        boolean isParty = known != null && known.kind() == Custodian.Kind.PARTY;
-        Holder carrier = new Holder(Holder.PARTY, isParty ? known.code() : Holder.CARRIER);
-        Redacted name = Moments.redacted("carrier", shipment.carrier());
-        Redacted waybill = Moments.redacted("waybill", shipment.waybill());
-        chains.append(heads.values().stream()
-                .map(head -> Planned.moving(
-                        Planned.from(moment.draft(CustodyKind.SHIPPED, head), past.holder(head))
-                                .withCounterparty(carrier.code())
-                                .withHandOver(shipment.act())
-                                .with("carrier", name)
-                                .with("waybill", waybill),
-                        carrier,
-                        past.moved(head, carrier).at(moment.place().shown())))
-                .toList());
-        return List.copyOf(heads.keySet());
-    }
-
-    /**
-     * Counts codes in at a laboratory or other organisation, which has custody from then on. A code that it has already
-     * is passed over; an open offer of one ends.
-     *
-     * @return the codes that came, sorted
-     * @throws InvalidInput for times that cannot be, or a late entry without a reason
-     * @throws RuleBroken (409) if custody of one never began
-     */
-    @Transactional
-    public List<String> receive(Arrival arrival) {
-        Holder receiver =
-                new Holder(Holder.PARTY, people.custodian(arrival.receiver()).code());
-        Map<String, Head> heads = new TreeMap<>(chains.lock(arrival.codes()));
-        Rights.requireInCustody(arrival.codes(), heads);
-        heads.values().removeIf(head -> head.holder().equals(receiver));
-        if (heads.isEmpty()) {
-            return List.of();
-        }
-        Moment moment = moment(arrival.receivedAt(), arrival.enteredAt(), arrival.reason(), arrival.receiver(), heads);
-        Past past = rights.past(heads.values(), moment.occurredAt());
-        heads.values()
-                .forEach(head ->
-                        CustodyRules.requireAfterCollection(head.code(), moment.occurredAt(), head.collectedAt()));
-        entries.append(
-                heads.values().stream()
-                        .map(head -> Planned.moving(
-                                Planned.from(moment.draft(CustodyKind.RECEIVED, head), past.holder(head))
-                                        .withCounterparty(receiver.code())
-                                        .withHandOver(arrival.act()),
-                                receiver,
-                                past.moved(head, receiver)
-                                        .at(moment.place().shown())
-                                        .offeredIn(null)))
-                        .toList(),
-                arrival.photos());
-        return List.copyOf(heads.keySet());
-    }
-
-    private Moment moment(
-            java.time.Instant occurredAt,
-            java.time.Instant enteredAt,
-            String reason,
-            String place,
-            Map<String, Head> heads) {
-        ZoneId zone = Labels.zone(List.copyOf(
-                queries.labels(List.of(heads.keySet().iterator().next())).values()));
-        return moments.moment(occurredAt, enteredAt, reason, moments.place(place), zone);
     }
 }

@@ -15,6 +15,7 @@ import java.util.UUID;
  * @param reason needed when entered beyond the plan's hours, else null
  * @param act ties the events together, such as the submission's id
  * @param place where they were given, or null
+ * @param boxes those that go for certain; one that holds what is not among the codes is refused
  */
 public record Shipment(
         List<String> codes,
@@ -24,8 +25,10 @@ public record Shipment(
         Instant enteredAt,
         String reason,
         UUID act,
-        String place) {
+        String place,
+        List<String> boxes) {
     public Shipment {
         codes = List.copyOf(codes);
+        boxes = List.copyOf(boxes);
     }
 }

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import org.dentary.custody.ParcelService;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.event.CustodyEventService;
 import org.dentary.custody.event.RecordCustodyEvent;
@@ -31,6 +32,7 @@ public class RecallService {
     private final SubmissionQueries queries;
     private final SubmissionWrites writes;
     private final CustodyEventService custodyEvents;
+    private final ParcelService parcels;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
     private final Event<OrdersChanged> ordersChanged;
@@ -40,6 +42,7 @@ public class RecallService {
             SubmissionQueries queries,
             SubmissionWrites writes,
             CustodyEventService custodyEvents,
+            ParcelService parcels,
             RepeatableRequests requests,
             CurrentAccount account,
             Event<OrdersChanged> ordersChanged) {
@@ -47,6 +50,7 @@ public class RecallService {
         this.queries = queries;
         this.writes = writes;
         this.custodyEvents = custodyEvents;
+        this.parcels = parcels;
         this.requests = requests;
         this.account = account;
         this.ordersChanged = ordersChanged;
@@ -96,7 +100,7 @@ public class RecallService {
         custodyEvents.record(
                 UUID.nameUUIDFromBytes(("recall/" + key + "/" + command.occurredAt()).getBytes(StandardCharsets.UTF_8)),
                 new RecordCustodyEvent(
-                        List.copyOf(back),
+                        returning(back),
                         CustodyKind.RETURNED,
                         command.occurredAt(),
                         null,
@@ -114,5 +118,12 @@ public class RecallService {
         requests.accept("recall", key, command);
         ordersChanged.fire(new OrdersChanged(back));
         return submissions.view(id);
+    }
+
+    /** What comes back, with the boxes that hold nothing else. */
+    private List<String> returning(Set<String> back) {
+        Set<String> all = new TreeSet<>(back);
+        all.addAll(parcels.boxesAlong(back, List.of()));
+        return List.copyOf(all);
     }
 }

@@ -11,7 +11,7 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.custody.Arrival;
-import org.dentary.custody.CustodyService;
+import org.dentary.custody.ParcelService;
 import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.discrepancy.PutDiscrepancy;
 import org.dentary.custody.evidence.EvidenceService;
@@ -30,7 +30,7 @@ public class ReceiptService {
     private final SubmissionQueries queries;
     private final SubmissionWrites writes;
     private final KitService kits;
-    private final CustodyService custody;
+    private final ParcelService parcels;
     private final DiscrepancyService discrepancies;
     private final EvidenceService evidence;
     private final RepeatableRequests requests;
@@ -42,7 +42,7 @@ public class ReceiptService {
             SubmissionQueries queries,
             SubmissionWrites writes,
             KitService kits,
-            CustodyService custody,
+            ParcelService parcels,
             DiscrepancyService discrepancies,
             EvidenceService evidence,
             RepeatableRequests requests,
@@ -52,7 +52,7 @@ public class ReceiptService {
         this.queries = queries;
         this.writes = writes;
         this.kits = kits;
-        this.custody = custody;
+        this.parcels = parcels;
         this.discrepancies = discrepancies;
         this.evidence = evidence;
         this.requests = requests;
@@ -125,7 +125,7 @@ public class ReceiptService {
         writes.receive(id, arrived, damaged, over, at, true);
         int entries = 0;
         if (!arrived.isEmpty()) {
-            entries += custody.receive(new Arrival(
+            entries += parcels.receive(new Arrival(
                             List.copyOf(arrived),
                             laboratory,
                             at,

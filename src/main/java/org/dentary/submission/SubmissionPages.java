@@ -40,6 +40,7 @@ public class SubmissionPages {
     private static final int FIRST_WAITING = 50;
 
     private final SubmissionService submissions;
+    private final SubmissionLists lists;
     private final BenchPage bench;
     private final RecallService recalls;
     private final SpecimenService specimens;
@@ -48,12 +49,14 @@ public class SubmissionPages {
 
     SubmissionPages(
             SubmissionService submissions,
+            SubmissionLists lists,
             BenchPage bench,
             RecallService recalls,
             SpecimenService specimens,
             PlanService plan,
             Clock clock) {
         this.submissions = submissions;
+        this.lists = lists;
         this.bench = bench;
         this.recalls = recalls;
         this.specimens = specimens;
@@ -69,7 +72,7 @@ public class SubmissionPages {
                 boolean more,
                 List<SubmissionQueries.Waiting> waiting,
                 List<SubmissionQueries.Overdue> overdue,
-                SubmissionService.Waits waits,
+                SubmissionLists.Waits waits,
                 List<SubmissionQueries.Turnaround> turnaround,
                 List<LaboratoryView> laboratories,
                 Faults faults);
@@ -82,15 +85,15 @@ public class SubmissionPages {
     }
 
     private TemplateInstance list(Long before, int shown, Faults faults) {
-        List<SubmissionQueries.Head> received = submissions.list(RECEIVED, null, before, A_PAGE + 1);
+        List<SubmissionQueries.Head> received = lists.list(RECEIVED, null, before, A_PAGE + 1);
         return Templates.submissions(
-                submissions.list(OPEN, null, null, MOST_OPEN),
+                lists.list(OPEN, null, null, MOST_OPEN),
                 received.subList(0, Math.min(A_PAGE, received.size())),
                 received.size() > A_PAGE,
-                submissions.waiting(shown),
-                submissions.overdue(shown),
-                submissions.waits(),
-                submissions.turnaround(),
+                lists.waiting(shown),
+                lists.overdue(shown),
+                lists.waits(),
+                lists.turnaround(),
                 plan.laboratories(),
                 faults);
     }

@@ -6,16 +6,19 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import org.dentary.custody.CustodyService;
+import org.dentary.custody.ParcelService;
 import org.dentary.custody.Shipment;
+import org.dentary.custody.box.BoxService;
+import org.dentary.custody.box.Packing;
 import org.dentary.kit.KitService;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.CurrentAccount;
@@ -37,6 +40,8 @@ public class SubmissionService {
     private final PlanService plan;
     private final KitService kits;
     private final CustodyService custody;
+    private final ParcelService parcels;
+    private final BoxService boxes;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
     private final Clock clock;
@@ -48,6 +53,8 @@ public class SubmissionService {
             PlanService plan,
             KitService kits,
             CustodyService custody,
+            ParcelService parcels,
+            BoxService boxes,
             RepeatableRequests requests,
             CurrentAccount account,
             Clock clock,
@@ -57,6 +64,8 @@ public class SubmissionService {
         this.plan = plan;
         this.kits = kits;
         this.custody = custody;
+        this.parcels = parcels;
+        this.boxes = boxes;
         this.requests = requests;
         this.account = account;
         this.clock = clock;
@@ -140,6 +149,11 @@ public class SubmissionService {
             throw InvalidInput.of(faults);
         }
         writes.pack(id, code, box, command.packedAt().toInstant(), actor(), command.overrideReason(), clock.instant());
+        // A tube that somebody else still holds is put into the box when they have handed it over.
+        if (box != null && custody.heldByAnother(code).isEmpty()) {
+            String why = command.reason() == null ? "packed for " + head.laboratory() : command.reason();
+            boxes.putIn(box, List.of(code), new Packing(command.packedAt(), command.enteredAt(), why));
+        }
         requests.accept("packing", key, command);
         ordersChanged.fire(new OrdersChanged(List.of(code)));
         return new Packed(view(id), code, box, !facts.here());
@@ -165,7 +179,15 @@ public class SubmissionService {
         SubmissionQueries.Head head = require(id);
         String code = kits.label(typed).code();
         States.require(THING, String.valueOf(head.number()), head.state(), "unpack");
+        String box = queries.packed(id, sight()).stream()
+                .filter(piece -> piece.code().equals(code) && piece.box() != null)
+                .map(PackedView::box)
+                .findFirst()
+                .orElse(null);
         if (writes.takeOut(id, code) > 0) {
+            if (box != null && custody.heldByAnother(code).isEmpty()) {
+                boxes.takeOut(box, code, Packing.NOW);
+            }
             ordersChanged.fire(new OrdersChanged(List.of(code)));
         }
         return view(id);
@@ -189,8 +211,14 @@ public class SubmissionService {
             throw new RuleBroken("NOTHING_PACKED", "submission " + head.number() + " is empty; pack it first");
         }
         Set<String> pieces = new LinkedHashSet<>();
-        queries.packed(id, sight()).forEach(piece -> pieces.add(piece.code()));
-        custody.ship(new Shipment(
+        Set<String> into = new TreeSet<>();
+        for (PackedView piece : queries.packed(id, sight())) {
+            pieces.add(piece.code());
+            if (piece.box() != null) {
+                into.add(piece.box());
+            }
+        }
+        parcels.ship(new Shipment(
                 List.copyOf(pieces),
                 command.carrier(),
                 command.waybill(),
@@ -198,7 +226,8 @@ public class SubmissionService {
                 command.enteredAt() == null ? null : command.enteredAt().toInstant(),
                 command.reason(),
                 id,
-                null));
+                null,
+                List.copyOf(into)));
         writes.dispatch(
                 id,
                 command.carrier(),
@@ -240,40 +269,6 @@ public class SubmissionService {
                 queries.packed(id, sight()),
                 sight().everywhere() ? queries.over(id) : List.of(),
                 head.version());
-    }
-
-    /** Submissions in some states (none for all), newest first, those with smaller numbers than {@code before}. */
-    List<SubmissionQueries.Head> list(List<String> states, String laboratory, Long before, int most) {
-        return queries.list(states, laboratory, before, most, sight());
-    }
-
-    /** Collected and in no submission, longest first, at most so many. */
-    List<SubmissionQueries.Waiting> waiting(int most) {
-        return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), most, sight());
-    }
-
-    /**
-     * What the account is shown as waiting.
-     *
-     * @param unsent specimens collected and in no submission
-     * @param overdue specimens sent and not reported within the promised days
-     */
-    public record Waits(long unsent, long overdue) {}
-
-    /** How many wait, as the lists of {@link #waiting} and {@link #overdue} have them. */
-    public Waits waits() {
-        return new Waits(
-                queries.countWaiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), sight()),
-                queries.countOverdue(clock.instant(), sight()));
-    }
-
-    /** Sent and not reported within the promised days, longest first, at most so many. */
-    List<SubmissionQueries.Overdue> overdue(int most) {
-        return queries.overdue(clock.instant(), most, sight());
-    }
-
-    List<SubmissionQueries.Turnaround> turnaround() {
-        return queries.turnaround(sight());
     }
 
     SubmissionQueries.Head require(UUID id) {

@@ -30,11 +30,6 @@ class SubmissionWrites {
             update submission set state = 'DISPATCHED', carrier = :carrier, waybill = :waybill, checklist = :shipper,
                    dispatched_at = :at, dispatched_by = :by, version = version + 1 where id = :id
             """;
-    private static final String SHIP_BOXES = """
-            update box set state = 'SHIPPED', version = version + 1
-             where code in (select box from submission_specimen where submission = :id and box is not null)
-               and state = 'OPEN'
-            """;
     private static final String RECEIVE = """
             update submission_specimen set receipt = case when code = any (cast(:damaged as text[])) then 'DAMAGED' else 'RECEIVED' end,
                    received_at = :at
@@ -123,7 +118,6 @@ class SubmissionWrites {
                 .setParameter("at", at)
                 .setParameter("by", by)
                 .executeUpdate();
-        mutation(SHIP_BOXES).setParameter("id", id).executeUpdate();
     }
 
     void receive(

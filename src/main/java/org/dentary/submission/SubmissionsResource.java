@@ -30,13 +30,19 @@ public class SubmissionsResource {
     private static final int EVERY_ONE = Integer.MAX_VALUE;
 
     private final SubmissionService submissions;
+    private final SubmissionLists lists;
     private final ReceiptService receipts;
     private final RecallService recalls;
     private final ManifestService manifests;
 
     SubmissionsResource(
-            SubmissionService submissions, ReceiptService receipts, RecallService recalls, ManifestService manifests) {
+            SubmissionService submissions,
+            SubmissionLists lists,
+            ReceiptService receipts,
+            RecallService recalls,
+            ManifestService manifests) {
         this.submissions = submissions;
+        this.lists = lists;
         this.receipts = receipts;
         this.recalls = recalls;
         this.manifests = manifests;
@@ -107,7 +113,7 @@ public class SubmissionsResource {
             @QueryParam("laboratory") String laboratory,
             @QueryParam("before") Long before,
             @QueryParam("limit") @DefaultValue("200") int limit) {
-        return new ItemList<>(submissions.list(
+        return new ItemList<>(lists.list(
                 state == null ? List.of() : List.of(state), laboratory, before, Math.max(1, Math.min(limit, 1000))));
     }
 
@@ -127,7 +133,7 @@ public class SubmissionsResource {
     @Path("overview")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Overview overview() {
-        return new Overview(submissions.waiting(EVERY_ONE), submissions.overdue(EVERY_ONE), submissions.turnaround());
+        return new Overview(lists.waiting(EVERY_ONE), lists.overdue(EVERY_ONE), lists.turnaround());
     }
 
     @GET
@@ -149,8 +155,7 @@ public class SubmissionsResource {
                         "carrier",
                         "waybill",
                         "dispatchedAt"))) {
-            submissions
-                    .list(List.of(), null, null, 10_000)
+            lists.list(List.of(), null, null, 10_000)
                     .forEach(one -> csv.row(
                             one.number(),
                             one.id(),
@@ -185,8 +190,7 @@ public class SubmissionsResource {
                         "station",
                         "custodian",
                         "custodianName"))) {
-            submissions
-                    .waiting(EVERY_ONE)
+            lists.waiting(EVERY_ONE)
                     .forEach(one -> csv.row(
                             one.code(),
                             one.kit(),
@@ -210,8 +214,7 @@ public class SubmissionsResource {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (CsvTable csv = CsvTable.on(
                 out, List.of("submission", "id", "laboratory", "code", "dispatchedAt", "days", "promisedDays"))) {
-            submissions
-                    .overdue(EVERY_ONE)
+            lists.overdue(EVERY_ONE)
                     .forEach(one -> csv.row(
                             one.number(),
                             one.submission(),
@@ -232,8 +235,7 @@ public class SubmissionsResource {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (CsvTable csv =
                 CsvTable.on(out, List.of("laboratory", "findings", "median", "ninetieth", "promisedDays"))) {
-            submissions
-                    .turnaround()
+            lists.turnaround()
                     .forEach(one -> csv.row(
                             one.laboratory(), one.findings(), one.median(), one.ninetieth(), one.promisedDays()));
         }

@@ -37,6 +37,9 @@ class CustodyServiceTest {
     CustodyService custody;
 
     @Inject
+    ParcelService parcels;
+
+    @Inject
     LedgerStore ledger;
 
     @Inject
@@ -134,11 +137,12 @@ class CustodyServiceTest {
     }
 
     private void ship(List<String> codes, Instant at) {
-        custody.ship(new Shipment(codes, "Invented Express", "W-1", at, null, null, UUID.randomUUID(), null));
+        parcels.ship(
+                new Shipment(codes, "Invented Express", "W-1", at, null, null, UUID.randomUUID(), null, List.of()));
     }
 
     private List<String> receive(List<String> codes, Instant at, UUID act) {
-        return custody.receive(new Arrival(codes, SeasonFixture.LABORATORY, at, null, null, act, null));
+        return parcels.receive(new Arrival(codes, SeasonFixture.LABORATORY, at, null, null, act, null));
     }
 
     private RecordedEvent event(String code, int sequence) {

@@ -75,7 +75,11 @@ class SubmissionFixture {
     /** Code of a box that was opened at the station. */
     String aBox() {
         String code = kits.aBlock(1, Part.BOX).labels().get(0).code();
-        deer.put("liaison", "/boxes/" + code, "{\"place\":\"T_STATION_1\"}").statusCode(201);
+        deer.put(
+                        "liaison",
+                        "/boxes/" + code,
+                        "{\"place\":\"T_STATION_1\",\"occurredAt\":\"2025-11-14T12:00:00-06:00\",\"reason\":\"on paper\"}")
+                .statusCode(201);
         return code;
     }
 

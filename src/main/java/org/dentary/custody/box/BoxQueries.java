@@ -10,7 +10,12 @@ import java.util.Optional;
 @ApplicationScoped
 public class BoxQueries {
     private static final String FIND = """
-            select code, place, opened_by, opened_at, tamper_seal, state, version from box where code = :code
+            select x.code, x.place, x.opened_by, x.opened_at, x.tamper_seal,
+                   case when h.custodian_kind <> 'PARTY' then 'OPEN'
+                        when exists (select 1 from laboratory y where y.code = h.custodian) then 'ARRIVED'
+                        else 'SHIPPED' end as state, x.version
+              from box x join custody_head h on h.code = x.code
+             where x.code = :code
             """;
     private static final String INSERT = """
             insert into box (code, place, opened_by, opened_at) values (:code, :place, :by, :at)
@@ -27,7 +32,11 @@ public class BoxQueries {
         this.entities = entities;
     }
 
-    /** A row of {@code box}. */
+    /**
+     * A box.
+     *
+     * @param state by who has it: OPEN, SHIPPED with a carrier or other organization, ARRIVED at a laboratory
+     */
     record BoxRow(
             String code,
             String place,

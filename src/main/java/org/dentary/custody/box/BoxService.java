@@ -27,6 +27,7 @@ import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
+import org.dentary.platform.state.States;
 
 /** Boxes: opened under their label, filled, nested, moved with all that is in them. */
 @ApplicationScoped
@@ -125,9 +126,10 @@ public class BoxService {
         String box = openBox(typedBox);
         List<CustodyQueries.LabelRow> labels = this.labels.labels("codes", typed);
         Load load = load(box, labels);
+        requireState(box, "fill");
         List<String> codes =
                 load.codes.stream().filter(code -> !box.equals(load.in(code))).toList();
-        Set<String> around = new TreeSet<>(queries.around(box));
+        Set<String> around = new TreeSet<>(queries.around(List.of(box)));
         around.add(box);
         around.retainAll(codes);
         if (!around.isEmpty()) {
@@ -152,6 +154,7 @@ public class BoxService {
         String box = openBox(typedBox);
         List<CustodyQueries.LabelRow> labels = List.of(this.labels.label("content", typedCode));
         Load load = load(box, labels);
+        requireState(box, "empty");
         List<String> codes =
                 load.codes.stream().filter(code -> box.equals(load.in(code))).toList();
         if (!codes.isEmpty()) {
@@ -246,6 +249,10 @@ public class BoxService {
                 (int) contents.stream().filter(one -> !one.part().equals("BOX")).count(),
                 contents,
                 row.version());
+    }
+
+    private void requireState(String box, String event) {
+        States.require("box", box, boxes.find(box).orElseThrow().state(), event);
     }
 
     private CustodyQueries.LabelRow boxLabel(String typed) {

@@ -68,7 +68,7 @@ public class CustodyQueries {
             """;
     private static final String AROUND = """
             with recursive around (code) as (
-                select h.box from custody_head h where h.code = :code and h.box is not null
+                select h.box from custody_head h where h.code = any(:codes) and h.box is not null
                 union
                 select h.box from custody_head h join around a on h.code = a.code where h.box is not null
             ) select code from around order by code
@@ -162,10 +162,12 @@ public class CustodyQueries {
                         InsideRow.class);
     }
 
-    /** The boxes around a code, however deep. */
+    /** The boxes around codes, however deep, sorted. */
     @SuppressWarnings("unchecked")
-    public List<String> around(String code) {
-        return entities.createNativeQuery(AROUND).setParameter("code", code).getResultList();
+    public List<String> around(Collection<String> codes) {
+        return entities.createNativeQuery(AROUND)
+                .setParameter("codes", array(codes))
+                .getResultList();
     }
 
     /** The events of one act over several chains. */

@@ -1,6 +1,7 @@
 package org.dentary.custody.chain;
 
 import java.time.Instant;
+import java.util.Set;
 import java.util.UUID;
 
 /**
@@ -39,6 +40,11 @@ public record Head(
 
     public Head in(String nextBox) {
         return with(holder, nextBox, place, offered);
+    }
+
+    /** Out of its box, unless the box is among what moves too. */
+    public Head apartFrom(Set<String> moving) {
+        return box == null || moving.contains(box) ? this : in(null);
     }
 
     /** Null keeps the place. */

@@ -141,7 +141,10 @@ public class DiscrepancyService {
                 .filter(one -> heads.containsKey(one.getKey()))
                 .map(one -> new Planned(
                         Discrepancies.draft(moment, heads.get(one.getKey()), kind.name(), one.getValue()),
-                        heads.get(one.getKey())))
+                        // What was not counted in was not in its box.
+                        kind == PutDiscrepancy.Kind.SHORT
+                                ? heads.get(one.getKey()).in(null)
+                                : heads.get(one.getKey())))
                 .toList();
         if (!planned.isEmpty()) {
             entries.append(planned, photos);

@@ -100,7 +100,7 @@ public class CustodyEventService {
         allowed.require(command, heads, past, moment);
         List<Planned> planned = new ArrayList<>();
         for (Head head : heads.values()) {
-            planned.add(plan(id, heads.size() == 1, command, head, past, moment));
+            planned.add(plan(id, heads, command, head, past, moment));
         }
         planned.addAll(sealMismatches(id, command, codes, heads, moment));
         evidence.append(planned, command.photos());
@@ -136,8 +136,10 @@ public class CustodyEventService {
         return heads;
     }
 
-    private Planned plan(UUID id, boolean single, RecordCustodyEvent command, Head head, Past past, Moment moment) {
-        UUID eventId = single ? id : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
+    private Planned plan(
+            UUID id, Map<String, Head> heads, RecordCustodyEvent command, Head head, Past past, Moment moment) {
+        UUID eventId =
+                heads.size() == 1 ? id : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
         EventDraft draft = moment.draft(command.kind(), head)
                 .withId(eventId)
                 .withHandOver(id)
@@ -158,7 +160,9 @@ public class CustodyEventService {
         return to == null
                 ? new Planned(draft, next)
                 : Planned.moving(
-                        Planned.from(draft, past.holder(head)).withCounterparty(to.code()), to, past.moved(next, to));
+                        Planned.from(draft, past.holder(head)).withCounterparty(to.code()),
+                        to,
+                        past.moved(next, to).apartFrom(heads.keySet()));
     }
 
     /** A seal that is not the one put on opens a discrepancy for each code named, never in silence. */

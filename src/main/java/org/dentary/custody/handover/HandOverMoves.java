@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.UUID;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.Head;
@@ -71,7 +70,7 @@ class HandOverMoves {
             planned.add(Planned.moving(
                     stored ? draft.atPlace(row.toCustodian()) : draft,
                     row.to(),
-                    apart(past.moved(head, row.to()).at(place), heads.keySet())));
+                    past.moved(head, row.to()).at(place).apartFrom(heads.keySet())));
         }
         chains.append(planned, offer.photos());
     }
@@ -95,7 +94,8 @@ class HandOverMoves {
                             .with("from", row.fromCustodian())
                             .with("relinquishedAt", row.occurredAt()),
                     row.to(),
-                    apart(past.moved(head, row.to()), count.accepted())
+                    past.moved(head, row.to())
+                            .apartFrom(count.accepted())
                             .at(moment.place().shown())
                             .offeredIn(null)));
         }
@@ -130,10 +130,5 @@ class HandOverMoves {
                                 row.uuid().equals(head.offered()) ? head.offeredIn(null) : head))
                         .toList(),
                 photos);
-    }
-
-    /** Out of its box, unless the box moves too. */
-    private static Head apart(Head head, Set<String> moving) {
-        return head.box() == null || moving.contains(head.box()) ? head : head.in(null);
     }
 }

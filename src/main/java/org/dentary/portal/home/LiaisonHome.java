@@ -4,16 +4,16 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Map;
 import org.dentary.custody.handover.OpenOffers;
-import org.dentary.submission.SubmissionService;
+import org.dentary.submission.SubmissionLists;
 
 /** What waits for the lab liaison: specimens to be sent, overdue results, imports to post. */
 @ApplicationScoped
 class LiaisonHome {
     private final HomeQueries queries;
     private final OpenOffers offers;
-    private final SubmissionService submissions;
+    private final SubmissionLists submissions;
 
-    LiaisonHome(HomeQueries queries, OpenOffers offers, SubmissionService submissions) {
+    LiaisonHome(HomeQueries queries, OpenOffers offers, SubmissionLists submissions) {
         this.queries = queries;
         this.offers = offers;
         this.submissions = submissions;
@@ -21,7 +21,7 @@ class LiaisonHome {
 
     Home of(Visit visit) {
         Map<String, Long> n = queries.liaison();
-        SubmissionService.Waits waits = submissions.waits();
+        SubmissionLists.Waits waits = submissions.waits();
         return new Home(
                 visit.name(),
                 visit.where(),

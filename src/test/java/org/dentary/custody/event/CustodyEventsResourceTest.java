@@ -26,7 +26,7 @@ import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.custody.Arrival;
 import org.dentary.custody.CustodyFixture;
-import org.dentary.custody.CustodyService;
+import org.dentary.custody.ParcelService;
 import org.dentary.custody.Shipment;
 import org.dentary.platform.DatabaseTestResource;
 import org.junit.jupiter.api.BeforeEach;
@@ -40,7 +40,7 @@ class CustodyEventsResourceTest {
     CustodyFixture fixture;
 
     @Inject
-    CustodyService custody;
+    ParcelService parcels;
 
     @Inject
     Clock clock;
@@ -222,7 +222,7 @@ class CustodyEventsResourceTest {
     void whatTheLaboratoryDoesIsNotForEverybody() {
         String code = fixture.collected(1, collectedAt).get(0);
         fixture.as("sampler");
-        custody.ship(new Shipment(
+        parcels.ship(new Shipment(
                 List.of(code),
                 "Invented Express",
                 "W-9",
@@ -230,9 +230,10 @@ class CustodyEventsResourceTest {
                 null,
                 null,
                 UUID.randomUUID(),
-                null));
+                null,
+                List.of()));
         fixture.as("liaison");
-        custody.receive(new Arrival(
+        parcels.receive(new Arrival(
                 List.of(code),
                 SeasonFixture.LABORATORY,
                 collectedAt.plusSeconds(120),

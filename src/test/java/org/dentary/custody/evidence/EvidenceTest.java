@@ -40,7 +40,7 @@ import javax.sql.DataSource;
 import org.dentary.SeasonFixture;
 import org.dentary.custody.Arrival;
 import org.dentary.custody.CustodyFixture;
-import org.dentary.custody.CustodyService;
+import org.dentary.custody.ParcelService;
 import org.dentary.ledger.LedgerStore;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.photo.PhotoFixture;
@@ -58,7 +58,7 @@ class EvidenceTest {
     CustodyFixture fixture;
 
     @Inject
-    CustodyService custody;
+    ParcelService parcels;
 
     @Inject
     EvidenceService evidence;
@@ -158,7 +158,7 @@ class EvidenceTest {
                 .then()
                 .statusCode(404);
         fixture.as("liaison");
-        custody.receive(new Arrival(
+        parcels.receive(new Arrival(
                 List.of(code),
                 SeasonFixture.LABORATORY,
                 collectedAt.plusSeconds(600),
