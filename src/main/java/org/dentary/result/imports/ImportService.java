@@ -41,7 +41,7 @@ public class ImportService {
 
     private final ImportQueries queries;
     private final ImportWrites writes;
-    private final ImportChecks checks;
+    private final ImportCheckQueries checks;
     private final OutcomeService outcomes;
     private final ProgressService progress;
     private final ReceiptService receipts;
@@ -54,7 +54,7 @@ public class ImportService {
     ImportService(
             ImportQueries queries,
             ImportWrites writes,
-            ImportChecks checks,
+            ImportCheckQueries checks,
             OutcomeService outcomes,
             ProgressService progress,
             ReceiptService receipts,

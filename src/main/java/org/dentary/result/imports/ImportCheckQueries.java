@@ -12,7 +12,7 @@ import org.hibernate.Session;
  * fault already told of in the same field are passed over.
  */
 @ApplicationScoped
-class ImportChecks {
+class ImportCheckQueries {
     /** Rules whose faults come from the file alone and stay true: kept when an import is checked again. */
     private static final String FORGET = """
             delete from result_import_problem p where p.import = :id and p.rule in
@@ -176,7 +176,7 @@ class ImportChecks {
 
     private final EntityManager entities;
 
-    ImportChecks(EntityManager entities) {
+    ImportCheckQueries(EntityManager entities) {
         this.entities = entities;
     }
 
