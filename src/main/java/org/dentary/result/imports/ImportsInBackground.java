@@ -17,13 +17,22 @@ class ImportsInBackground {
     private static final Logger LOG = Logger.getLogger(ImportsInBackground.class);
 
     private final ImportService imports;
+    private final ImportPreviewService previews;
+    private final ImportPostingService postings;
     private final ProgressService progress;
     private final CurrentAccount account;
     private final ManagedExecutor executor;
 
     ImportsInBackground(
-            ImportService imports, ProgressService progress, CurrentAccount account, ManagedExecutor executor) {
+            ImportService imports,
+            ImportPreviewService previews,
+            ImportPostingService postings,
+            ProgressService progress,
+            CurrentAccount account,
+            ManagedExecutor executor) {
         this.imports = imports;
+        this.previews = previews;
+        this.postings = postings;
         this.progress = progress;
         this.account = account;
         this.executor = executor;
@@ -31,12 +40,12 @@ class ImportsInBackground {
 
     void preview(UUID id, String laboratory, ImportService.Format format, String fileName, byte[] file) {
         progress.begin(id, "PREVIEW", fileName);
-        run(id, () -> imports.preview(id, laboratory, format, fileName, file));
+        run(id, () -> previews.preview(id, laboratory, format, fileName, file));
     }
 
     void post(UUID id, List<Integer> leaveOut) {
         progress.begin(id, "POSTING", imports.view(id).fileName());
-        run(id, () -> imports.post(id, leaveOut));
+        run(id, () -> postings.post(id, leaveOut));
     }
 
     private void run(UUID id, Runnable act) {

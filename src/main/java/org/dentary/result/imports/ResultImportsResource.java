@@ -30,9 +30,13 @@ public class ResultImportsResource {
     static final String HL7 = "application/hl7-v2";
 
     private final ImportService imports;
+    private final ImportPreviewService previews;
+    private final ImportPostingService postings;
 
-    ResultImportsResource(ImportService imports) {
+    ResultImportsResource(ImportService imports, ImportPreviewService previews, ImportPostingService postings) {
         this.imports = imports;
+        this.previews = previews;
+        this.postings = postings;
     }
 
     /** Lines knowingly held back. */
@@ -53,7 +57,7 @@ public class ResultImportsResource {
             @QueryParam("laboratory") String laboratory,
             @QueryParam("name") String name,
             byte[] file) {
-        return previewed(imports.preview(id, laboratory, ImportService.Format.CSV, name, file));
+        return previewed(previews.preview(id, laboratory, ImportService.Format.CSV, name, file));
     }
 
     @PUT
@@ -66,7 +70,7 @@ public class ResultImportsResource {
             @QueryParam("laboratory") String laboratory,
             @QueryParam("name") String name,
             byte[] file) {
-        return previewed(imports.preview(id, laboratory, ImportService.Format.XLSX, name, file));
+        return previewed(previews.preview(id, laboratory, ImportService.Format.XLSX, name, file));
     }
 
     @PUT
@@ -79,7 +83,7 @@ public class ResultImportsResource {
             @QueryParam("laboratory") String laboratory,
             @QueryParam("name") String name,
             byte[] file) {
-        return previewed(imports.preview(id, laboratory, ImportService.Format.HL7, name, file));
+        return previewed(previews.preview(id, laboratory, ImportService.Format.HL7, name, file));
     }
 
     @GET
@@ -144,10 +148,10 @@ public class ResultImportsResource {
     @PermissionsAllowed(Act.RESULT_WRITE)
     public Response post(@PathParam("id") UUID id, @Valid Posting posting) {
         List<Integer> leaveOut = posting == null || posting.leaveOut() == null ? List.of() : posting.leaveOut();
-        return answer(Response.ok(), imports.post(id, leaveOut));
+        return answer(Response.ok(), postings.post(id, leaveOut));
     }
 
-    private static Response previewed(ImportService.Done done) {
+    private static Response previewed(ImportPreviewService.Done done) {
         return answer(Response.status(done.fresh() ? 201 : 200), done.view());
     }
 

@@ -1,163 +1,37 @@
 package org.dentary.result.imports;
 
-import io.quarkus.qute.CheckedTemplate;
-import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
-import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.URI;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
-import java.util.UUID;
-import org.dentary.plan.LaboratoryView;
-import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
-import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.problem.FieldProblem;
-import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.Uncached;
 import org.dentary.result.WaitingView;
 import org.dentary.result.release.ReleaseService;
-import org.jboss.resteasy.reactive.RestForm;
-import org.jboss.resteasy.reactive.multipart.FileUpload;
 
-/** Laboratories' files as pages: send one, look it through, post it; and what waits for a person. */
+/** The files received, what is suspect and what a person must look at; each as CSV. */
 @Path("/results")
 @Produces(MediaType.TEXT_HTML)
 public class ResultPages {
-    private static final int IMPORTS_SHOWN = 50;
-    private static final int ASK_AGAIN_SECONDS = 2;
-    static final int ROWS_SHOWN = 300;
-
+    private final ResultsPage page;
     private final ImportService imports;
-    private final ImportsInBackground background;
     private final ReleaseService releases;
-    private final PlanService plan;
-    private final CurrentAccount account;
 
-    ResultPages(
-            ImportService imports,
-            ImportsInBackground background,
-            ReleaseService releases,
-            PlanService plan,
-            CurrentAccount account) {
+    ResultPages(ResultsPage page, ImportService imports, ReleaseService releases) {
+        this.page = page;
         this.imports = imports;
-        this.background = background;
         this.releases = releases;
-        this.plan = plan;
-        this.account = account;
-    }
-
-    @CheckedTemplate(basePath = "result/imports")
-    static class Templates {
-        static native TemplateInstance results(
-                List<ImportView> imports,
-                List<LaboratoryView> laboratories,
-                String laboratory,
-                List<WaitingView> open,
-                List<WaitingView> reviews,
-                Faults faults);
-
-        static native TemplateInstance progress(UUID id, ImportProgress progress);
-
-        static native TemplateInstance preview(
-                ImportView file,
-                List<ImportQueries.PreviewRow> rows,
-                List<RowProblem> ofTheFile,
-                Set<Integer> left,
-                int faulty,
-                Faults faults);
     }
 
     @GET
     @PermissionsAllowed(Act.RESULT_READ)
     public Response results() {
-        return list(200, null, Faults.NONE);
-    }
-
-    @POST
-    @Path("imports")
-    @Consumes(MediaType.MULTIPART_FORM_DATA)
-    @PermissionsAllowed(Act.RESULT_WRITE)
-    public Response send(@RestForm String laboratory, @RestForm("file") FileUpload file) {
-        try {
-            UUID id = UUID.randomUUID();
-            byte[] bytes = bytes(file);
-            String name = file == null ? null : file.fileName();
-            if (bytes.length >= ImportService.LARGE_BYTES) {
-                requireLaboratory(laboratory);
-                background.preview(id, laboratory, format(bytes), name, bytes);
-            } else {
-                imports.preview(id, laboratory, format(bytes), name, bytes);
-            }
-            return Response.seeOther(URI.create("/results/imports/" + id)).build();
-        } catch (DomainException refusal) {
-            Faults faults = refusal.errors().isEmpty()
-                    ? new Faults(List.of(new FieldProblem("file", refusal.code(), refusal.getMessage())))
-                    : Faults.of(refusal);
-            return list(refusal.status(), laboratory, faults);
-        }
-    }
-
-    @GET
-    @Path("imports/{id}")
-    @PermissionsAllowed(Act.RESULT_READ)
-    public Response preview(@PathParam("id") UUID id) {
-        Optional<ImportProgress> known = imports.progress(id);
-        if (known.isEmpty()) {
-            return preview(200, id, Set.of(), Faults.NONE);
-        }
-        ImportProgress progress = known.get();
-        if (progress.isRunning()) {
-            Response page = Uncached.page(200, Templates.progress(id, progress));
-            page.getHeaders().putSingle("Refresh", ASK_AGAIN_SECONDS);
-            return page;
-        }
-        boolean stopped = progress.state().equals("STOPPED");
-        String why = stopped
-                ? "The service ended in the middle of it, and nothing was "
-                        + (imports.isRecorded(id) ? "posted. Post it again." : "stored. Send the file again.")
-                : progress.refusal();
-        Faults faults =
-                new Faults(List.of(new FieldProblem(imports.isRecorded(id) ? "" : "file", progress.state(), why)));
-        return imports.isRecorded(id) ? preview(409, id, Set.of(), faults) : list(422, null, faults);
-    }
-
-    private void requireLaboratory(String laboratory) {
-        if (laboratory == null || laboratory.isBlank()) {
-            throw InvalidInput.field("laboratory", "REQUIRED", "Choose whose file it is");
-        }
-        plan.laboratory(laboratory);
-    }
-
-    @GET
-    @Path("imports/{id}/problems.csv")
-    @Produces(CsvTable.MEDIA_TYPE)
-    @PermissionsAllowed(Act.RESULT_READ)
-    public Response problems(@PathParam("id") UUID id) {
-        return Uncached.csv(
-                "problems.csv",
-                List.of("line", "field", "rule", "message"),
-                imports.problems(id).stream()
-                        .map(p -> new Object[] {p.line(), p.field(), p.rule(), p.message()})
-                        .toList());
+        return page.show(200, null, Faults.NONE);
     }
 
     @GET
@@ -180,7 +54,7 @@ public class ResultPages {
                         "posted",
                         "uploaded_by",
                         "uploaded_at"),
-                imports.newest(IMPORTS_SHOWN).stream()
+                imports.newest(Integer.MAX_VALUE).stream()
                         .map(f -> new Object[] {
                             f.id(),
                             f.fileName(),
@@ -240,86 +114,5 @@ public class ResultPages {
                             w.since()
                         })
                         .toList());
-    }
-
-    /** Posts the file; the lines ticked, or every line with a problem, are held back. */
-    @POST
-    @Path("imports/{id}/posting")
-    @PermissionsAllowed(Act.RESULT_WRITE)
-    public Response post(@PathParam("id") UUID id, @RestForm List<String> leaveOut, @RestForm String leaveOutFaulty) {
-        Set<Integer> left = new TreeSet<>();
-        try {
-            for (String line : leaveOut == null ? List.<String>of() : leaveOut) {
-                left.add(line(line));
-            }
-            if (leaveOutFaulty != null) {
-                left.addAll(imports.faultyLines(id));
-            }
-            if (imports.isLarge(id)) {
-                background.post(id, new ArrayList<>(left));
-            } else {
-                imports.post(id, new ArrayList<>(left));
-            }
-            return Response.seeOther(URI.create("/results/imports/" + id)).build();
-        } catch (DomainException refusal) {
-            return preview(
-                    refusal.status(),
-                    id,
-                    left,
-                    new Faults(List.of(new FieldProblem("", refusal.code(), refusal.getMessage()))));
-        }
-    }
-
-    private static int line(String typed) {
-        try {
-            return Integer.parseInt(typed);
-        } catch (NumberFormatException e) {
-            throw InvalidInput.field("leaveOut", "NOT_A_NUMBER", "'" + typed + "' is not a line of the file");
-        }
-    }
-
-    private Response list(int status, String laboratory, Faults faults) {
-        boolean mayKnow = account.get().may(Act.DERIVED_OUTCOME);
-        return Uncached.page(
-                status,
-                Templates.results(
-                        imports.newest(IMPORTS_SHOWN),
-                        plan.laboratories(),
-                        laboratory == null ? "" : laboratory,
-                        mayKnow ? releases.open() : List.of(),
-                        mayKnow ? releases.reviews() : List.of(),
-                        faults));
-    }
-
-    private Response preview(int status, UUID id, Set<Integer> left, Faults faults) {
-        ImportView file = imports.view(id);
-        return Uncached.page(
-                status,
-                Templates.preview(
-                        file,
-                        imports.rows(id, ROWS_SHOWN),
-                        file.problems().stream().filter(p -> p.line() == 0).toList(),
-                        left,
-                        imports.faultyLines(id).size(),
-                        faults));
-    }
-
-    /** By how the file begins, as browsers seldom know: a packed spreadsheet, a message, else a table as text. */
-    static ImportService.Format format(byte[] file) {
-        String head = new String(file, 0, Math.min(file.length, 8), StandardCharsets.ISO_8859_1)
-                .strip()
-                .toUpperCase(Locale.ROOT);
-        if (head.startsWith("PK")) {
-            return ImportService.Format.XLSX;
-        }
-        return head.startsWith("MSH") ? ImportService.Format.HL7 : ImportService.Format.CSV;
-    }
-
-    private static byte[] bytes(FileUpload file) {
-        try {
-            return file == null ? new byte[0] : Files.readAllBytes(file.uploadedFile());
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -1,0 +1,58 @@
+package org.dentary.result.imports;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.dentary.plan.LaboratoryView;
+import org.dentary.plan.PlanService;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.page.Faults;
+import org.dentary.result.Uncached;
+import org.dentary.result.WaitingView;
+import org.dentary.result.release.ReleaseService;
+
+/** The page of results, shown by itself and again where a file is refused. */
+@ApplicationScoped
+class ResultsPage {
+    private static final int IMPORTS_SHOWN = 50;
+
+    private final ImportService imports;
+    private final ReleaseService releases;
+    private final PlanService plan;
+    private final CurrentAccount account;
+
+    ResultsPage(ImportService imports, ReleaseService releases, PlanService plan, CurrentAccount account) {
+        this.imports = imports;
+        this.releases = releases;
+        this.plan = plan;
+        this.account = account;
+    }
+
+    @CheckedTemplate(basePath = "result/imports")
+    static class Templates {
+        static native TemplateInstance results(
+                List<ImportView> imports,
+                List<LaboratoryView> laboratories,
+                String laboratory,
+                List<WaitingView> open,
+                List<WaitingView> reviews,
+                Faults faults);
+    }
+
+    /** @param laboratory chosen before, or null */
+    Response show(int status, String laboratory, Faults faults) {
+        boolean mayKnow = account.get().may(Act.DERIVED_OUTCOME);
+        return Uncached.page(
+                status,
+                Templates.results(
+                        imports.newest(IMPORTS_SHOWN),
+                        plan.laboratories(),
+                        laboratory == null ? "" : laboratory,
+                        mayKnow ? releases.open() : List.of(),
+                        mayKnow ? releases.reviews() : List.of(),
+                        faults));
+    }
+}
