@@ -96,6 +96,22 @@ public class CorrectionPages {
     }
 
     @GET
+    @Path("{id}/attempts.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.NOTIFICATION_READ)
+    public Response attempts(@PathParam("id") long id) {
+        CorrectionView correction = corrections.correction(id);
+        return Uncached.csv(
+                "tries.csv",
+                List.of("recipient", "kind", "at", "channel", "result", "by", "note"),
+                correction.recipients().stream()
+                        .flatMap(one -> correction.triesFor(one.id()).stream().map(a -> new Object[] {
+                            one.recipient(), one.kind(), a.at(), a.channel(), a.result(), a.by(), a.note()
+                        }))
+                        .toList());
+    }
+
+    @GET
     @Path("{id}")
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response one(@PathParam("id") long id) {

@@ -97,7 +97,7 @@ public class ImportPreviewService {
         ColumnMap map = edition == null ? null : edition.map();
         ImportFile read = switch (format) {
             case CSV -> TableReader.csv(file, map);
-            case XLSX -> TableReader.xlsx(file, map);
+            case XLSX -> WorkbookReader.read(file, map);
             case HL7 -> Hl7Reader.read(file, codes.of(laboratory), plan.laboratories(), today());
         };
         if (read.rows().isEmpty()) {

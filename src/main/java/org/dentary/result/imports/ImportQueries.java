@@ -13,7 +13,8 @@ class ImportQueries {
     private static final String SELECT = """
             select i.id::text, i.laboratory, i.format, i.file_name, i.state, i.rows, i.postable,
                    (select count(*) from result_import_row r where r.import = i.id and r.state = 'REPEAT')::int,
-                   coalesce(i.posted_rows, 0), i.digest, i.uploaded_by, i.uploaded_at, i.posted_by, i.posted_at, i.version
+                   coalesce(i.posted_rows, 0), i.digest, i.uploaded_by, i.uploaded_at, i.posted_by, i.posted_at, i.version,
+                   (select count(*) from result_import_problem p where p.import = i.id)::int
               from result_import i
             """;
     private static final String PROBLEMS =
@@ -55,7 +56,8 @@ class ImportQueries {
             Instant uploadedAt,
             String postedBy,
             Instant postedAt,
-            Integer version) {}
+            Integer version,
+            Integer problems) {}
 
     /** A row as the preview shows it; {@code problems} is null where there are none. */
     public record PreviewRow(
@@ -93,13 +95,6 @@ class ImportQueries {
                 .setParameter("id", id)
                 .setMaxResults(limit)
                 .getResultList();
-    }
-
-    int problemCount(UUID id) {
-        return ((Number) entities.createNativeQuery("select count(*) from result_import_problem where import = :id")
-                        .setParameter("id", id)
-                        .getSingleResult())
-                .intValue();
     }
 
     /** Waits for whoever posts the same import, so that one file is posted once. */

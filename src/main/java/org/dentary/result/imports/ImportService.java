@@ -59,15 +59,13 @@ public class ImportService {
                 && progress.find(id)
                         .filter(p -> p.isRunning() && p.act().equals("POSTING"))
                         .isPresent();
-        ImportView view = view(head, queries.problems(id, PROBLEMS_SHOWN), queries.problemCount(id));
+        ImportView view = view(head, queries.problems(id, PROBLEMS_SHOWN));
         return posting ? view.posting() : view;
     }
 
     /** Imports, newest first, without their faults. */
     List<ImportView> newest(int limit) {
-        return queries.newest(limit).stream()
-                .map(head -> view(head, List.of(), queries.problemCount(UUID.fromString(head.id()))))
-                .toList();
+        return queries.newest(limit).stream().map(head -> view(head, List.of())).toList();
     }
 
     /** Every fault of an import, by line. */
@@ -91,7 +89,7 @@ public class ImportService {
                 .orElseThrow(() -> new NotFound("IMPORT_UNKNOWN", "No result import " + id + " is recorded"));
     }
 
-    private static ImportView view(ImportQueries.Head head, List<RowProblem> problems, int count) {
+    private static ImportView view(ImportQueries.Head head, List<RowProblem> problems) {
         return new ImportView(
                 head.id(),
                 head.laboratory(),
@@ -103,7 +101,7 @@ public class ImportService {
                 head.repeats(),
                 head.posted(),
                 problems,
-                count,
+                head.problems(),
                 head.uploadedBy(),
                 head.uploadedAt(),
                 head.postedBy(),

@@ -4,6 +4,7 @@ import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -30,8 +31,8 @@ public class ResultPages {
 
     @GET
     @PermissionsAllowed(Act.RESULT_READ)
-    public Response results() {
-        return page.show(200, null, Faults.NONE);
+    public Response results(@QueryParam("all") boolean whole) {
+        return whole ? page.whole() : page.show(200, null, Faults.NONE);
     }
 
     @GET

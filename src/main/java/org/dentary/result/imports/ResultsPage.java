@@ -17,7 +17,8 @@ import org.dentary.result.release.ReleaseService;
 /** The page of results, shown by itself and again where a file is refused. */
 @ApplicationScoped
 class ResultsPage {
-    private static final int IMPORTS_SHOWN = 50;
+    /** So many of each list are shown at first. */
+    private static final int FIRST = 50;
 
     private final ImportService imports;
     private final ReleaseService releases;
@@ -39,20 +40,31 @@ class ResultsPage {
                 String laboratory,
                 List<WaitingView> open,
                 List<WaitingView> reviews,
+                int shown,
                 Faults faults);
     }
 
     /** @param laboratory chosen before, or null */
     Response show(int status, String laboratory, Faults faults) {
+        return show(status, laboratory, FIRST, faults);
+    }
+
+    /** The page with every list whole. */
+    Response whole() {
+        return show(200, null, Integer.MAX_VALUE - 1, Faults.NONE);
+    }
+
+    private Response show(int status, String laboratory, int shown, Faults faults) {
         boolean mayKnow = account.get().may(Act.DERIVED_OUTCOME);
         return Uncached.page(
                 status,
                 Templates.results(
-                        imports.newest(IMPORTS_SHOWN),
+                        imports.newest(shown + 1),
                         plan.laboratories(),
                         laboratory == null ? "" : laboratory,
                         mayKnow ? releases.open() : List.of(),
                         mayKnow ? releases.reviews() : List.of(),
+                        shown,
                         faults));
     }
 }

@@ -3,30 +3,21 @@ package org.dentary.result.imports;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Stream;
-import java.util.zip.ZipInputStream;
 import org.dentary.platform.problem.InvalidInput;
-import org.dhatim.fastexcel.reader.Cell;
-import org.dhatim.fastexcel.reader.CellType;
-import org.dhatim.fastexcel.reader.ReadableWorkbook;
-import org.dhatim.fastexcel.reader.Row;
 
-/** Reads a laboratory's table, CSV (RFC 4180, UTF-8) or XLSX (first sheet), into rows by the names in its first line. */
+/** Reads a laboratory's table, CSV (RFC 4180, UTF-8), into rows by the names in its first line. */
 public final class TableReader {
     static final int MOST_ROWS = 200_000;
-    private static final long MOST_UNPACKED = 256L * 1024 * 1024;
     /** Columns that every line fills, or that a map fixes. */
     public static final List<String> REQUIRED =
             List.of("specimen_code", "accession_number", "test_method", "stage", "finding", "tested_on", "reported_on");
@@ -55,8 +46,10 @@ public final class TableReader {
     static ImportFile csv(byte[] file, ColumnMap map) {
         String text = decode(file);
         List<ImportRow> rows = new ArrayList<>();
+        List<RowProblem> problems = new ArrayList<>();
         Map<String, Integer> columns = null;
         ColumnMap used = null;
+        int heads = 0;
         try (CsvReader<CsvRecord> csv = CsvReader.builder()
                 .skipEmptyLines(true)
                 .ignoreDifferentFieldCount(true)
@@ -65,7 +58,9 @@ public final class TableReader {
                 if (columns == null) {
                     used = isOurs(line.getFields()) ? null : map;
                     columns = columns(line.getFields(), used);
+                    heads = line.getFieldCount();
                 } else {
+                    tooMany(line, heads, problems);
                     rows.add(row((int) line.getStartingLineNumber(), columns, line.getFields(), used));
                     limit(rows);
                 }
@@ -78,113 +73,19 @@ public final class TableReader {
         if (columns == null) {
             throw new InvalidInput("FILE_EMPTY", "The file is empty; its first line must name the columns");
         }
-        return new ImportFile(rows, List.of(), used != null);
+        return new ImportFile(rows, problems, used != null);
     }
 
-    /**
-     * Reads the first sheet of a workbook.
-     *
-     * @throws InvalidInput if it is no workbook, or a needed column is missing
-     */
-    static ImportFile xlsx(byte[] file) {
-        return xlsx(file, null);
-    }
-
-    /** Reads a workbook by the laboratory's map; null, or a first line in our own names, needs none. */
-    static ImportFile xlsx(byte[] file, ColumnMap map) {
-        requireModestSize(file);
-        List<ImportRow> rows = new ArrayList<>();
-        List<RowProblem> problems = new ArrayList<>();
-        boolean mapped;
-        try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(file));
-                Stream<Row> lines = workbook.getFirstSheet().openStream()) {
-            Map<String, Integer>[] columns = newArray();
-            ColumnMap[] used = new ColumnMap[1];
-            lines.forEach(line -> {
-                List<String> cells = new ArrayList<>();
-                for (int i = 0; i < line.getCellCount(); i++) {
-                    cells.add(text(line, i, columns[0], problems));
-                }
-                if (columns[0] == null) {
-                    used[0] = isOurs(cells) ? null : map;
-                    columns[0] = columns(cells, used[0]);
-                } else if (cells.stream().anyMatch(cell -> cell != null && !cell.isBlank())) {
-                    rows.add(row(line.getRowNum(), columns[0], cells, used[0]));
-                    limit(rows);
-                }
-            });
-            mapped = used[0] != null;
-            if (columns[0] == null) {
-                throw new InvalidInput("FILE_EMPTY", "The first sheet is empty; its first row must name the columns");
-            }
-        } catch (InvalidInput e) {
-            throw e;
-        } catch (IOException | RuntimeException e) {
-            throw new InvalidInput(
-                    "NOT_A_WORKBOOK",
-                    "The file cannot be read as an XLSX workbook; save it as XLSX or CSV and send it again");
-        }
-        return new ImportFile(rows, problems, mapped);
-    }
-
-    /** A small file may unpack to more than the memory holds: it is counted, not kept, and refused in time. */
-    private static void requireModestSize(byte[] file) {
-        byte[] some = new byte[64 * 1024];
-        long unpacked = 0;
-        try (ZipInputStream parts = new ZipInputStream(new ByteArrayInputStream(file))) {
-            while (parts.getNextEntry() != null) {
-                for (int read = parts.read(some); read >= 0; read = parts.read(some)) {
-                    unpacked += read;
-                    if (unpacked > MOST_UNPACKED) {
-                        throw new InvalidInput(
-                                "UNPACKS_TOO_LARGE",
-                                "The workbook unpacks to more than " + MOST_UNPACKED / (1024 * 1024)
-                                        + " MB; send it as CSV, or in parts. Nothing was stored");
-                    }
-                }
-            }
-        } catch (IOException | IllegalArgumentException e) {
-            throw new InvalidInput(
-                    "NOT_A_WORKBOOK",
-                    "The file cannot be read as an XLSX workbook; save it as XLSX or CSV and send it again");
-        }
-    }
-
-    @SuppressWarnings("unchecked")
-    private static Map<String, Integer>[] newArray() {
-        return new Map[1];
-    }
-
-    /** A cell's text; a date cell as its day; a code that became a number is named as spreadsheet damage. */
-    private static String text(Row line, int index, Map<String, Integer> columns, List<RowProblem> problems) {
-        Cell cell = line.getCell(index);
-        if (cell == null || cell.getType() == CellType.EMPTY) {
-            return null;
-        }
-        if (cell.getType() != CellType.NUMBER) {
-            return cell.getText();
-        }
-        if (columns == null) {
-            return cell.getText();
-        }
-        String column = columns.entrySet().stream()
-                .filter(e -> e.getValue() == index)
-                .map(Map.Entry::getKey)
-                .findFirst()
-                .orElse("");
-        if (column.endsWith("_on")) {
-            LocalDateTime day = cell.asDate();
-            return day.toLocalDate().toString();
-        }
-        if (column.equals("specimen_code")) {
+    /** A comma that was not quoted moves what follows it into other columns. Cells missing at the end are empty ones. */
+    private static void tooMany(CsvRecord line, int heads, List<RowProblem> problems) {
+        if (line.getFields().stream().skip(heads).anyMatch(cell -> !cell.isBlank())) {
             problems.add(new RowProblem(
-                    line.getRowNum(),
-                    column,
-                    "SPREADSHEET_NUMBER",
-                    "the code was turned into the number " + cell.getText()
-                            + " by a spreadsheet; format the column as text and enter the code from the label"));
+                    (int) line.getStartingLineNumber(),
+                    "line",
+                    "CELL_COUNT",
+                    "the line has " + line.getFieldCount() + " cells, the first line " + heads
+                            + "; put text that holds a comma in quotes"));
         }
-        return cell.asNumber().toPlainString();
     }
 
     private static String decode(byte[] file) {
@@ -205,7 +106,7 @@ public final class TableReader {
     }
 
     /** Whether the first line names every needed column as we do. */
-    private static boolean isOurs(List<String> heads) {
+    static boolean isOurs(List<String> heads) {
         return heads.stream()
                 .filter(head -> head != null)
                 .map(head -> head.trim().toLowerCase(Locale.ROOT))
@@ -213,7 +114,7 @@ public final class TableReader {
                 .containsAll(REQUIRED);
     }
 
-    private static Map<String, Integer> columns(List<String> given, ColumnMap map) {
+    static Map<String, Integer> columns(List<String> given, ColumnMap map) {
         List<String> heads = map == null ? given : map.names(given);
         Map<String, Integer> columns = new HashMap<>();
         for (int i = 0; i < heads.size(); i++) {
@@ -245,7 +146,7 @@ public final class TableReader {
         return columns;
     }
 
-    private static ImportRow row(int line, Map<String, Integer> columns, List<String> cells, ColumnMap map) {
+    static ImportRow row(int line, Map<String, Integer> columns, List<String> cells, ColumnMap map) {
         return new ImportRow(
                 line,
                 cell(columns, cells, map, "specimen_code"),
@@ -274,7 +175,7 @@ public final class TableReader {
         return map == null ? given : map.value(name, given);
     }
 
-    private static void limit(List<ImportRow> rows) {
+    static void limit(List<ImportRow> rows) {
         if (rows.size() > MOST_ROWS) {
             throw new InvalidInput("TOO_MANY_ROWS", "The file has more than " + MOST_ROWS + " rows; send it in parts");
         }

@@ -6,19 +6,25 @@ import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeMap;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.table.CsvTable;
+import org.dentary.result.Uncached;
 import org.dentary.result.imports.ColumnMap;
 import org.dentary.result.imports.ColumnMaps;
 import org.jboss.resteasy.reactive.RestForm;
@@ -65,6 +71,30 @@ public class ColumnMapPages {
                 .map(Form::of)
                 .orElse(Form.EMPTY);
         return show(200, form, Faults.NONE);
+    }
+
+    /** One edition: a column, a fixed value, the form of days or a word a line. */
+    @GET
+    @Path("{laboratory}/{edition}.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.RESULT_READ)
+    public Response csv(@PathParam("laboratory") String laboratory, @PathParam("edition") int edition) {
+        ColumnMap map = maps.all().stream()
+                .filter(one -> one.laboratory().equals(laboratory) && one.edition() == edition)
+                .findFirst()
+                .orElseThrow(() -> new NotFound(
+                        "EDITION_UNKNOWN", "No column map of " + laboratory + " has the edition " + edition))
+                .map();
+        List<Object[]> rows = new ArrayList<>();
+        new TreeMap<>(map.columns()).forEach((theirs, ours) -> rows.add(new Object[] {"column", ours, theirs, ""}));
+        new TreeMap<>(map.fixed()).forEach((ours, value) -> rows.add(new Object[] {"fixed", ours, "", value}));
+        if (map.dateFormat() != null) {
+            rows.add(new Object[] {"days", "", map.dateFormat(), ""});
+        }
+        new TreeMap<>(map.words())
+                .forEach((column, words) -> new TreeMap<>(words)
+                        .forEach((theirs, ours) -> rows.add(new Object[] {"word", column, theirs, ours})));
+        return Uncached.csv("columns.csv", List.of("what", "column", "theirs", "ours"), rows);
     }
 
     @POST

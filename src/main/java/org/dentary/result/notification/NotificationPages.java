@@ -33,6 +33,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.result.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** The notifier's desk: who is to be told, what to say, and what was tried. */
@@ -114,6 +115,21 @@ public class NotificationPages {
     public Response one(@PathParam("kit") String kit, @PathParam("disease") String disease) {
         NotificationService.Told told = notifications.told(kit, disease);
         return show(200, told, fresh(told), null, "", Faults.NONE);
+    }
+
+    @GET
+    @Path("{kit}/{disease}/attempts.csv")
+    @Produces(CsvTable.MEDIA_TYPE)
+    @PermissionsAllowed(Act.NOTIFICATION_READ)
+    public Response attempts(@PathParam("kit") String kit, @PathParam("disease") String disease) {
+        return Uncached.csv(
+                "tries.csv",
+                List.of("id", "at", "channel", "result", "told", "by", "note", "corrected_by"),
+                notifications.told(kit, disease).attempts().stream()
+                        .map(a -> new Object[] {
+                            a.id(), a.at(), a.channel(), a.result(), a.outcome(), a.by(), a.note(), a.correctedBy()
+                        })
+                        .toList());
     }
 
     @POST

@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.agroal.api.AgroalDataSource;
 import io.quarkus.test.common.QuarkusTestResource;
@@ -67,6 +68,10 @@ class CorrectionsResourceTest {
             attempt(id, recipient, UUID.randomUUID(), "NO_ANSWER").statusCode(201);
             attempt(id, recipient, UUID.randomUUID(), "SENT").statusCode(201);
         }
+        String tries =
+                as("notifier").get("/corrections/" + id + "/attempts.csv").asString();
+        assertEquals(1 + 2 * others.size(), tries.lines().count(), tries);
+        assertTrue(tries.startsWith("recipient,kind,at,channel,result,by,note\r\n"), tries);
         correction.tellsHunter(deer, "NOT_DETECTED").statusCode(201);
         read(id).body("head.state", equalTo("OPEN")).body("head.told", equalTo(8));
         as("epidemiologist")

@@ -68,6 +68,25 @@ class ImportRefusalsTest {
                 "NOT_HL7");
     }
 
+    /** The workbook that another program wrote ({@code make_workbook.py}). */
+    @Test
+    void aWorkbookIsLookedThroughLineByLine() throws IOException {
+        byte[] workbook;
+        try (var in = getClass().getResourceAsStream("/result/workbook.xlsx")) {
+            workbook = in.readAllBytes();
+        }
+        UUID id = UUID.randomUUID();
+        put(id, ResultImportsResource.XLSX, workbook, "?laboratory=T_LAB")
+                .statusCode(201)
+                .body("rows", equalTo(9))
+                .body("postable", equalTo(0))
+                .body("problems.findAll { it.line == 2 }.rule", equalTo(List.of("SPECIMEN_UNKNOWN")))
+                .body("problems.findAll { it.line == 4 }.rule", equalTo(List.of("SPREADSHEET_NUMBER")))
+                .body("problems.findAll { it.line == 6 }.rule", hasItem("SPREADSHEET_DATE"));
+        put(id, ResultImportsResource.XLSX, workbook, "?laboratory=T_LAB").statusCode(200);
+        post(id, "{}").statusCode(409);
+    }
+
     @Test
     void halfAFileIsNotTakenForAWholeOne() throws IOException {
         byte[] workbook = unpackingTo(1);

@@ -6,11 +6,13 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -36,6 +38,9 @@ class ResultPagesTest {
 
     @Inject
     SeasonFixture season;
+
+    @Inject
+    EntityManager entities;
 
     @BeforeEach
     void setUp() {
@@ -82,6 +87,32 @@ class ResultPagesTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("answers.csv"), not(containsString("Look it through</button>")));
+    }
+
+    /** Of long lists the first fifty are shown, with the way to all of them; their files have all. */
+    @Test
+    void longListsBeginWithFiftyAndLeadToTheRest() {
+        QuarkusTransaction.requiringNew()
+                .run(() -> entities.createNativeQuery("""
+                        insert into result_import (id, laboratory, format, digest, file_name, state, rows, postable,
+                               uploaded_by, uploaded_at)
+                        select gen_random_uuid(), 'T_LAB', 'CSV', 'x', 'long ago ' || n, 'PREVIEWED', 0, 0, 'T_LIAISON',
+                               timestamptz '2001-01-01 00:00:00Z' + n * interval '1 minute'
+                          from generate_series(1, 51) n
+                        """).executeUpdate());
+        page("liaison")
+                .get("/results")
+                .then()
+                .statusCode(200)
+                .body(containsString("/results?all=true#imports"))
+                .body(not(containsString("long ago 1<")));
+        page("liaison")
+                .get("/results?all=true")
+                .then()
+                .statusCode(200)
+                .body(containsString("long ago 1<"))
+                .body(not(containsString("all=true#imports")));
+        page("liaison").get("/results/imports.csv").then().body(containsString("long ago 1,"));
     }
 
     @Test

@@ -71,9 +71,23 @@ class IncidentsResourceTest {
         close(id, true).statusCode(200).body("head.state", equalTo("CLOSED"));
         close(id, true).statusCode(200);
         settle(id, IncidentStep.TRACE_CARCASS, "OPEN", null, 1).statusCode(409).body("code", equalTo("WRONG_STATE"));
+        file(id, "same-table.csv", "kit,station,sampled_on,sampled_by\r\n", beside.kit() + "," + SeasonFixture.STATION);
+        file(id, "changes.csv", "at,by,step,was\r\n", ",HOLD_TISSUE,");
+        as("sampler").get("/incidents/" + id + "/same-table.csv").then().statusCode(403);
         laboratory.releases(first).statusCode(201);
         laboratory.finds(beside, "SCREENING", "SUSPECT", null).statusCode(201);
         assertEquals(id, incidentIn(unit), "where it is confirmed, no further suspicion opens another");
+    }
+
+    private static void file(String id, String name, String head, String holds) {
+        String csv = as("auditor")
+                .get("/incidents/" + id + "/" + name)
+                .then()
+                .statusCode(200)
+                .header("Cache-Control", containsString("no-store"))
+                .extract()
+                .asString();
+        assertTrue(csv.startsWith(head) && csv.contains(holds), csv);
     }
 
     @Test

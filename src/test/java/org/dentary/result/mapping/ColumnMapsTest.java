@@ -162,6 +162,15 @@ class ColumnMapsTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("Case = accession_number"), containsString("finding: ND = NOT_DETECTED"));
+        as("auditor")
+                .get("/column-maps/" + laboratory + "/1.csv")
+                .then()
+                .statusCode(200)
+                .body(
+                        containsString("what,column,theirs,ours\r\ncolumn,accession_number,Case,\r\n"),
+                        containsString("fixed,stage,,SCREENING\r\n"),
+                        containsString("days,,MM/dd/uuuu,"))
+                .body(containsString("word,finding,ND,NOT_DETECTED"));
     }
 
     private ValidatableResponse page(String columns, String fixed) {

@@ -80,6 +80,12 @@ class RefusedIdentityTest {
         attempt("NOT_DETECTED").statusCode(409).body("code", equalTo("OUTCOME_CHANGED"));
         attempt("NOT_ATTRIBUTABLE").statusCode(201);
         item().body("item.state", equalTo("TOLD"));
+        as("auditor")
+                .get("/notifications/" + deer.kit() + "/CWD/attempts.csv")
+                .then()
+                .statusCode(200)
+                .body(containsString("PHONE,REACHED,NOT_DETECTED,T_NOTIFIER"))
+                .body(containsString("PHONE,REACHED,NOT_ATTRIBUTABLE,T_NOTIFIER"));
         as("notifier")
                 .accept("text/html")
                 .get("/notifications/" + deer.kit() + "/CWD")
