@@ -55,8 +55,7 @@ class AgeingErrorBrowserTest extends Browser {
         assertThat(page.locator("#season")).hasValue(season);
         page.selectOption("#matrix", stated);
         page.click("button.main");
-        assertThat(page.locator("#pattern"))
-                .containsText("What-if: Chronic wasting disease by age class, season " + season);
+        assertThat(page.locator("#pattern")).containsText("What-if: Chronic wasting disease by age class, " + season);
         assertThat(page.locator("main")).containsText("No interval is claimed");
         assertThat(page.locator("main")).containsText("The matrix is stated, not measured");
         assertThat(page.locator("tr:has(th:text-is('Male')):has(td:text-is('Yearling'))")

@@ -70,7 +70,7 @@ class TruePrevalenceBrowserTest extends Browser {
     void thePageReadsWellAtBothWidthsInLightAndDark() {
         Page page = signedIn(DESK, Role.EPIDEMIOLOGIST);
         page.navigate("/true-prevalence?season=" + season + "&performance=" + set);
-        assertThat(page.locator("#figures")).containsText("Chronic wasting disease, season " + season);
+        assertThat(page.locator("#figures")).containsText("Chronic wasting disease, " + season);
         assertThat(page.locator("figure svg").first()).isVisible();
         look(Role.EPIDEMIOLOGIST, "/true-prevalence?season=" + season + "&performance=" + set, "true-prevalence");
         look(Role.EPIDEMIOLOGIST, "/true-prevalence?season=" + season, "true-prevalence-sets");
