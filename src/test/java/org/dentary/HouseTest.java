@@ -3,20 +3,25 @@ package org.dentary;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaAnnotation;
+import com.tngtech.archunit.core.domain.JavaCall;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.domain.JavaMethod;
+import com.tngtech.archunit.core.domain.properties.HasName;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
 import com.tngtech.archunit.lang.ArchCondition;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
+import com.tngtech.archunit.library.dependencies.SliceAssignment;
+import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import jakarta.inject.Inject;
 import jakarta.persistence.Entity;
 import jakarta.transaction.Transactional;
@@ -39,7 +44,7 @@ class HouseTest {
     private static final List<String> GROUND = List.of("platform", "statistics", "codes", "ledger", "cautions");
     private static final List<String> JOURNEY = List.of(
             "plan", "people", "kit", "animal", "jaw", "specimen", "custody", "submission", "result", "prevalence");
-    private static final List<String> TOP = List.of("intake", "story", "calculators", "setup", "portal");
+    private static final List<String> TOP = List.of("story", "intake", "calculators", "setup", "portal");
 
     private static final JavaClasses HOUSE = new ClassFileImporter()
             .withImportOption(new ImportOption.DoNotIncludeTests())
@@ -74,15 +79,21 @@ class HouseTest {
         return name.startsWith(BASE) ? name.substring(BASE.length()).split("\\.")[0] : "";
     }
 
-    /** Ground knows ground alone; a journey room those to its left; the top everything. */
+    /** A room knows those to its left on its row, and all of the rows below. */
     static boolean mayUse(String user, String used) {
-        if (user.equals(used) || GROUND.contains(used) && !user.equals("platform") && !user.equals("statistics")) {
+        if (user.equals(used)) {
             return true;
         }
-        if (TOP.contains(user)) {
-            return true;
-        }
-        return JOURNEY.contains(user) && JOURNEY.contains(used) && JOURNEY.indexOf(used) < JOURNEY.indexOf(user);
+        List<List<String>> rows = List.of(GROUND, JOURNEY, TOP);
+        int from = row(rows, user);
+        int to = row(rows, used);
+        return to < from
+                || to == from && rows.get(to).indexOf(used) < rows.get(from).indexOf(user);
+    }
+
+    private static int row(List<List<String>> rows, String room) {
+        return rows.indexOf(
+                rows.stream().filter(row -> row.contains(room)).findFirst().orElseThrow());
     }
 
     private static final ArchCondition<JavaClass> USE_ONLY_WHAT_LIES_BELOW_OR_TO_THE_LEFT =
@@ -125,6 +136,24 @@ class HouseTest {
                     }
                 }
             };
+
+    private static final SliceAssignment ROOMS = new SliceAssignment() {
+        @Override
+        public SliceIdentifier getIdentifierOf(JavaClass type) {
+            String room = room(type);
+            return room.isEmpty() ? SliceIdentifier.ignore() : SliceIdentifier.of(room);
+        }
+
+        @Override
+        public String getDescription() {
+            return "rooms";
+        }
+    };
+
+    private static final DescribedPredicate<JavaClass> WRITE_NO_SQL = DescribedPredicate.describe(
+            "are neither queries nor writes nor repositories, nor ledger nor platform",
+            type -> !type.getSimpleName().matches(".*(Queries|Writes|Repository)")
+                    && !List.of("ledger", "platform").contains(room(type)));
 
     private static final ArchRule NO_NOW = noClasses()
             .should()
@@ -180,5 +209,11 @@ class HouseTest {
                                     || type.getPackageName().startsWith("jakarta.persistence")
                                     || type.getPackageName().startsWith("jakarta.enterprise")
                                     || type.isEquivalentTo(Clock.class)))
-                    .as("rules and statistics are pure"));
+                    .as("rules and statistics are pure"),
+            noClasses()
+                    .that(WRITE_NO_SQL)
+                    .should()
+                    .callMethodWhere(JavaCall.Predicates.target(HasName.Predicates.nameMatching("createNative.*Query")))
+                    .as("native SQL is written in queries, writes and repositories, in the ledger and the platform"),
+            slices().assignedFrom(ROOMS).should().beFreeOfCycles().as("no two rooms use each other"));
 }

@@ -1,6 +1,7 @@
 package planted.animal;
 
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.GET;
 import java.time.Clock;
@@ -14,10 +15,12 @@ public class PlantedRules {
 
     PlantedFinding uses;
 
+    EntityManager database;
+
     @GET
     @Transactional
     String endpoint() {
         System.out.println(Instant.now());
-        return String.valueOf(clock);
+        return String.valueOf(clock) + database.createNativeQuery("select 1");
     }
 }

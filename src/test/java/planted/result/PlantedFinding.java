@@ -8,4 +8,6 @@ import jakarta.persistence.Id;
 public class PlantedFinding {
     @Id
     long id;
+
+    Class<?> back = planted.animal.PlantedRules.class;
 }
