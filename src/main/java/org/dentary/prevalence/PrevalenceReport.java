@@ -58,6 +58,10 @@ public record PrevalenceReport(
         List<String> notes,
         List<String> warnings,
         List<String> cautions) {
+    /** The note on multiplicity; a comparison of the same animals says something else in its place. */
+    public static final String NOTHING_TESTED = "No two figures of this table are tested against each other: no p-value"
+            + " stands behind it, and none is adjusted.";
+
     /** An answer stored before a field was there has none of it. */
     public PrevalenceReport {
         cells = inOrder(cells, by);

@@ -13,6 +13,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.chart.PrevalenceChart;
+import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -118,12 +119,6 @@ public class PrevalenceResource {
     /** The stored bytes stay as they are, so that a cut is superseded is told beside them (RFC 8187 form). */
     public static Response.ResponseBuilder superseded(
             Response.ResponseBuilder response, PrevalenceAnswers.Answer told) {
-        return told.superseded() == null
-                ? response
-                : response.header(
-                        "Data-Cut-Superseded",
-                        "UTF-8''"
-                                + java.net.URLEncoder.encode(told.superseded(), java.nio.charset.StandardCharsets.UTF_8)
-                                        .replace("+", "%20"));
+        return Superseded.on(response, told.superseded());
     }
 }

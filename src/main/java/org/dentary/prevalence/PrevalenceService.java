@@ -9,11 +9,13 @@ import java.util.function.Function;
 import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
+import org.dentary.plan.SeasonView;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.LineColumn;
+import org.dentary.prevalence.linelist.LineFilters;
 
 /** Answers how common a disease is among the animals of a season. */
 @ApplicationScoped
@@ -24,6 +26,7 @@ public class PrevalenceService {
     private final DataCutQueries cuts;
     private final Snapshot snapshot;
     private final CautionService cautions;
+    private final LineFilters filters;
     private final Clock clock;
 
     PrevalenceService(
@@ -33,6 +36,7 @@ public class PrevalenceService {
             DataCutQueries cuts,
             Snapshot snapshot,
             CautionService cautions,
+            LineFilters filters,
             Clock clock) {
         this.plan = plan;
         this.queries = queries;
@@ -40,20 +44,22 @@ public class PrevalenceService {
         this.cuts = cuts;
         this.snapshot = snapshot;
         this.cautions = cautions;
+        this.filters = filters;
         this.clock = clock;
     }
 
     /**
      * Fills in what the question leaves to the plan and checks what it names.
      *
-     * @throws InvalidInput if the season is missing, or the cut is of another season
+     * @throws InvalidInput if the season is missing, a filter has a value that no line can have, filters exclude each other, or
+     *     the cut is of another season
      * @throws org.dentary.platform.problem.NotFound if season, disease, species, unit or cut is not known
      */
     public ReportQuestion settle(ReportQuestion question) {
         if (question.season() == null) {
             throw InvalidInput.field("season", "REQUIRED", "season is missing; /api/v1/seasons lists them");
         }
-        plan.season(question.season());
+        SeasonView season = plan.season(question.season());
         String disease = question.disease() == null
                 ? first(plan.diseases().stream().map(d -> d.code()).toList())
                 : question.disease();
@@ -66,6 +72,8 @@ public class PrevalenceService {
                 .filter(unit -> !unit.equals("UNKNOWN"))
                 .forEach(plan::unit);
         question.filter().values().getOrDefault(LineColumn.STATION, List.of()).forEach(plan::station);
+        filters.check(question.filter());
+        Impossible.refuse(question.filter(), season, plan);
         if (question.cut() != null) {
             DataCutView cut = cuts.require(question.cut());
             if (!cut.season().equals(question.season())) {

@@ -87,8 +87,7 @@ record ReportNotes(
                         + " correction is made for the size of the herd.",
                 question.interval().label(),
                 percent(question.confidence())));
-        notes.add("No two figures of this table are tested against each other: no p-value stands behind it, and none is"
-                + " adjusted.");
+        notes.add(PrevalenceReport.NOTHING_TESTED);
         dates(notes);
         if (!question.filter().values().containsKey(LineColumn.MANAGEMENT_UNIT)) {
             notes.add("A figure over several units is of the deer tested, not of the herd: units are not sampled in"

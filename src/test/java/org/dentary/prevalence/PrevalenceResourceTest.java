@@ -254,4 +254,53 @@ class PrevalenceResourceTest {
                 .statusCode(200)
                 .contentType(startsWith("image/svg+xml"));
     }
+
+    @Test
+    void conditionsThatNoAnimalCanMeetAreRefusedWithWhatToChange() {
+        String season = lines.season();
+        String year = season.substring(1);
+        impossible(
+                season,
+                "diedOnFrom=" + (Integer.parseInt(year) + 1) + "-01-01",
+                "diedOnFrom",
+                "which runs from " + year);
+        impossible(
+                season,
+                "diedOnTo=" + (Integer.parseInt(year) - 1) + "-12-31",
+                "diedOnTo",
+                "change the days or the season");
+        impossible(
+                season, "unit=" + SeasonFixture.UNIT + "&region=UNKNOWN", "region", "Leave one of the two filters out");
+        // What overlaps is none: a span that begins before the season, a unit in its own region.
+        report(season, "&by=sex&diedOnFrom=" + (Integer.parseInt(year) - 1) + "-06-01");
+    }
+
+    @Test
+    void aValueThatNoLineCanHaveIsRefusedInReportsAsInTheLineList() {
+        String season = lines.season();
+        for (String filter : List.of("outcome=FOUND", "region=NOWHERE", "collectionRoute=BOAT", "ageDisputed=maybe")) {
+            String field = filter.substring(0, filter.indexOf('='));
+            for (String report : List.of("prevalence?season=", "line-list?season=")) {
+                as("epidemiologist")
+                        .get("/api/v1/" + report + season + "&" + filter)
+                        .then()
+                        .statusCode(422)
+                        .body("errors[0].field", equalTo(field))
+                        .body("errors[0].rule", equalTo("NOT_A_VALUE"))
+                        .body("errors[0].message", containsString("allowed: "));
+            }
+        }
+    }
+
+    private static void impossible(String season, String filters, String field, String message) {
+        for (String report : List.of("prevalence?", "chance-of-detection?", "comparisons?")) {
+            as("epidemiologist")
+                    .get("/api/v1/" + report + filters + "&season=" + season)
+                    .then()
+                    .statusCode(422)
+                    .body("errors[0].field", equalTo(field))
+                    .body("errors[0].rule", equalTo("IMPOSSIBLE_COMBINATION"))
+                    .body("errors[0].message", containsString(message));
+        }
+    }
 }

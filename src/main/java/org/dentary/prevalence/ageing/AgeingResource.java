@@ -9,14 +9,13 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.prevalence.ageing.AgeingAnswers.Answer;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
+import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -149,15 +148,8 @@ public class AgeingResource {
                 .build();
     }
 
-    /** The stored bytes stay as they are, so that a cut is superseded is told beside them (RFC 8187 form). */
     private static Response.ResponseBuilder superseded(Answer answer, Response.ResponseBuilder response) {
         response.header(HttpHeaders.CACHE_CONTROL, "private, no-store");
-        return answer.superseded() == null
-                ? response
-                : response.header(
-                        "Data-Cut-Superseded",
-                        "UTF-8''"
-                                + URLEncoder.encode(answer.superseded(), StandardCharsets.UTF_8)
-                                        .replace("+", "%20"));
+        return Superseded.on(response, answer.superseded());
     }
 }

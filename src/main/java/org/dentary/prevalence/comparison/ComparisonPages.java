@@ -78,8 +78,13 @@ public class ComparisonPages {
             return show(200, Templates.comparisons(form, null, "No season is set up yet."));
         }
         try {
-            Comparisons answer = comparisons.compare(comparisons.settle(ComparisonQuestion.of(asked)));
-            return show(200, Templates.comparisons(form, ComparisonTable.of(answer, clocks), null));
+            ComparisonService.Settled settled = comparisons.settle(ComparisonQuestion.of(asked));
+            ComparisonTable table = ComparisonTable.of(
+                    comparisons.answer(settled),
+                    comparisons.superseded(settled.here()),
+                    comparisons.superseded(settled.other()),
+                    clocks);
+            return show(200, Templates.comparisons(form, table, null));
         } catch (DomainException fault) {
             return show(fault.status(), Templates.comparisons(form, null, fault.getMessage()));
         }

@@ -1,5 +1,9 @@
 package org.dentary.prevalence.comparison;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectReader;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -24,18 +28,21 @@ public class ComparisonService {
     private final PlanService plan;
     private final HerdQueries herds;
     private final StoredAnswerService answers;
+    private final ObjectReader reader;
 
     ComparisonService(
             PrevalenceService prevalence,
             DataCutService cuts,
             PlanService plan,
             HerdQueries herds,
-            StoredAnswerService answers) {
+            StoredAnswerService answers,
+            ObjectMapper json) {
         this.prevalence = prevalence;
         this.cuts = cuts;
         this.plan = plan;
         this.herds = herds;
         this.answers = answers;
+        this.reader = json.readerFor(Comparisons.class).without(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
     }
 
     /** A question with everything settled that it leaves to the plan; {@code other} is null without another season. */
@@ -89,6 +96,25 @@ public class ComparisonService {
     /** The answer as CSV, kept likewise. */
     String csv(Settled asked) {
         return stored(asked, "text/csv", () -> ComparisonCsv.of(compare(asked)));
+    }
+
+    /** The answer; on a cut read back from the first one given. */
+    Comparisons answer(Settled asked) {
+        if (asked.here().cut() == null) {
+            return compare(asked);
+        }
+        try {
+            return reader.readValue(json(asked));
+        } catch (JsonProcessingException fault) {
+            throw new IllegalStateException("A stored answer is not a comparison", fault);
+        }
+    }
+
+    /** Why the cut should no longer be used, as of now; null: it may, or there is none. */
+    String superseded(ReportQuestion question) {
+        return question == null || question.cut() == null
+                ? null
+                : cuts.require(question.cut()).supersededReason();
     }
 
     private String stored(Settled asked, String type, java.util.function.Supplier<String> make) {
@@ -165,7 +191,9 @@ public class ComparisonService {
         });
         notes.addAll(methods);
         notes.add("A difference between groups of sampled deer says nothing about why they differ.");
-        notes.addAll(here.notes());
+        here.notes().stream()
+                .filter(note -> !note.equals(PrevalenceReport.NOTHING_TESTED))
+                .forEach(notes::add);
         if (there != null) {
             there.notes().stream()
                     .filter(note -> !here.notes().contains(note))

@@ -14,6 +14,8 @@ record ComparisonTable(
         Comparisons answer,
         String standsOn,
         String withStandsOn,
+        String superseded,
+        String withSuperseded,
         List<Section> sections,
         List<Row> rows,
         List<Cell> cells) {
@@ -27,7 +29,7 @@ record ComparisonTable(
     /** One line of the counts; {@code other} is the other season's, or null. */
     record Cell(String age, String sex, int counted, int detected, String share, String other) {}
 
-    static ComparisonTable of(Comparisons answer, ReportZone clocks) {
+    static ComparisonTable of(Comparisons answer, String superseded, String withSuperseded, ReportZone clocks) {
         Map<ComparisonKind, List<Comparison>> kinds = new LinkedHashMap<>();
         answer.comparisons()
                 .forEach(one -> kinds.computeIfAbsent(one.kind(), kind -> new ArrayList<>())
@@ -52,6 +54,8 @@ record ComparisonTable(
                 answer.with() == null
                         ? null
                         : stands(answer.with().cut(), answer.with().asOf(), clocks),
+                superseded,
+                withSuperseded,
                 sections,
                 answer.comparisons().stream().map(ComparisonTable::row).toList(),
                 cells);

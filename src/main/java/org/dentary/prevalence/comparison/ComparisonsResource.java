@@ -13,6 +13,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -62,7 +63,8 @@ public class ComparisonsResource {
         if (CsvTable.isAsked(headers)) {
             return csv(address);
         }
-        return answer(comparisons.json(settled(address)), MediaType.APPLICATION_JSON);
+        ComparisonService.Settled asked = settled(address);
+        return answer(comparisons.json(asked), MediaType.APPLICATION_JSON, asked);
     }
 
     @GET
@@ -72,7 +74,7 @@ public class ComparisonsResource {
     @Operation(summary = "The comparisons as CSV, one line each")
     public Response csv(@Context UriInfo address) {
         ComparisonService.Settled asked = settled(address);
-        return Response.fromResponse(answer(comparisons.csv(asked), CsvTable.MEDIA_TYPE))
+        return Response.fromResponse(answer(comparisons.csv(asked), CsvTable.MEDIA_TYPE, asked))
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         "attachment; filename=\"comparisons-" + asked.here().season() + ".csv\"")
@@ -92,8 +94,11 @@ public class ComparisonsResource {
         return comparisons.settle(ComparisonQuestion.of(address.getQueryParameters()));
     }
 
-    private static Response answer(String body, String mediaType) {
-        return Response.ok(body, mediaType)
+    private Response answer(String body, String mediaType, ComparisonService.Settled asked) {
+        return Superseded.on(
+                        Response.ok(body, mediaType),
+                        comparisons.superseded(asked.here()),
+                        comparisons.superseded(asked.other()))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header("Digest-SHA-256", StoredAnswerService.digest(body))
                 .build();

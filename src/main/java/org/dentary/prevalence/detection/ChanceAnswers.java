@@ -12,6 +12,7 @@ import java.util.UUID;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.answer.StoredReport;
+import org.dentary.prevalence.cut.DataCutService;
 
 /**
  * The one answer to a question that page, JSON and CSV are made from. On a cut it is read back from the bytes that were
@@ -23,30 +24,37 @@ public class ChanceAnswers implements StoredReport {
 
     private final ChanceService chances;
     private final StoredAnswerService stored;
+    private final DataCutService cuts;
     private final ObjectReader reader;
 
-    ChanceAnswers(ChanceService chances, StoredAnswerService stored, ObjectMapper json) {
+    ChanceAnswers(ChanceService chances, StoredAnswerService stored, DataCutService cuts, ObjectMapper json) {
         this.chances = chances;
         this.stored = stored;
+        this.cuts = cuts;
         this.reader =
                 json.readerFor(ChanceOfDetection.class).without(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
     }
 
-    /** The report as a value and in RFC 8785 form. */
-    public record Answer(ChanceOfDetection report, String json) {}
+    /**
+     * The report as a value and in RFC 8785 form.
+     *
+     * @param superseded why the cut should no longer be used, as of now and not as of the first answer; null: it may
+     */
+    public record Answer(ChanceOfDetection report, String json, String superseded) {}
 
     /** The answer to a settled question, stored first if it stands on a cut. */
     public Answer of(ReportQuestion question) {
         if (question.cut() == null) {
             ChanceOfDetection report = chances.answer(question);
-            return new Answer(report, stored.canonical(report));
+            return new Answer(report, stored.canonical(report), null);
         }
         Map<String, Object> key = question.canonical();
         key.put("report", KIND);
         String json = stored.answer(
                 question.cut(), key, MediaType.APPLICATION_JSON, () -> stored.canonical(chances.answer(question)));
         try {
-            return new Answer(reader.readValue(json), json);
+            return new Answer(
+                    reader.readValue(json), json, cuts.require(question.cut()).supersededReason());
         } catch (JsonProcessingException fault) {
             throw new IllegalStateException("A stored answer is not a report", fault);
         }

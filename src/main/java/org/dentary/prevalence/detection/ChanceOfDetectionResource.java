@@ -13,6 +13,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -57,7 +58,8 @@ public class ChanceOfDetectionResource {
             return csv(address);
         }
         ReportQuestion question = chances.question(address.getQueryParameters());
-        return answer(answers.of(question).json(), MediaType.APPLICATION_JSON);
+        ChanceAnswers.Answer told = answers.of(question);
+        return answer(told.json(), MediaType.APPLICATION_JSON, told);
     }
 
     @GET
@@ -66,7 +68,8 @@ public class ChanceOfDetectionResource {
     @Operation(summary = "Chance of detection as a CSV file, one line a unit")
     public Response csv(@Context UriInfo address) {
         ReportQuestion question = chances.question(address.getQueryParameters());
-        return file(ChanceCsv.units(answers.of(question).report()), "chance-of-detection", question);
+        ChanceAnswers.Answer told = answers.of(question);
+        return file(ChanceCsv.units(told.report()), "chance-of-detection", question, told);
     }
 
     @GET
@@ -75,20 +78,20 @@ public class ChanceOfDetectionResource {
     @Operation(summary = "What to take next as a CSV file, one line a choice")
     public Response takeNext(@Context UriInfo address) {
         ReportQuestion question = chances.question(address.getQueryParameters());
-        ChanceOfDetection report = answers.of(question).report();
-        return file(ChanceCsv.takeNext(report.season(), report.takeNext()), "take-next", question);
+        ChanceAnswers.Answer told = answers.of(question);
+        return file(ChanceCsv.takeNext(told.report().season(), told.report().takeNext()), "take-next", question, told);
     }
 
-    private static Response file(String body, String name, ReportQuestion question) {
-        return Response.fromResponse(answer(body, CsvTable.MEDIA_TYPE))
+    private static Response file(String body, String name, ReportQuestion question, ChanceAnswers.Answer told) {
+        return Response.fromResponse(answer(body, CsvTable.MEDIA_TYPE, told))
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         "attachment; filename=\"" + name + "-" + question.season() + ".csv\"")
                 .build();
     }
 
-    private static Response answer(String body, String mediaType) {
-        return Response.ok(body, mediaType)
+    private static Response answer(String body, String mediaType, ChanceAnswers.Answer told) {
+        return Superseded.on(Response.ok(body, mediaType), told.superseded())
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header("Digest-SHA-256", StoredAnswerService.digest(body))
                 .build();

@@ -47,8 +47,7 @@ public class ChancePages {
                     .build();
         }
         try {
-            ChanceTable table =
-                    ChanceTable.of(answers.of(chances.question(asked)).report(), zone);
+            ChanceTable table = ChanceTable.of(answers.of(chances.question(asked)), zone);
             return Response.ok(Templates.chanceOfDetection(form, table, null)).build();
         } catch (DomainException fault) {
             return Response.status(fault.status())

@@ -4,7 +4,7 @@ import java.util.List;
 import org.dentary.prevalence.ReportZone;
 
 /** The report as the page shows it. */
-record ChanceTable(ChanceOfDetection report, List<Row> rows, String confidence, String asOf) {
+record ChanceTable(ChanceOfDetection report, List<Row> rows, String confidence, String asOf, String superseded) {
     /** One unit; figures that there are none of are empty. */
     record Row(
             UnitChance unit,
@@ -17,12 +17,14 @@ record ChanceTable(ChanceOfDetection report, List<Row> rows, String confidence, 
             String designPrevalence,
             String rests) {}
 
-    static ChanceTable of(ChanceOfDetection report, ReportZone zone) {
+    static ChanceTable of(ChanceAnswers.Answer answer, ReportZone zone) {
+        ChanceOfDetection report = answer.report();
         return new ChanceTable(
                 report,
                 report.units().stream().map(ChanceTable::row).toList(),
                 ChanceWords.share(report.confidence()),
-                zone.told(report.asOf()));
+                zone.told(report.asOf()),
+                answer.superseded());
     }
 
     private static Row row(UnitChance unit) {

@@ -92,7 +92,7 @@ public class LineFilters {
      *
      * @throws InvalidInput naming the column, what was given and what is allowed
      */
-    void check(LineFilter filter) {
+    public void check(LineFilter filter) {
         filter.values().getOrDefault(LineColumn.KIT, List.of()).forEach(LineFilters::kit);
         filter.values().forEach((column, values) -> {
             List<String> allowed =

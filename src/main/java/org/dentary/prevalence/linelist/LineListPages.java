@@ -12,11 +12,14 @@ import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.time.Clock;
 import java.util.List;
+import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.prevalence.PrevalenceForm;
+import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
@@ -31,18 +34,24 @@ public class LineListPages {
     private final LineFilters filters;
     private final DataCutQueries cuts;
     private final Snapshot snapshot;
+    private final ReportZone zone;
+    private final Clock clock;
 
     LineListPages(
             LineListQueries queries,
             LineListResource lists,
             LineFilters filters,
             DataCutQueries cuts,
-            Snapshot snapshot) {
+            Snapshot snapshot,
+            ReportZone zone,
+            Clock clock) {
         this.queries = queries;
         this.lists = lists;
         this.filters = filters;
         this.cuts = cuts;
         this.snapshot = snapshot;
+        this.zone = zone;
+        this.clock = clock;
     }
 
     /** The page's filters and where they lead; {@code open}: one of the others is in use. */
@@ -55,7 +64,8 @@ public class LineListPages {
 
     @CheckedTemplate(basePath = "prevalence")
     static class Templates {
-        static native TemplateInstance lineList(Filters filters, List<LineRow> lines, String next, String fault);
+        static native TemplateInstance lineList(
+                Filters filters, String standsOn, List<LineRow> lines, String next, String fault);
     }
 
     /** A line with its codes as words. */
@@ -87,15 +97,25 @@ public class LineListPages {
             List<LineView> page = more ? lines.subList(0, PAGE) : lines;
             return Response.ok(Templates.lineList(
                             shown,
+                            standsOn(question.cut()),
                             page.stream().map(LineRow::of).toList(),
                             more ? next(asked, page.get(PAGE - 1)) : null,
                             null))
                     .build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(Templates.lineList(shown, List.of(), null, fault.getMessage()))
+                    .entity(Templates.lineList(shown, null, List.of(), null, fault.getMessage()))
                     .build();
         }
+    }
+
+    private String standsOn(UUID id) {
+        if (id == null) {
+            return "Live, as of " + zone.told(clock.instant()) + ".";
+        }
+        DataCutView cut = cuts.require(id);
+        return "Data cut “" + cut.name() + "” of " + zone.told(cut.madeAt()) + "."
+                + (cut.supersededReason() == null ? "" : " Superseded: " + cut.supersededReason() + ".");
     }
 
     private static String next(MultivaluedMap<String, String> asked, LineView last) {

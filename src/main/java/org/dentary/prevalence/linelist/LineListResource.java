@@ -20,6 +20,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.prevalence.cut.DataCutQueries;
+import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
@@ -67,8 +68,8 @@ public class LineListResource {
                 queries.page(asked.filter(), asked.cut(), asked.afterKit(), asked.afterDisease(), asked.limit() + 1));
         boolean more = lines.size() > asked.limit();
         List<LineView> page = more ? lines.subList(0, asked.limit()) : lines;
-        Response.ResponseBuilder answer =
-                Response.ok(new ItemList<>(page)).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        Response.ResponseBuilder answer = superseded(
+                Response.ok(new ItemList<>(page)).header(HttpHeaders.CACHE_CONTROL, "private, no-store"), asked);
         if (more) {
             LineView last = page.get(page.size() - 1);
             answer.header(
@@ -93,10 +94,15 @@ public class LineListResource {
                         () -> queries.lines(asked.filter(), asked.cut(), null, null), row -> csv.row(row));
             }
         };
-        return Response.ok(body, CsvTable.MEDIA_TYPE)
+        return superseded(Response.ok(body, CsvTable.MEDIA_TYPE), asked)
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"line-list.csv\"")
                 .build();
+    }
+
+    private Response.ResponseBuilder superseded(Response.ResponseBuilder response, Asked asked) {
+        return Superseded.on(
+                response, asked.cut() == null ? null : cuts.require(asked.cut()).supersededReason());
     }
 
     /** Reads and checks the parameters of a request for lines. */

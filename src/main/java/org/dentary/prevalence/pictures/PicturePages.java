@@ -40,7 +40,11 @@ public class PicturePages {
     @CheckedTemplate(basePath = "prevalence")
     static class Templates {
         static native TemplateInstance pictures(
-                QuestionForm form, List<QuestionForm.Choice> shadings, List<Hung> pictures, String fault);
+                QuestionForm form,
+                List<QuestionForm.Choice> shadings,
+                String standsOn,
+                List<Hung> pictures,
+                String fault);
     }
 
     /** A picture on the page, for a wide and a narrow screen. */
@@ -64,21 +68,23 @@ public class PicturePages {
         try {
             shading = PicturesResource.shading(parameters);
             if (!asked.containsKey("season")) {
-                return page(200, form, shading, List.of(), "No season is set up yet.");
+                return page(200, form, shading, null, List.of(), "No season is set up yet.");
             }
             ReportQuestion question = chances.question(parameters);
             return page(
                     200,
                     form,
                     shading,
+                    pictures.standsOn(question),
                     pictures.all(question, shading).stream().map(Hung::of).toList(),
                     null);
         } catch (DomainException fault) {
-            return page(fault.status(), form, shading, List.of(), fault.getMessage());
+            return page(fault.status(), form, shading, null, List.of(), fault.getMessage());
         }
     }
 
-    private static Response page(int status, QuestionForm form, Shading shading, List<Hung> pictures, String fault) {
+    private static Response page(
+            int status, QuestionForm form, Shading shading, String standsOn, List<Hung> pictures, String fault) {
         List<QuestionForm.Choice> shadings = Arrays.stream(Shading.values())
                 .map(s -> new QuestionForm.Choice(
                         s.word(),
@@ -86,7 +92,7 @@ public class PicturePages {
                         s == shading))
                 .toList();
         return Response.status(status)
-                .entity(Templates.pictures(form, shadings, pictures, fault))
+                .entity(Templates.pictures(form, shadings, standsOn, pictures, fault))
                 .build();
     }
 }

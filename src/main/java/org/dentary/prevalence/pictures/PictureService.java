@@ -17,6 +17,7 @@ import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.detection.ChanceAnswers;
 import org.dentary.prevalence.detection.ChanceOfDetection;
 import org.dentary.prevalence.detection.ChanceService;
@@ -122,6 +123,21 @@ public class PictureService {
             }
         }
         return new Hanging(hung, leftOut);
+    }
+
+    /** Live and when, or the cut with its moment, and why it should no longer be used, in a sentence. */
+    String standsOn(ReportQuestion question) {
+        if (question.cut() == null) {
+            return "Live, as of " + zone.told(clock.instant()) + ".";
+        }
+        DataCutView cut = cuts.require(question.cut());
+        return "Data cut “" + cut.name() + "” of " + zone.told(cut.madeAt()) + "."
+                + (cut.supersededReason() == null ? "" : " Superseded: " + cut.supersededReason() + ".");
+    }
+
+    /** Why the cut should no longer be used; null: it may, or the question is live. */
+    String superseded(ReportQuestion question) {
+        return question.cut() == null ? null : cuts.require(question.cut()).supersededReason();
     }
 
     /** Pictures, and for each that could not be made a sentence why. */

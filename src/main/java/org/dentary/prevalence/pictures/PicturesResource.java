@@ -12,9 +12,12 @@ import jakarta.ws.rs.core.UriInfo;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
+import org.dentary.prevalence.cut.Superseded;
 import org.dentary.prevalence.detection.ChanceService;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
@@ -42,7 +45,8 @@ public class PicturesResource {
     @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "2026")
     @Parameter(name = "shade", in = ParameterIn.QUERY, description = "of the map: tested, detected or chance")
     public Response svg(@PathParam("picture") String name, @Context UriInfo address) {
-        return answer(picture(name, address).svg(Use.FILE), "image/svg+xml").build();
+        return answer(name, address, picture -> picture.svg(Use.FILE), "image/svg+xml")
+                .build();
     }
 
     @GET
@@ -54,7 +58,7 @@ public class PicturesResource {
     @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "2026")
     @Parameter(name = "shade", in = ParameterIn.QUERY, description = "of the map: tested, detected or chance")
     public Response png(@PathParam("picture") String name, @Context UriInfo address) {
-        return answer(picture(name, address).png(), "image/png").build();
+        return answer(name, address, Picture::png, "image/png").build();
     }
 
     @GET
@@ -63,15 +67,9 @@ public class PicturesResource {
     @Operation(summary = "What a picture is made from, as CSV")
     @Parameter(name = "season", in = ParameterIn.QUERY, required = true, example = "2026")
     public Response csv(@PathParam("picture") String name, @Context UriInfo address) {
-        return answer(picture(name, address).csv(), CsvTable.MEDIA_TYPE)
+        return answer(name, address, Picture::csv, CsvTable.MEDIA_TYPE)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".csv\"")
                 .build();
-    }
-
-    private Picture picture(String name, UriInfo address) {
-        Map<String, List<String>> parameters = new LinkedHashMap<>(address.getQueryParameters());
-        Shading shading = shading(parameters);
-        return pictures.one(name, chances.question(parameters), shading);
     }
 
     /** Takes the map's shading out of the parameters. */
@@ -81,7 +79,14 @@ public class PicturesResource {
                 given == null || given.get(0).isBlank() ? null : given.get(0).trim());
     }
 
-    private static Response.ResponseBuilder answer(Object body, String mediaType) {
-        return Response.ok(body, mediaType).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+    private Response.ResponseBuilder answer(
+            String name, UriInfo address, Function<Picture, Object> form, String mediaType) {
+        Map<String, List<String>> parameters = new LinkedHashMap<>(address.getQueryParameters());
+        Shading shading = shading(parameters);
+        ReportQuestion question = chances.question(parameters);
+        return Superseded.on(
+                Response.ok(form.apply(pictures.one(name, question, shading)), mediaType)
+                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store"),
+                pictures.superseded(question));
     }
 }

@@ -6,8 +6,6 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectReader;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.prevalence.answer.StoredAnswerService;
@@ -57,11 +55,6 @@ class TruthAnswers implements StoredReport {
         } catch (JsonProcessingException fault) {
             throw new IllegalStateException("A stored answer is not a report", fault);
         }
-    }
-
-    /** A header's text in RFC 8187 form. */
-    static String extended(String text) {
-        return "UTF-8''" + URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
     }
 
     @Override

@@ -13,6 +13,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.chart.PrevalenceChart;
+import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
@@ -173,8 +174,6 @@ public class TruthResource {
     }
 
     private static Response.ResponseBuilder superseded(Response.ResponseBuilder response, TruthAnswers.Answer answer) {
-        return answer.superseded() == null
-                ? response
-                : response.header("Data-Cut-Superseded", TruthAnswers.extended(answer.superseded()));
+        return Superseded.on(response, answer.superseded());
     }
 }
