@@ -84,7 +84,10 @@ public enum SetUpList {
             must("name", Cell.NAME, "name"),
             may("address", Cell.LONG_TEXT, "where boxes go"),
             may("contact", Cell.LONG_TEXT, "whom to call there"),
-            may("turnaround_days", Cell.wholeNumber(1, 365), "days from receipt to report that it promises")),
+            may(
+                    "turnaround_days",
+                    Cell.wholeNumber(1, 365),
+                    "days from dispatch to report that it promises; where it counts from receipt, add those on the road")),
     METHODS(
             "test-methods",
             "test_method",

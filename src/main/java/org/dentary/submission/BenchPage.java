@@ -21,13 +21,18 @@ import org.dentary.specimen.Preservation;
 /** The page of one submission, shown again with what was typed where something is refused. */
 @ApplicationScoped
 class BenchPage {
+    /** Of what waits to be sent, so many stand beside the bench: those that have waited longest. */
+    private static final int WAITING = 5;
+
     private final SubmissionService submissions;
+    private final SubmissionLists lists;
     private final PlanService plan;
     private final DeskReading desk;
     private final Clock clock;
 
-    BenchPage(SubmissionService submissions, PlanService plan, DeskReading desk, Clock clock) {
+    BenchPage(SubmissionService submissions, SubmissionLists lists, PlanService plan, DeskReading desk, Clock clock) {
         this.submissions = submissions;
+        this.lists = lists;
         this.plan = plan;
         this.desk = desk;
         this.clock = clock;
@@ -42,6 +47,8 @@ class BenchPage {
                 String packed,
                 List<Preservation> preservations,
                 List<String> zones,
+                List<SubmissionQueries.Waiting> waiting,
+                int shown,
                 Bench typed,
                 Faults faults);
     }
@@ -61,6 +68,8 @@ class BenchPage {
                 packed,
                 List.of(Preservation.values()),
                 desk.zones(),
+                view.state().equals("PACKING") ? lists.waiting(WAITING + 1) : List.of(),
+                WAITING,
                 typed,
                 faults);
     }

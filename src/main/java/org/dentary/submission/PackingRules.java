@@ -108,6 +108,43 @@ final class PackingRules {
         return faults;
     }
 
+    /**
+     * Formalin and what is kept cold do not share a box: jars of fixed tissue are not set against ice, and a leak spoils
+     * the rest. A reason passes it. Common practice of laboratories, no source; how a parcel is classified and marked
+     * stays the trained shipper's decision.
+     *
+     * @param box that it is scanned into, or null
+     * @param packed what is in the submission
+     */
+    static List<FieldProblem> apart(PackingFacts specimen, String box, List<PackedView> packed) {
+        List<String> others = packed.stream()
+                .filter(piece -> box != null
+                        && box.equals(piece.box())
+                        && !piece.code().equals(specimen.code())
+                        && isFixed(piece.preservation()) != isFixed(specimen.preservation())
+                        && (isFixed(piece.preservation()) || isCold(piece.preservation()))
+                        && (isFixed(specimen.preservation()) || isCold(specimen.preservation())))
+                .map(PackedView::preservation)
+                .toList();
+        return others.isEmpty()
+                ? List.of()
+                : List.of(new FieldProblem(
+                        "box",
+                        "FORMALIN_APART",
+                        "box " + box + " holds " + others.size() + " kept as "
+                                + list(others.stream().map(PackingRules::words).toList()) + ", this is "
+                                + words(specimen.preservation())
+                                + ". Put it into another box, or give an override reason"));
+    }
+
+    private static boolean isFixed(String preservation) {
+        return preservation.equals("FORMALIN");
+    }
+
+    private static boolean isCold(String preservation) {
+        return preservation.equals("FRESH_CHILLED") || preservation.equals("FROZEN");
+    }
+
     /** Faults that nothing passes: what would make a wrong record. */
     static List<FieldProblem> record(PackingFacts specimen, LocalDate packedOn) {
         List<FieldProblem> faults = new ArrayList<>();

@@ -143,6 +143,7 @@ public class SubmissionService {
                 && (command.overrideReason() == null || command.overrideReason().isBlank())) {
             faults.addAll(PackingRules.laboratory(
                     facts, head.laboratory(), plan.acceptance(head.laboratory(), packedOn), packedOn));
+            faults.addAll(PackingRules.apart(facts, box, queries.packed(id, sight())));
             custody.heldByAnother(code).map(PackingRules::notWithYou).ifPresent(faults::add);
         }
         if (!faults.isEmpty()) {

@@ -45,6 +45,43 @@ class PackingRulesTest {
     }
 
     @Test
+    void keepsFormalinAndColdTissueInBoxesOfTheirOwn() {
+        List<PackedView> packed = List.of(packed("COLD", "B1", "FROZEN"), packed("WET", "B2", "FORMALIN"));
+        FieldProblem fault = only(PackingRules.apart(piece(NODE, "LEFT", "FORMALIN"), "B1", packed));
+        assertEquals("FORMALIN_APART", fault.rule());
+        assertEquals("box", fault.field());
+        assertTrue(fault.message().startsWith("box B1 holds 1 kept as frozen, this is formalin"), fault.message());
+        assertEquals(
+                "FORMALIN_APART",
+                only(PackingRules.apart(piece(NODE, "LEFT", "FRESH_CHILLED"), "B2", packed))
+                        .rule());
+        assertEquals(List.of(), PackingRules.apart(piece(NODE, "LEFT", "FORMALIN"), "B2", packed));
+        assertEquals(List.of(), PackingRules.apart(piece(NODE, "LEFT", "FRESH_CHILLED"), "B1", packed));
+        assertEquals(List.of(), PackingRules.apart(piece(NODE, "LEFT", "DRY"), "B2", packed), "dry tissue is not cold");
+        assertEquals(List.of(), PackingRules.apart(piece(NODE, "LEFT", "FORMALIN"), null, packed), "in no box");
+    }
+
+    private static PackedView packed(String code, String box, String preservation) {
+        return new PackedView(
+                code,
+                box,
+                NODE,
+                "LEFT",
+                preservation,
+                COLLECTED,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                false);
+    }
+
+    @Test
     void letsTissueWithoutALimitBeOfAnyAge() {
         assertEquals(List.of(), laboratory(piece("OBEX", "NONE", "FORMALIN"), 3000));
     }

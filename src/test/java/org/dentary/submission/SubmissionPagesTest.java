@@ -43,6 +43,7 @@ class SubmissionPagesTest {
     void aParcelIsBegunPackedSentAndCountedIn() {
         String here = bench.aNode();
         String lost = bench.aNode();
+        bench.aNode();
         String page = post("/submissions", Map.of("laboratory", "T_LAB"))
                 .statusCode(303)
                 .extract()
@@ -60,7 +61,18 @@ class SubmissionPagesTest {
                         containsString("Override: " + AGREED),
                         containsString("manifest.pdf"),
                         containsString("It has left now"),
+                        containsString("Waiting to be sent"),
+                        containsString("/api/v1/submissions/waiting.csv"),
                         not(containsString("Count in</button>")));
+        String longest = as("liaison")
+                .get("/api/v1/submissions/waiting.csv")
+                .asString()
+                .lines()
+                .skip(1)
+                .findFirst()
+                .orElseThrow()
+                .split(",")[0];
+        get("liaison", page).body(containsString("/specimens/" + longest + "/custody"));
         post(page + "/dispatch", Map.of("carrier", "T_COURIER", "waybill", "W-9", "shipper", "a trained shipper"))
                 .statusCode(303);
         get("liaison", page)
@@ -68,6 +80,7 @@ class SubmissionPagesTest {
                         containsString("T_COURIER W-9"),
                         containsString("Count in</button>"),
                         not(containsString("It has left now")),
+                        not(containsString("Waiting to be sent")),
                         not(containsString("Take out")));
         post(page + "/receipt", Map.of("codes", here + "\r\nillegible")).statusCode(303);
         get("liaison", page)

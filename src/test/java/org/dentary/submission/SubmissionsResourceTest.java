@@ -122,6 +122,23 @@ class SubmissionsResourceTest {
     }
 
     @Test
+    void refusesFormalinBesideColdTissueInOneBoxUnlessAReasonIsGiven() {
+        String cold = bench.aNode();
+        String fixed = bench.aNode("liaison", "FORMALIN");
+        String id = bench.begun("T_LAB");
+        String box = bench.aBox();
+        bench.pack(id, cold, inBox(box)).statusCode(201);
+        bench.pack(id, fixed, inBox(box))
+                .statusCode(422)
+                .body("errors.find { it.rule == 'FORMALIN_APART' }.field", equalTo("box"));
+        bench.pack(id, fixed, inBox(bench.aBox()))
+                .statusCode(422)
+                .body("errors.rule", org.hamcrest.Matchers.not(org.hamcrest.Matchers.hasItem("FORMALIN_APART")));
+        bench.pack(id, fixed, inBox(box).replace("}", ",\"overrideReason\":\"agreed, blue ice below\"}"))
+                .statusCode(201);
+    }
+
+    @Test
     void refusesWhatIsNoSpecimen() {
         String id = bench.begun("T_LAB");
         refused(bench.pack(id, "NOTACODE"), 422, "NOT_A_CODE");

@@ -85,7 +85,8 @@ class LetterPdf {
         table.setWidthPercentage(100);
         table.setSpacingBefore(20);
         for (String note : notes) {
-            PdfPCell cell = new PdfPCell(new Phrase(12.5f, note, SMALL));
+            PdfPCell cell = new PdfPCell(new Phrase(note, SMALL));
+            cell.setLeading(12, 0);
             cell.setBorder(Rectangle.LEFT);
             cell.setBorderWidthLeft(1.5f);
             cell.setPaddingLeft(8);
