@@ -32,10 +32,10 @@ class FindingQueries {
              where s.code in (:codes) order by s.code
             """;
     private static final String INSERT = """
-            insert into finding (id, method, disease, stage, finding, status, laboratory, accession, item, tested_on,
-                   reported_on, reason, measured_value, pool, corrects, recorded_by, recorded_at)
-            values (:id, :method, :disease, :stage, :finding, :status, :laboratory, :accession, :item, :testedOn,
-                    :reportedOn, :reason, :measuredValue, :pool, :corrects, :by, :at)
+            insert into finding (id, method, disease, stage, finding, status, laboratory, performing_laboratory, accession, item,
+                   tested_on, reported_on, reason, measured_value, pool, corrects, recorded_by, recorded_at)
+            values (:id, :method, :disease, :stage, :finding, :status, :laboratory, :performing, :accession, :item,
+                    :testedOn, :reportedOn, :reason, :measuredValue, :pool, :corrects, :by, :at)
             """;
     private static final String NAME =
             "insert into finding_specimen (finding, code) select :id, unnest(cast(:codes as text[]))";
@@ -103,6 +103,7 @@ class FindingQueries {
                 .setParameter("finding", f.finding().name())
                 .setParameter("status", f.status().name())
                 .setParameter("laboratory", f.laboratory())
+                .setParameter("performing", f.performingLaboratory(), String.class)
                 .setParameter("accession", f.accession().trim())
                 .setParameter("item", f.item(), String.class)
                 .setParameter("testedOn", f.testedOn(), LocalDate.class)

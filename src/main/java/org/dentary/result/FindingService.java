@@ -106,6 +106,14 @@ public class FindingService {
 
     private void check(RecordFinding command, List<String> codes, List<FindingQueries.Specimen> specimens) {
         List<FieldProblem> faults = new ArrayList<>();
+        if (command.performingLaboratory() != null
+                && plan.laboratories().stream().noneMatch(one -> one.code().equals(command.performingLaboratory()))) {
+            faults.add(new FieldProblem(
+                    "performingLaboratory",
+                    "LABORATORY_UNKNOWN",
+                    "laboratory '" + command.performingLaboratory()
+                            + "' is not set up; check the report, set it up, or leave it open"));
+        }
         Set<String> known =
                 specimens.stream().map(FindingQueries.Specimen::code).collect(Collectors.toSet());
         codes.stream()

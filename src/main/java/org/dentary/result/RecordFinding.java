@@ -15,6 +15,8 @@ import java.util.UUID;
  * @param method test method code; it names the disease
  * @param accession the laboratory's number; one may cover many animals
  * @param item the laboratory's number within the accession, or null
+ * @param laboratory that reports it
+ * @param performingLaboratory that made the test where the report names another, or null
  * @param testedOn day of the test; null only where nothing was tested
  * @param reason coded; required for UNSUITABLE and NOT_TESTED
  * @param measuredValue as the laboratory wrote it
@@ -44,6 +46,9 @@ public record RecordFinding(
 
         @NotBlank(message = "is required: a laboratory's code")
         String laboratory,
+
+        @Size(max = 40, message = "takes at most 40 characters: a laboratory's code")
+        String performingLaboratory,
 
         LocalDate testedOn,
 

@@ -64,6 +64,7 @@ final class Hl7Reader {
                 CodeMaps.Edition edition = CodeMaps.inForce(editions, made == null ? today : LocalDate.parse(made))
                         .orElse(null);
                 message(message, edition, laboratories, rows, problems);
+                TableReader.limit(rows);
             }
         } catch (HL7Exception | IOException | RuntimeException e) {
             if (e instanceof InvalidInput known) {

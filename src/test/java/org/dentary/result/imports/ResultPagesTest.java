@@ -159,6 +159,40 @@ class ResultPagesTest {
     }
 
     @Test
+    void whoMadeTheTestIsKeptWithAFindingByHand() {
+        Deer one = sent("T_LAB");
+        String path = "/api/v1/findings/" + UUID.randomUUID();
+        String body = "{\"specimens\":[\"" + one.label(Part.NODE_LEFT) + "\"],\"method\":\"T_SCREEN\","
+                + "\"stage\":\"SCREENING\",\"finding\":\"NOT_DETECTED\",\"status\":\"FINAL\",\"accession\":\"P-"
+                + one.kit()
+                + "\",\"laboratory\":\"T_LAB\",\"performingLaboratory\":\"%s\",\"testedOn\":\"2025-11-18\","
+                + "\"reportedOn\":\"2025-11-19\"}";
+        json(path, body.formatted("NOBODY"))
+                .statusCode(422)
+                .body("errors[0].field", equalTo("performingLaboratory"))
+                .body("errors[0].rule", equalTo("LABORATORY_UNKNOWN"));
+        json(path, body.formatted("T_LAB_CONFIRMING"))
+                .statusCode(201)
+                .body("laboratory", equalTo("T_LAB"))
+                .body("performingLaboratory", equalTo("T_LAB_CONFIRMING"));
+        json(path, body.formatted("T_LAB_CONFIRMING")).statusCode(200);
+        json(path, body.formatted("T_LAB")).statusCode(409);
+        page("liaison")
+                .get("/results/findings/new?corrects=" + path.substring("/api/v1/findings/".length()))
+                .then()
+                .statusCode(200)
+                .body(containsString("<option value=\"T_LAB_CONFIRMING\" selected>"));
+    }
+
+    private static ValidatableResponse json(String path, String body) {
+        return as("liaison")
+                .contentType("application/json")
+                .body(body)
+                .put(path)
+                .then();
+    }
+
+    @Test
     void whoMayNotKnowSeesNoneOfIt() {
         Deer one = sent("T_LAB", "T_LAB_CONFIRMING");
         post("liaison", "/results/findings/new", finding(one, "SUSPECT", "SCREENING"))
