@@ -21,6 +21,7 @@ public final class Main {
             DatabaseStart.start(settings).forEach(System::setProperty);
             System.setProperty("quarkus.http.host", settings.host());
             System.setProperty("quarkus.http.port", Integer.toString(settings.port()));
+            settings.proxy().ifPresent(Main::believe);
             System.setProperty("dentary.data", settings.data().toString());
             System.setProperty("dentary.demo", Boolean.toString(settings.demo()));
         } catch (StartupFault fault) {
@@ -33,6 +34,13 @@ public final class Main {
             }
             System.exit(fault == null ? code : 1);
         });
+    }
+
+    /** What the proxy says of scheme, host and caller holds; from any other address it is not read. */
+    private static void believe(String proxy) {
+        System.setProperty("quarkus.http.proxy.proxy-address-forwarding", "true");
+        System.setProperty("quarkus.http.proxy.enable-forwarded-host", "true");
+        System.setProperty("quarkus.http.proxy.trusted-proxies", proxy);
     }
 
     private static void checkPort(Settings settings) {

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * What the operator sets from outside, read once at start.
@@ -12,10 +13,13 @@ import java.util.Optional;
  * @param data folder of the embedded database, keys and files; created if missing
  * @param port TCP port in [1, 65535]
  * @param host address to listen on; the demo listens on loopback only
+ * @param proxy address of the proxy that speaks TLS in front, whose word on scheme, host and caller is believed; or empty
  * @param demo whether the invented season is loaded
  * @param external the external database, or empty for the embedded one
  */
-public record Settings(Path data, int port, String host, boolean demo, Optional<External> external) {
+public record Settings(
+        Path data, int port, String host, Optional<String> proxy, boolean demo, Optional<External> external) {
+    private static final Pattern ADDRESS = Pattern.compile("[0-9.]+|[0-9A-Fa-f.]*:[0-9A-Fa-f:.]*");
 
     /** Where an external PostgreSQL is and who migrates and who serves. */
     public record External(String url, String owner, String ownerPassword, String user, String userPassword) {}
@@ -42,6 +46,7 @@ public record Settings(Path data, int port, String host, boolean demo, Optional<
                 folder(environment.getOrDefault("DENTARY_DATA", "data")),
                 port(environment.getOrDefault("DENTARY_PORT", "8080")),
                 host,
+                proxy(environment.get("DENTARY_PROXY")),
                 demo,
                 external(environment));
     }
@@ -69,6 +74,17 @@ public record Settings(Path data, int port, String host, boolean demo, Optional<
             // told below, together with numbers out of range
         }
         throw new StartupFault("DENTARY_PORT is '" + given + "'; allowed: a whole number from 1 to 65535");
+    }
+
+    private static Optional<String> proxy(String given) {
+        if (given == null || given.isBlank()) {
+            return Optional.empty();
+        }
+        if (!ADDRESS.matcher(given).matches()) {
+            throw new StartupFault("DENTARY_PROXY is '" + given
+                    + "'; allowed: the address, such as 127.0.0.1, from which the proxy in front calls");
+        }
+        return Optional.of(given);
     }
 
     private static Optional<External> external(Map<String, String> environment) {

@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.ServerSocket;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -81,6 +83,17 @@ final class PackagedService implements AutoCloseable {
         return send(request(path, basic)
                 .header("Content-Type", type)
                 .method(method, HttpRequest.BodyPublishers.ofString(body)));
+    }
+
+    /** Signs in at the page as a proxy would pass it on that speaks TLS to the caller. */
+    HttpResponse<String> signInThroughAProxy(String basic) throws Exception {
+        String[] who = new String(java.util.Base64.getDecoder().decode(basic)).split(":", 2);
+        return send(request("/sign-in", null)
+                .header("X-Forwarded-Proto", "https")
+                .header("X-Forwarded-Host", "deer.example.org")
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(
+                        "username=" + who[0] + "&password=" + URLEncoder.encode(who[1], StandardCharsets.UTF_8))));
     }
 
     private HttpRequest.Builder request(String path, String basic) {

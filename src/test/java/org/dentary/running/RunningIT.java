@@ -33,6 +33,33 @@ class RunningIT {
         }
     }
 
+    @Test
+    void believesTheProxyThatIsNamedAndNobodyElse() throws Exception {
+        try (PackagedService alone = PackagedService.start(data, Map.of())) {
+            HttpResponse<String> signedIn = alone.signInThroughAProxy(alone.firstSignIn());
+            assertEquals(303, signedIn.statusCode());
+            assertTrue(location(signedIn).startsWith("http://127.0.0.1:"), location(signedIn));
+            assertTrue(!cookie(signedIn).contains("Secure"), cookie(signedIn));
+        }
+        try (PackagedService behind = PackagedService.start(data, Map.of("DENTARY_PROXY", "127.0.0.1"))) {
+            HttpResponse<String> signedIn = behind.signInThroughAProxy(behind.firstSignIn());
+            assertEquals("https://deer.example.org/", location(signedIn));
+            assertTrue(cookie(signedIn).contains("Secure"), cookie(signedIn));
+        }
+        assertOneLine(
+                PackagedService.begin(data, PackagedService.freePort(), Map.of("DENTARY_PROXY", "the proxy")),
+                "DENTARY_PROXY is 'the proxy'",
+                "127.0.0.1");
+    }
+
+    private static String location(HttpResponse<String> answer) {
+        return answer.headers().firstValue("Location").orElseThrow();
+    }
+
+    private static String cookie(HttpResponse<String> answer) {
+        return answer.headers().firstValue("Set-Cookie").orElseThrow();
+    }
+
     /** Statements as {@code docs/running.md} gives them. */
     @Test
     void servesFromDebiansServerWithTwoRoles() throws Exception {

@@ -10,9 +10,11 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.NewCookie;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.util.Optional;
 import org.dentary.platform.account.AccountService;
@@ -44,7 +46,8 @@ public class SignInPages {
 
     @POST
     @Path("sign-in")
-    public Response signIn(@RestForm String username, @RestForm String password, @RestForm String then) {
+    public Response signIn(
+            @RestForm String username, @RestForm String password, @RestForm String then, @Context UriInfo address) {
         Optional<String> token =
                 username == null || password == null ? Optional.empty() : accounts.signIn(username.trim(), password);
         if (token.isEmpty()) {
@@ -54,24 +57,27 @@ public class SignInPages {
                     .build();
         }
         return Response.seeOther(URI.create(local(then)))
-                .cookie(cookie(token.get(), (int) AccountService.SESSION.toSeconds()))
+                .cookie(cookie(token.get(), (int) AccountService.SESSION.toSeconds(), address))
                 .build();
     }
 
     @POST
     @Path("sign-out")
-    public Response signOut(@CookieParam(COOKIE) String token) {
+    public Response signOut(@CookieParam(COOKIE) String token, @Context UriInfo address) {
         if (token != null) {
             accounts.signOut(token);
         }
-        return Response.seeOther(URI.create("/sign-in")).cookie(cookie("", 0)).build();
+        return Response.seeOther(URI.create("/sign-in"))
+                .cookie(cookie("", 0, address))
+                .build();
     }
 
-    private static NewCookie cookie(String value, int seconds) {
+    private static NewCookie cookie(String value, int seconds, UriInfo address) {
         return new NewCookie.Builder(COOKIE)
                 .value(value)
                 .path("/")
                 .httpOnly(true)
+                .secure(address.getBaseUri().getScheme().equals("https"))
                 .sameSite(NewCookie.SameSite.LAX)
                 .maxAge(seconds)
                 .build();
