@@ -95,7 +95,7 @@ class LaboratoryPathBrowserTest extends Browser {
         page.fill("#code", code);
         page.fill("#overrideReason", "agreed with the laboratory by telephone");
         page.locator("#pack ~ form button.main").click();
-        assertThat(page.locator("[role=status]")).containsText("Packed: " + code);
+        assertThat(page.locator("[role=status]")).containsText("Packed: " + Words.asLabel(code));
     }
 
     private void countIn(Page page, String path, String code) {

@@ -50,7 +50,7 @@ class SubmissionsBrowserTest extends Browser {
         look(page, "submission-refused-" + width, width);
         page.locator("#overrideReason").fill("agreed with the laboratory");
         page.waitForNavigation(() -> page.keyboard().press("Enter"));
-        assertThat(page.locator("[role=status]")).containsText("Packed: " + old);
+        assertThat(page.locator("[role=status]")).containsText("Packed: " + Words.asLabel(old));
         readyToScan(page);
         look(page, "submission-packed-" + width, width);
     }

@@ -163,7 +163,7 @@ class WholePathBrowserTest extends Browser {
                 keys.fill("#overrideReason", "agreed with the laboratory");
             }
             page.waitForNavigation(() -> page.keyboard().press("Enter"));
-            assertThat(page.locator("[role=status]")).containsText("Packed: " + node);
+            assertThat(page.locator("[role=status]")).containsText("Packed: " + Words.asLabel(node));
         }
         keys.fill("#carrier", "T_COURIER");
         keys.fill("#waybill", mark);

@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.story.Words;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -57,7 +58,7 @@ class SubmissionPagesTest {
         get("liaison", page + "?packed=" + here)
                 .statusCode(200)
                 .body(
-                        containsString("Packed: " + here),
+                        containsString("Packed: <span class=\"code\">" + Words.asLabel(here)),
                         containsString("Override: " + AGREED),
                         containsString("manifest.pdf"),
                         containsString("It has left now"),
@@ -115,7 +116,9 @@ class SubmissionPagesTest {
                 .statusCode(303)
                 .header("Location", endsWith("?packed=" + old + "&box=" + box));
         get("liaison", page + "?packed=" + old + "&box=" + box)
-                .body(containsString("value=\"" + box + "\""), containsString("Packed: " + old));
+                .body(
+                        containsString("value=\"" + box + "\""),
+                        containsString("Packed: <span class=\"code\">" + Words.asLabel(old)));
         post(page + "/pack", Map.of("code", old, "box", box, "overrideReason", AGREED))
                 .statusCode(409)
                 .body(containsString("is in this submission already"));
