@@ -8,7 +8,9 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
+import org.dentary.custody.identity.IdentityFixture;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
@@ -23,6 +25,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class NotificationsBrowserTest extends Browser {
     @Inject
     NotificationFixture telling;
+
+    @Inject
+    IdentityFixture identity;
 
     @Inject
     EntityManager entities;
@@ -88,6 +93,36 @@ class NotificationsBrowserTest extends Browser {
         page.click("text=Look it up");
         assertThat(page.locator("#main")).containsText("was not detected in the tissue");
         check(page, "stub-told-" + width, width);
+    }
+
+    /** All its tissue was refused: the desk and the hunter read that there is no result, and why. */
+    @ParameterizedTest
+    @ValueSource(ints = {PHONE, DESK})
+    void anAnimalWhoseTissueWasRefusedIsToldInItsOwnWords(int width) {
+        telling.ensure();
+        QuarkusTransaction.requiringNew()
+                .run(() ->
+                        entities.createNativeQuery("delete from stub_look_up").executeUpdate());
+        Deer deer = identity.received(
+                SeasonFixture.UNIT,
+                body -> body.putObject("contact").put("name", "Sigrun Dahl").put("phone", "555 0144"));
+        identity.refused(identity.asked(deer.label(Part.NODE_LEFT)));
+        Page page = signedIn(width, Role.NOTIFIER);
+        page.navigate("/notifications/" + deer.kit() + "/CWD");
+        assertThat(page.locator("#main")).containsText("could not be shown that the tissue came from this animal");
+        assertThat(page.locator("dl.facts").first()).containsText("Settled");
+        check(page, "telling-refused-" + width, width);
+        page.selectOption("#channel", "PHONE");
+        page.selectOption("#result", "REACHED");
+        page.click("button:text-is('Record')");
+        assertThat(page.locator("dl.facts").first()).containsText("Told");
+        Page hunter = page(width);
+        hunter.navigate("/stub");
+        hunter.fill("#code", deer.label(Part.STUB));
+        hunter.fill("#diedOn", IntakeFixture.DIED_ON);
+        hunter.click("text=Look it up");
+        assertThat(hunter.locator("#main")).containsText("could not be shown that the tissue came from your deer");
+        check(hunter, "stub-refused-" + width, width);
     }
 
     private static void check(Page page, String name, int width) {

@@ -75,7 +75,8 @@ class CorrectionQueries {
             told as (
               select r.*, case r.kind
                        when 'CONTACT' then exists (select 1 from notification_attempt n join correction c on c.id = r.correction
-                              where n.kit = c.kit and n.disease = c.disease and n.closes and n.outcome = c.word
+                              where n.kit = c.kit and n.disease = c.disease and n.closes
+                                and n.outcome in (c.word, 'NOT_ATTRIBUTABLE')
                                 and n.recorded_at > c.at
                                 and not exists (select 1 from notification_attempt x where x.corrects = n.id))
                        when 'CUT' then exists (select 1 from data_cut u where u.id = cast(r.recipient as uuid)

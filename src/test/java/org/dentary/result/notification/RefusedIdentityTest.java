@@ -22,6 +22,7 @@ import org.dentary.custody.identity.IdentityFixture;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.result.correction.CorrectionFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -78,8 +79,13 @@ class RefusedIdentityTest {
         stub().body(containsString(WORDS)).body(not(containsString("was not tested")));
         caller("NOT_ATTRIBUTABLE", WORDS);
         attempt("NOT_DETECTED").statusCode(409).body("code", equalTo("OUTCOME_CHANGED"));
+        Integer correction = CorrectionFixture.newest(deer);
+        hadTheWord(correction).body("recipients.find { it.kind == 'CONTACT' }.told", equalTo(false));
         attempt("NOT_ATTRIBUTABLE").statusCode(201);
         item().body("item.state", equalTo("TOLD"));
+        hadTheWord(correction)
+                .body("recipients.find { it.kind == 'CONTACT' }.had", equalTo("NOT_DETECTED"))
+                .body("recipients.find { it.kind == 'CONTACT' }.told", equalTo(true));
         as("auditor")
                 .get("/notifications/" + deer.kit() + "/CWD/attempts.csv")
                 .then()
@@ -118,6 +124,10 @@ class RefusedIdentityTest {
                 .statusCode(200)
                 .body("items.kit", not(hasItem(deer.kit())));
         stub().body(not(containsString(WORDS)));
+    }
+
+    private static ValidatableResponse hadTheWord(Integer correction) {
+        return as("notifier").get("/api/v1/corrections/" + correction).then().statusCode(200);
     }
 
     private ValidatableResponse item() {
