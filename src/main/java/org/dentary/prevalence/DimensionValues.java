@@ -32,6 +32,11 @@ public class DimensionValues {
                         plan.units().stream().map(u -> u.code()).toList();
                     case REGION -> plan.regions().stream().map(r -> r.code()).toList();
                     case STATION -> plan.stations().stream().map(s -> s.code()).toList();
+                    case SEASON ->
+                        plan.seasons().stream()
+                                .map(s -> s.code())
+                                .filter(seen::contains)
+                                .toList();
                     default -> List.<String>of();
                 });
         seen.stream().filter(v -> !values.contains(v) && !v.equals(UNKNOWN)).forEach(values::add);
@@ -54,6 +59,8 @@ public class DimensionValues {
                 plan.regions().stream().collect(java.util.stream.Collectors.toMap(r -> r.code(), r -> r.name()));
             case STATION ->
                 plan.stations().stream().collect(java.util.stream.Collectors.toMap(s -> s.code(), s -> s.name()));
+            case SEASON ->
+                plan.seasons().stream().collect(java.util.stream.Collectors.toMap(s -> s.code(), s -> s.name()));
             default -> Map.of();
         };
     }

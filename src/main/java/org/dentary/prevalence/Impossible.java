@@ -17,8 +17,11 @@ final class Impossible {
     private Impossible() {}
 
     /** @throws InvalidInput naming what excludes each other and what to change */
-    static void refuse(LineFilter filter, SeasonView season, PlanService plan) {
-        days(filter, season);
+    static void refuse(ReportQuestion question, SeasonView season, PlanService plan) {
+        LineFilter filter = question.filter();
+        if (question.with().isEmpty()) {
+            days(filter, season);
+        }
         units(filter, plan);
     }
 

@@ -7,7 +7,9 @@ import com.fasterxml.jackson.databind.ObjectReader;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MediaType;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.answer.StoredReport;
 import org.dentary.prevalence.cut.DataCutQueries;
@@ -55,12 +57,16 @@ public class PrevalenceAnswers implements StoredReport {
                 question.canonical(),
                 MediaType.APPLICATION_JSON,
                 () -> stored.canonical(prevalence.report(question)));
-        return new Answer(
-                question,
-                read(json),
-                json,
-                StoredAnswerService.digest(json),
-                cuts.require(question.cut()).supersededReason());
+        return new Answer(question, read(json), json, StoredAnswerService.digest(json), superseded(question));
+    }
+
+    /** Reasons of all the cuts that it stands on, as of now; null: none is superseded. */
+    private String superseded(ReportQuestion question) {
+        return Stream.concat(Stream.of(question.cut()), question.with().stream().map(Beside::cut))
+                .map(cut -> cuts.require(cut).supersededReason())
+                .filter(Objects::nonNull)
+                .reduce((one, other) -> one + "; " + other)
+                .orElse(null);
     }
 
     @Override

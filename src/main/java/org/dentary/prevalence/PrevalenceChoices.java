@@ -3,9 +3,12 @@ package org.dentary.prevalence;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.dentary.plan.PlanService;
+import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.linelist.LineFilter;
 import org.dentary.prevalence.linelist.LineFilters;
 
@@ -17,6 +20,7 @@ class PrevalenceChoices {
             "region",
             "station",
             "confidence",
+            Beside.PARAMETER,
             "origin",
             "mortalitySource",
             "clinicalSigns",
@@ -25,9 +29,11 @@ class PrevalenceChoices {
             LineFilter.TO);
 
     private final PlanService plan;
+    private final DataCutQueries cuts;
 
-    PrevalenceChoices(PlanService plan) {
+    PrevalenceChoices(PlanService plan, DataCutQueries cuts) {
         this.plan = plan;
+        this.cuts = cuts;
     }
 
     /** One list to choose from. */
@@ -65,6 +71,7 @@ class PrevalenceChoices {
                                         s -> s.name(),
                                         asked.getFirst("station"),
                                         "All")),
+                        new Pick(Beside.PARAMETER, "Another season beside it", beside(asked)),
                         new Pick(
                                 "confidence",
                                 "Level of the interval",
@@ -81,6 +88,23 @@ class PrevalenceChoices {
                         count(asked, "clinicalSigns", "Clinical signs", Scope.SIGNS, Scope.DEFAULT.clinicalSigns()),
                         count(asked, "origin", "Origin", Scope.ORIGINS, Scope.DEFAULT.origin())),
                 BEHIND.stream().anyMatch(asked::containsKey));
+    }
+
+    /** Every other season, live and by its cuts; several at once are kept as they were asked. */
+    private List<PrevalenceForm.Choice> beside(MultivaluedMap<String, String> asked) {
+        String chosen = asked.containsKey(Beside.PARAMETER) ? String.join(",", asked.get(Beside.PARAMETER)) : null;
+        Map<String, String> others = new LinkedHashMap<>();
+        plan.seasons().stream()
+                .filter(season -> !season.code().equals(asked.getFirst("season")))
+                .forEach(season -> {
+                    others.put(season.code(), season.name() + ", live");
+                    cuts.all(season.code())
+                            .forEach(cut -> others.put(cut.id(), season.name() + ", cut “" + cut.name() + "”"));
+                });
+        if (chosen != null) {
+            others.putIfAbsent(chosen, "As asked: " + chosen);
+        }
+        return PrevalenceForm.choices(List.copyOf(others.keySet()), id -> id, others::get, chosen, "None");
     }
 
     private static Pick count(

@@ -20,7 +20,8 @@ public record PrevalenceForm(
         List<Choice> intervals,
         List<Choice> cuts,
         PrevalenceChoices.More more,
-        String query) {
+        String query,
+        String queryOfOneSeason) {
     /** One option of a list. */
     public record Choice(String value, String words, boolean chosen) {}
 

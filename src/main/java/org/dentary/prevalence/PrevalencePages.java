@@ -137,6 +137,9 @@ public class PrevalencePages {
 
     private PrevalenceForm form(MultivaluedMap<String, String> asked) {
         String season = asked.getFirst("season");
+        MultivaluedMap<String, String> without = new MultivaluedHashMap<>();
+        without.putAll(asked);
+        without.remove(Beside.PARAMETER);
         return new PrevalenceForm(
                 PrevalenceForm.choices(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
                 PrevalenceForm.choices(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
@@ -156,6 +159,7 @@ public class PrevalencePages {
                         asked.getFirst("cut"),
                         "Live, as of now"),
                 choices.of(asked),
-                PrevalenceForm.query(asked));
+                PrevalenceForm.query(asked),
+                PrevalenceForm.query(without));
     }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Map;
+import org.dentary.prevalence.cut.DataCutView;
 
 /**
  * Prevalence among the animals of a season, with everything that is needed to read it.
@@ -17,6 +18,7 @@ import java.util.Map;
  * @param confidence two-sided level
  * @param cut the data cut it stands on, or null
  * @param asOf when its lines were read, RFC 3339
+ * @param with other seasons beside it and the cuts they stand on; left out where there are none
  * @param scope which animals count, by field
  * @param incomplete whether more is pending than the plan allows
  * @param pendingShare pending / (pending + counted) in [0, 1]; null if both are 0
@@ -43,6 +45,7 @@ public record PrevalenceReport(
         double confidence,
         CutName cut,
         String asOf,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<OtherSeason> with,
         Map<String, List<String>> scope,
         boolean incomplete,
         Double pendingShare,
@@ -67,6 +70,7 @@ public record PrevalenceReport(
         cells = inOrder(cells, by);
         rowTotals = inOrder(rowTotals, by);
         columnTotals = inOrder(columnTotals, by);
+        with = with == null ? List.of() : with;
         footnotes = footnotes == null ? List.of() : footnotes;
         methods = methods == null ? List.of() : methods;
         sexWithoutBodilyEvidence = sexWithoutBodilyEvidence == null ? Share.of(0, 0) : sexWithoutBodilyEvidence;
@@ -80,7 +84,14 @@ public record PrevalenceReport(
     }
 
     /** Which cut a report stands on; {@code superseded} is the reason why it should no longer be used, or null. */
-    public record CutName(String id, String name, String madeAt, String superseded) {}
+    public record CutName(String id, String name, String madeAt, String superseded) {
+        static CutName of(DataCutView cut) {
+            return new CutName(cut.id(), cut.name(), cut.madeAt().toString(), cut.supersededReason());
+        }
+    }
+
+    /** Another season; {@code cut} is null where it is live. */
+    public record OtherSeason(String season, CutName cut) {}
 
     /** How many animals leave at a step. */
     public record StepCount(Step step, int animals) {

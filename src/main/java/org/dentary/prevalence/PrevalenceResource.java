@@ -58,6 +58,12 @@ public class PrevalenceResource {
     @Parameter(name = "interval", in = ParameterIn.QUERY, example = "WILSON")
     @Parameter(name = "confidence", in = ParameterIn.QUERY, example = "0.95")
     @Parameter(name = "cut", in = ParameterIn.QUERY, description = "id of a data cut")
+    @Parameter(
+            name = "with",
+            in = ParameterIn.QUERY,
+            description =
+                    "other seasons beside it, or on a cut ids of cuts of them; season has to be among by and columns",
+            example = "SY2025")
     @APIResponse(responseCode = "200", content = @Content(schema = @Schema(implementation = PrevalenceReport.class)))
     public Response report(@Context UriInfo address, @Context HttpHeaders headers) {
         if (CsvTable.isAsked(headers)) {

@@ -73,7 +73,7 @@ public class PrevalenceService {
                 .forEach(plan::unit);
         question.filter().values().getOrDefault(LineColumn.STATION, List.of()).forEach(plan::station);
         filters.check(question.filter());
-        Impossible.refuse(question.filter(), season, plan);
+        Impossible.refuse(question, season, plan);
         if (question.cut() != null) {
             DataCutView cut = cuts.require(question.cut());
             if (!cut.season().equals(question.season())) {
@@ -84,7 +84,7 @@ public class PrevalenceService {
                                 + "; choose a cut of that season or change the season");
             }
         }
-        return question.on(question.season(), disease, species);
+        return question.on(question.season(), disease, species, Beside.settle(question, plan, cuts));
     }
 
     /** The report, all its numbers of one moment. */
@@ -131,11 +131,9 @@ public class PrevalenceService {
                 question.columns() == null ? null : question.columns().field(),
                 question.interval().name(),
                 question.confidence(),
-                cut == null
-                        ? null
-                        : new PrevalenceReport.CutName(
-                                cut.id(), cut.name(), cut.madeAt().toString(), cut.supersededReason()),
+                cut == null ? null : PrevalenceReport.CutName.of(cut),
                 cut == null ? clock.instant().toString() : cut.madeAt().toString(),
+                beside(question),
                 question.scope().told(),
                 incomplete,
                 pendingShare,
@@ -155,6 +153,13 @@ public class PrevalenceService {
                 notes.notes(),
                 notes.warnings(incomplete, pendingShare),
                 notes.cautions());
+    }
+
+    private List<PrevalenceReport.OtherSeason> beside(ReportQuestion question) {
+        return question.with().stream()
+                .map(one -> new PrevalenceReport.OtherSeason(
+                        one.season(), one.cut() == null ? null : PrevalenceReport.CutName.of(cuts.require(one.cut()))))
+                .toList();
     }
 
     private PrevalenceReport.UnknownAge unknownAge(ReportQuestion question, Lines lines, int counted) {

@@ -41,6 +41,10 @@ final class ReportCells {
             int at = i;
             TreeSet<String> seen = new TreeSet<>();
             counts.forEach(count -> seen.add(count.values().get(at)));
+            if (by.get(i) == Dimension.SEASON) {
+                seen.add(question.season());
+                question.with().forEach(one -> seen.add(one.season()));
+            }
             List<String> axis = values.of(by.get(i), seen, accepted(question.filter(), by.get(i)));
             axes.add(axis);
             product *= Math.max(1, axis.size());

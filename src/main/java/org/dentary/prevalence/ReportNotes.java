@@ -119,6 +119,14 @@ record ReportNotes(
     }
 
     private void dates(List<String> notes) {
+        if (!question.with().isEmpty()) {
+            notes.add(
+                    "Seasons stand side by side. What is added up over them takes them together, and a difference between"
+                            + " them may be one of who was sampled: comparisons adjust for age class and sex.");
+        }
+        question.with().stream()
+                .map(one -> plan.season(one.season()))
+                .forEach(one -> notes.add(one.name() + " runs from " + one.startsOn() + " to " + one.endsOn() + "."));
         SeasonView season = plan.season(question.season());
         String boundaries = plan.units().stream()
                 .map(UnitView::boundaryVersion)

@@ -27,6 +27,7 @@ import org.dentary.statistics.IntervalMethod;
  * @param interval method of the interval
  * @param confidence two-sided level in (0, 1)
  * @param cut data cut, or null for the lines as they are now
+ * @param with other seasons beside its own; mostly empty
  */
 public record ReportQuestion(
         String season,
@@ -38,7 +39,8 @@ public record ReportQuestion(
         Scope scope,
         IntervalMethod interval,
         double confidence,
-        UUID cut) {
+        UUID cut,
+        List<Beside> with) {
     private static final String DEFAULT_ROWS = "ageClass,sex";
     private static final Map<String, List<String>> WORDS = Map.of(
             "ageClass", List.of("FAWN", "YEARLING", "ADULT", "UNKNOWN"),
@@ -59,6 +61,8 @@ public record ReportQuestion(
         String interval = one(rest, "interval");
         String confidence = one(rest, "confidence");
         String cut = one(rest, "cut");
+        List<Beside> with = Beside.parse(
+                rest.containsKey(Beside.PARAMETER) ? String.join(",", rest.remove(Beside.PARAMETER)) : null);
         Scope scope = new Scope(
                 words(rest, "origin", Scope.ORIGINS, Scope.DEFAULT.origin()),
                 words(rest, "mortalitySource", Scope.SOURCES, Scope.DEFAULT.mortalitySource()),
@@ -75,7 +79,8 @@ public record ReportQuestion(
                 scope,
                 interval == null ? IntervalMethod.WILSON : interval(interval),
                 confidence == null ? 0.95 : confidence(confidence),
-                cut == null ? null : uuid(cut));
+                cut == null ? null : uuid(cut),
+                with);
     }
 
     private static String or(String given, String otherwise) {
@@ -159,7 +164,8 @@ public record ReportQuestion(
 
     /** The same question of another season, on one of its cuts or, with null, live. */
     public ReportQuestion inSeason(String other, UUID itsCut) {
-        return new ReportQuestion(other, disease, species, by, columns, filter, scope, interval, confidence, itsCut);
+        return new ReportQuestion(
+                other, disease, species, by, columns, filter, scope, interval, confidence, itsCut, List.of());
     }
 
     /** The same animals of the same season in the default rows, with the interval of that method. */
@@ -174,12 +180,13 @@ public record ReportQuestion(
                 scope,
                 itsInterval,
                 confidence,
-                cut);
+                cut,
+                List.of());
     }
 
     /** The same with each cell in a row of its own. */
     public ReportQuestion inRows() {
-        return new ReportQuestion(season, disease, species, by, null, filter, scope, interval, confidence, cut);
+        return new ReportQuestion(season, disease, species, by, null, filter, scope, interval, confidence, cut, with);
     }
 
     /** Whether it asks for some values of a field of the line list only. */
@@ -188,13 +195,18 @@ public record ReportQuestion(
                 .anyMatch(column -> column.field().equals(field));
     }
 
-    ReportQuestion on(String season, String disease, String species) {
-        return new ReportQuestion(season, disease, species, by, columns, filter, scope, interval, confidence, cut);
+    ReportQuestion on(String season, String disease, String species, List<Beside> beside) {
+        return new ReportQuestion(
+                season, disease, species, by, columns, filter, scope, interval, confidence, cut, beside);
+    }
+
+    private List<String> beside() {
+        return with.stream().map(Beside::told).sorted().toList();
     }
 
     /** Where its lines come from. */
     public Lines lines() {
-        return new Lines(season, disease, species, cut);
+        return new Lines(season, disease, species, cut, with);
     }
 
     /** The address's part behind the question mark that asks the same again, everything said that was left to the plan. */
@@ -210,6 +222,7 @@ public record ReportQuestion(
         add(query, "interval", interval.name());
         add(query, "confidence", String.valueOf(confidence));
         add(query, "cut", cut == null ? null : cut.toString());
+        add(query, Beside.PARAMETER, with.isEmpty() ? null : String.join(",", beside()));
         return query.substring(1);
     }
 
@@ -230,7 +243,7 @@ public record ReportQuestion(
      */
     public static ReportQuestion told(Map<String, Object> told, UUID cut) {
         Set<String> named = new HashSet<>(told.keySet());
-        named.remove("columns");
+        named.removeAll(Set.of("columns", Beside.PARAMETER));
         if (!named.equals(Set.of("season", "disease", "species", "by", "filter", "scope", "interval", "confidence"))) {
             throw new InvalidInput("ANOTHER_REPORT", "a question of another kind of report");
         }
@@ -239,6 +252,9 @@ public record ReportQuestion(
             parameters.put(name, List.of(told.get(name).toString()));
         }
         parameters.put("by", List.of(String.join(",", words(told.get("by")))));
+        if (told.containsKey(Beside.PARAMETER)) {
+            parameters.put(Beside.PARAMETER, words(told.get(Beside.PARAMETER)));
+        }
         if (told.containsKey("columns")) {
             parameters.put("columns", List.of(told.get("columns").toString()));
         }
@@ -267,6 +283,9 @@ public record ReportQuestion(
         told.put("by", by.stream().map(Dimension::field).toList());
         if (columns != null) {
             told.put("columns", columns.field());
+        }
+        if (!with.isEmpty()) {
+            told.put(Beside.PARAMETER, beside());
         }
         told.put("filter", filters());
         told.put("scope", scope.told());

@@ -46,7 +46,7 @@ record AgeingQuestion(ReportQuestion report, String matrix) {
                                 + " gives the intervals of the classes as read");
             }
         }
-        for (String name : List.of("by", "columns")) {
+        for (String name : List.of("by", "columns", "with")) {
             if (rest.containsKey(name)) {
                 throw InvalidInput.field(
                         name,

@@ -34,7 +34,7 @@ import org.dentary.prevalence.performance.PerformanceSets;
 @ApplicationScoped
 public class ChanceService {
     private static final List<String> OF_OTHER_REPORTS =
-            List.of("by", "columns", "interval", "outcome", "exclusion", "hasSpecimen");
+            List.of("by", "columns", "with", "interval", "outcome", "exclusion", "hasSpecimen");
 
     private final PrevalenceService prevalence;
     private final PlanService plan;

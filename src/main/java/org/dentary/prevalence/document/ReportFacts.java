@@ -52,6 +52,14 @@ class ReportFacts {
         PrevalenceReport report = answer.report();
         List<Fact> facts = new ArrayList<>();
         facts.add(new Fact("Stands on", standsOn(answer)));
+        report.with()
+                .forEach(other -> facts.add(new Fact(
+                        "Beside it",
+                        plan.season(other.season()).name() + ": "
+                                + (other.cut() == null
+                                        ? "live, at the same moment"
+                                        : "data cut \"" + other.cut().name() + "\" of "
+                                                + zone.told(other.cut().madeAt())))));
         facts.add(new Fact(
                 "By",
                 String.join(", ", report.by().stream().map(FilterWords::name).toList())));

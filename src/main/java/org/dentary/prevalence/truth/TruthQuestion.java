@@ -26,6 +26,12 @@ record TruthQuestion(ReportQuestion report, String performance) {
      */
     static TruthQuestion of(Map<String, List<String>> parameters) {
         Map<String, List<String>> rest = new LinkedHashMap<>(parameters);
+        if (rest.containsKey("with")) {
+            throw InvalidInput.field(
+                    "with",
+                    "NOT_HERE",
+                    "true prevalence is told of one season at a time; leave with out and ask for each season");
+        }
         List<String> given = rest.remove(PERFORMANCE);
         List<String> said = given == null
                 ? List.of()
