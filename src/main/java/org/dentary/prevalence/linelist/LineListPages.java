@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
@@ -68,11 +69,13 @@ public class LineListPages {
                 Filters filters, String standsOn, List<LineRow> lines, String next, String fault);
     }
 
-    /** A line with its codes as words. */
-    record LineRow(LineView line, String age, String sex, String source, String outcome, String leftOut) {
+    /** A line with its codes as words; {@code died} is null where the day is not known. */
+    record LineRow(
+            LineView line, LocalDate died, String age, String sex, String source, String outcome, String leftOut) {
         static LineRow of(LineView line) {
             return new LineRow(
                     line,
+                    line.diedOn().equals("UNKNOWN") ? null : LocalDate.parse(line.diedOn()),
                     Words.of(line.ageClass()) + (line.ageDisputed() ? " (disputed)" : ""),
                     Words.of(line.sex()),
                     Words.of(line.mortalitySource()),

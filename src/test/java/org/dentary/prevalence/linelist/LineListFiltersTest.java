@@ -132,7 +132,9 @@ class LineListFiltersTest {
                     .asString();
             assertEquals(
                     wanted,
-                    kits.stream().filter(kit -> page.contains(">" + kit + "<")).toList(),
+                    kits.stream()
+                            .filter(kit -> page.contains("\"/animals/" + kit + "\""))
+                            .toList(),
                     asked);
             assertTrue(page.contains("<details class=\"more\" open>"), asked);
         });
