@@ -31,10 +31,11 @@ import org.dentary.prevalence.pictures.Picture;
  */
 @ApplicationScoped
 class TruthPdf {
+    private static final Font TOTAL = new Font(PdfStyle.SMALL.getBaseFont(), PdfStyle.SMALL.getSize(), Font.BOLD);
     private static final float GROUP_WIDTH = 1.8f;
-    private static final float[] FIGURES = {1.5f, 1.6f, 2.2f, 2.7f, 2.2f, 2.7f, 1.4f, 1.3f};
+    private static final float[] FIGURES = {1.85f, 1.95f, 2.1f, 2.6f, 2.1f, 2.6f, 1.3f, 2.1f};
     private static final List<String> HEADS = List.of(
-            "Counted", "Detected", "Apparent", "Interval", "True", "Interval of the true", "Uncut", "Other tests");
+            "Counted", "Detected", "Apparent", "Interval", "True", "Interval of the true", "Uncut", "Tested otherwise");
 
     private final DimensionValues values;
     private final PlanService plan;
@@ -138,10 +139,10 @@ class TruthPdf {
         figures.heads().forEach(head -> table.addCell(PdfStyle.head(head, false)));
         HEADS.forEach(head -> table.addCell(PdfStyle.head(head, true)));
         table.setHeaderRows(1);
-        figures.rows().forEach(row -> row(table, row.groups(), row, PdfStyle.TEXT));
+        figures.rows().forEach(row -> row(table, row.groups(), row, PdfStyle.SMALL));
         List<String> all = new ArrayList<>(List.of("All"));
         IntStream.range(1, groups).forEach(i -> all.add(""));
-        row(table, all, figures.total(), PdfStyle.STRONG);
+        row(table, all, figures.total(), TOTAL);
         return table;
     }
 
