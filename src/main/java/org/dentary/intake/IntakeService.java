@@ -32,9 +32,7 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.problem.StaleVersion;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
-import org.dentary.specimen.CutPiece;
 import org.dentary.specimen.SpecimenService;
-import org.dentary.specimen.SpecimenView;
 import org.dentary.specimen.SpecimensRecorded;
 import org.dentary.specimen.TakeSpecimen;
 
@@ -99,7 +97,7 @@ public class IntakeService {
      */
     @Transactional
     public Taken take(String typed, TakeInAnimal given, String ifMatch) {
-        requireAcknowledged();
+        people.requireAcknowledged(current.get());
         String kit = kits.kit(typed);
         Integer version = animals.lockedVersion(kit).orElse(null);
         Seen seen = requests.compare(ANIMAL, kit, given, ifMatch, version);
@@ -128,7 +126,7 @@ public class IntakeService {
             jaws.record(kit, identified(given.jawReading()), "jawReading.");
         }
         SpecimenService.Recorded tissue = specimens.record(kit, given.specimens(), "specimens");
-        begin(tissue.added(), null, given.enteredAt(), facts.station());
+        begin(tissue.added(), given.enteredAt(), facts.station());
         LineService.AgeOf age = jaws.standing(kit);
         boolean has = !tissue.added().isEmpty();
         lines.openLines(List.of(new LineService.NewLine(kit, age.ageClass(), age.disputed(), has)), "INTAKE");
@@ -153,7 +151,7 @@ public class IntakeService {
     /** Adds a reading that comes later than the animal; the reading's id is the address's. */
     @Transactional
     public Taken read(String typed, UUID id, ReadJaw given) {
-        requireAcknowledged();
+        people.requireAcknowledged(current.get());
         if (given.id() != null && !given.id().equals(id)) {
             throw InvalidInput.field("id", "OTHER_ID", "The id is " + given.id() + " and the address says " + id);
         }
@@ -165,7 +163,7 @@ public class IntakeService {
     /** Adds a specimen that comes later than the animal, or corrects it with {@code ifMatch} and a reason. */
     @Transactional
     public Taken specimen(String typed, String typedCode, TakeSpecimen given, String ifMatch) {
-        requireAcknowledged();
+        people.requireAcknowledged(current.get());
         String kit = kits.kit(typed);
         String code = kits.label(typedCode).code();
         if (given.code() != null && !kits.label(given.code()).code().equals(code)) {
@@ -187,41 +185,23 @@ public class IntakeService {
     /** Adds several specimens that come later than the animal, all or none. */
     @Transactional
     public Taken specimens(String typed, List<TakeSpecimen> given) {
-        requireAcknowledged();
+        people.requireAcknowledged(current.get());
         String kit = kits.kit(typed);
         String station = animals.animal(kit).facts().station();
         return new Taken(kit, true, 0, add(kit, given, "specimens", null, station));
     }
 
-    /** Adds a piece cut from a specimen. */
-    @Transactional
-    public Taken piece(String typedParent, String typedCode, CutPiece given) {
-        requireAcknowledged();
-        SpecimenView parent = specimens.specimen(typedParent);
-        String code = kits.label(typedCode).code();
-        if (code.equals(parent.code())) {
-            throw new RuleBroken("OWN_PIECE", "A specimen is no piece of itself; scan the label of the piece");
-        }
-        boolean isNew = !specimens.exists(code);
-        SpecimenService.Recorded tissue = specimens.recordPiece(parent, code, given);
-        begin(tissue.added(), parent.code(), null, null);
-        if (isNew) {
-            recorded.fire(new SpecimensRecorded(List.of(parent.kit()), "PIECE"));
-        }
-        return new Taken(parent.kit(), isNew, 0, tissue.warnings());
-    }
-
     private List<String> add(
             String kit, List<TakeSpecimen> given, String at, OffsetDateTime enteredAt, String station) {
         SpecimenService.Recorded tissue = specimens.record(kit, given, at);
-        begin(tissue.added(), null, enteredAt, station);
+        begin(tissue.added(), enteredAt, station);
         if (!tissue.added().isEmpty()) {
             recorded.fire(new SpecimensRecorded(List.of(kit), "SPECIMEN"));
         }
         return tissue.warnings();
     }
 
-    private void begin(List<TakeSpecimen> added, String parent, OffsetDateTime enteredAt, String station) {
+    private void begin(List<TakeSpecimen> added, OffsetDateTime enteredAt, String station) {
         custody.collected(added.stream()
                 .map(specimen -> new Collected(
                         specimen.code(),
@@ -231,19 +211,8 @@ public class IntakeService {
                                 .map(OffsetDateTime::toInstant)
                                 .orElse(null),
                         specimen.place() == null ? station : specimen.place(),
-                        specimen.condition().name(),
-                        parent))
+                        specimen.condition().name()))
                 .toList());
-    }
-
-    private void requireAcknowledged() {
-        Account account = current.get();
-        if (!people.acknowledged(account)) {
-            throw new NotAllowed(
-                    "PROTOCOL_NOT_ACKNOWLEDGED",
-                    account.username() + " has not acknowledged protocol " + people.protocolVersion()
-                            + "; read it at /protocol and acknowledge it, then send this again");
-        }
     }
 
     private StationView station(TakeInAnimal given) {

@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
+import org.dentary.custody.PieceService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.request.ETags;
@@ -27,14 +28,14 @@ import org.dentary.story.StoryService;
 @Path("/api/v1/specimens")
 @Produces(MediaType.APPLICATION_JSON)
 public class SpecimensResource {
-    private final IntakeService intake;
+    private final PieceService pieces;
     private final ReAttributionService reAttributions;
     private final StoryService stories;
     private final CurrentAccount current;
 
     SpecimensResource(
-            IntakeService intake, ReAttributionService reAttributions, StoryService stories, CurrentAccount current) {
-        this.intake = intake;
+            PieceService pieces, ReAttributionService reAttributions, StoryService stories, CurrentAccount current) {
+        this.pieces = pieces;
         this.reAttributions = reAttributions;
         this.stories = stories;
         this.current = current;
@@ -47,11 +48,11 @@ public class SpecimensResource {
     @PermissionsAllowed(Act.SPECIMEN_WRITE)
     public Response piece(
             @PathParam("code") String code, @PathParam("child") String child, @NotNull @Valid CutPiece given) {
-        Taken taken = intake.piece(code, child, given);
-        return Response.status(taken.isNew() ? 201 : 200)
-                .header(HttpHeaders.ETAG, ETags.of(taken.version()))
+        PieceService.Cut cut = pieces.cut(code, child, given);
+        return Response.status(cut.isNew() ? 201 : 200)
+                .header(HttpHeaders.ETAG, ETags.of(0))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(stories.answer(taken.kit(), current.get(), taken.warnings()))
+                .entity(stories.answer(cut.kit(), current.get(), cut.warnings()))
                 .build();
     }
 

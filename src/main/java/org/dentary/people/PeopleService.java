@@ -11,8 +11,8 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.platform.problem.RuleBroken;
 
 /** Persons, organisations and stores, and who has acknowledged the protocol. Lists come in set-up order. */
 @ApplicationScoped
@@ -93,11 +93,11 @@ public class PeopleService {
     /**
      * Refuses until the account has acknowledged the protocol in force.
      *
-     * @throws RuleBroken (409) naming the page where it is shown
+     * @throws NotAllowed (403) naming the page where it is shown
      */
     public void requireAcknowledged(Account account) {
         if (!acknowledged(account)) {
-            throw new RuleBroken(
+            throw new NotAllowed(
                     "PROTOCOL_NOT_ACKNOWLEDGED",
                     account.username() + " has not acknowledged protocol " + protocolVersion()
                             + "; read it at /protocol and acknowledge it, then send this again");

@@ -31,6 +31,11 @@ public record CutPiece(
         @Size(max = 120) String place,
         OffsetDateTime enteredAt,
         @Size(max = 500) String reason) {
+    /** A piece cut at that moment and kept so since; all else is as the specimen's. */
+    public static CutPiece now(Preservation preservation, OffsetDateTime at, String reason) {
+        return new CutPiece(null, null, null, preservation, null, at, null, null, null, null, null, reason);
+    }
+
     TakeSpecimen of(SpecimenView parent, String code) {
         return new TakeSpecimen(
                         code,

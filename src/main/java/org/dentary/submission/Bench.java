@@ -2,6 +2,7 @@ package org.dentary.submission;
 
 import java.util.List;
 import java.util.UUID;
+import org.dentary.specimen.Preservation;
 
 /**
  * What was typed on the page of a submission; every field may be null.
@@ -18,8 +19,20 @@ record Bench(
         String shipper,
         String keptCode,
         String keptReason,
+        Piece piece,
         Counted counted) {
     static final Bench EMPTY = packing(null, null, null);
+
+    /**
+     * A piece as it was typed.
+     *
+     * @param from code of the tube it was cut from
+     * @param code label put on the piece
+     * @param preservation how it is kept
+     */
+    record Piece(String from, String code, String preservation, String reason) {
+        static final Piece NONE = new Piece(null, null, Preservation.FORMALIN.name(), null);
+    }
 
     /**
      * A count as it was typed.
@@ -48,18 +61,22 @@ record Bench(
     }
 
     static Bench packing(String code, String box, String overrideReason) {
-        return new Bench(code, box, overrideReason, null, null, null, null, null, Counted.NOTHING);
+        return new Bench(code, box, overrideReason, null, null, null, null, null, Piece.NONE, Counted.NOTHING);
     }
 
     static Bench leaving(String carrier, String waybill, String shipper) {
-        return new Bench(null, null, null, carrier, waybill, shipper, null, null, Counted.NOTHING);
+        return new Bench(null, null, null, carrier, waybill, shipper, null, null, Piece.NONE, Counted.NOTHING);
     }
 
     static Bench keeping(String code, String reason) {
-        return new Bench(null, null, null, null, null, null, code, reason, Counted.NOTHING);
+        return new Bench(null, null, null, null, null, null, code, reason, Piece.NONE, Counted.NOTHING);
+    }
+
+    static Bench cutting(Piece piece) {
+        return new Bench(null, null, null, null, null, null, null, null, piece, Counted.NOTHING);
     }
 
     static Bench counting(Counted counted) {
-        return new Bench(null, null, null, null, null, null, null, null, counted);
+        return new Bench(null, null, null, null, null, null, null, null, Piece.NONE, counted);
     }
 }

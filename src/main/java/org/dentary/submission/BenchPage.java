@@ -17,6 +17,8 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.specimen.Preservation;
+import org.dentary.specimen.SpecimenService;
+import org.dentary.specimen.SpecimenView;
 
 /** The page of one submission, shown again with what was typed where something is refused. */
 @ApplicationScoped
@@ -26,13 +28,21 @@ class BenchPage {
 
     private final SubmissionService submissions;
     private final SubmissionLists lists;
+    private final SpecimenService specimens;
     private final PlanService plan;
     private final DeskReading desk;
     private final Clock clock;
 
-    BenchPage(SubmissionService submissions, SubmissionLists lists, PlanService plan, DeskReading desk, Clock clock) {
+    BenchPage(
+            SubmissionService submissions,
+            SubmissionLists lists,
+            SpecimenService specimens,
+            PlanService plan,
+            DeskReading desk,
+            Clock clock) {
         this.submissions = submissions;
         this.lists = lists;
+        this.specimens = specimens;
         this.plan = plan;
         this.desk = desk;
         this.clock = clock;
@@ -45,6 +55,7 @@ class BenchPage {
                 String laboratory,
                 Receiving receiving,
                 String packed,
+                String cut,
                 List<Preservation> preservations,
                 List<String> zones,
                 List<SubmissionQueries.Waiting> waiting,
@@ -57,8 +68,9 @@ class BenchPage {
      * The page.
      *
      * @param packed code that was packed just now, or null
+     * @param cut code that an address says was cut just now, or null; what is no piece is not said
      */
-    TemplateInstance show(UUID id, String packed, Bench typed, Faults faults) {
+    TemplateInstance show(UUID id, String packed, String cut, Bench typed, Faults faults) {
         SubmissionView view = submissions.view(id);
         LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
         return Templates.submission(
@@ -66,6 +78,13 @@ class BenchPage {
                 plan.laboratory(view.laboratory()).name(),
                 Receiving.of(plan.laboratoryProfile(view.laboratory(), today), today),
                 packed,
+                cut == null
+                        ? null
+                        : specimens.byCode(List.of(cut)).stream()
+                                .filter(one -> one.parent() != null)
+                                .map(SpecimenView::code)
+                                .findFirst()
+                                .orElse(null),
                 List.of(Preservation.values()),
                 desk.zones(),
                 view.state().equals("PACKING") ? lists.waiting(WAITING + 1) : List.of(),
@@ -88,6 +107,7 @@ class BenchPage {
             return Response.status(fault.status() == 404 || fault.status() == 409 ? fault.status() : 422)
                     .entity(show(
                             id,
+                            null,
                             null,
                             typed.get(),
                             FormChecks.shown(fault, desk.zones().get(0))))

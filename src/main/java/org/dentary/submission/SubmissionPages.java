@@ -24,8 +24,6 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.specimen.Preservation;
-import org.dentary.specimen.SpecimenService;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Submissions as pages: what is where, and the packing bench of one. What is done on a page is done now. */
@@ -43,7 +41,6 @@ public class SubmissionPages {
     private final SubmissionLists lists;
     private final BenchPage bench;
     private final RecallService recalls;
-    private final SpecimenService specimens;
     private final PlanService plan;
     private final Clock clock;
 
@@ -52,14 +49,12 @@ public class SubmissionPages {
             SubmissionLists lists,
             BenchPage bench,
             RecallService recalls,
-            SpecimenService specimens,
             PlanService plan,
             Clock clock) {
         this.submissions = submissions;
         this.lists = lists;
         this.bench = bench;
         this.recalls = recalls;
-        this.specimens = specimens;
         this.plan = plan;
         this.clock = clock;
     }
@@ -119,11 +114,14 @@ public class SubmissionPages {
     @Path("{id}")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public TemplateInstance bench(
-            @PathParam("id") UUID id, @QueryParam("packed") String packed, @QueryParam("box") String box) {
+            @PathParam("id") UUID id,
+            @QueryParam("packed") String packed,
+            @QueryParam("cut") String cut,
+            @QueryParam("box") String box) {
         // Only what is in the submission is said to be packed, whatever the address says.
         boolean isIn = submissions.view(id).specimens().stream()
                 .anyMatch(piece -> piece.code().equals(packed));
-        return bench.show(id, isIn ? packed : null, Bench.packing(null, box, null), Faults.NONE);
+        return bench.show(id, isIn ? packed : null, cut, Bench.packing(null, box, null), Faults.NONE);
     }
 
     @POST
@@ -147,34 +145,6 @@ public class SubmissionPages {
     public Response takeOut(@PathParam("id") UUID id, @RestForm String code) {
         return bench.answer(id, Bench.EMPTY, () -> {
             submissions.takeOut(id, code == null ? "" : code);
-            return "";
-        });
-    }
-
-    /** Tissue that is kept differently from now on, such as chilled nodes put into the freezer. */
-    @POST
-    @Path("{id}/keeping")
-    @PermissionsAllowed(Act.SUBMISSION_WRITE)
-    public Response keep(
-            @PathParam("id") UUID id,
-            @RestForm String keptCode,
-            @RestForm String preservation,
-            @RestForm String keptReason) {
-        return bench.answer(id, Bench.keeping(keptCode, keptReason), () -> {
-            if (keptCode == null || keptCode.isBlank()) {
-                throw InvalidInput.field("keptCode", "REQUIRED", "Scan the code on the tube");
-            }
-            if (keptReason == null || keptReason.isBlank()) {
-                throw InvalidInput.field("keptReason", "REQUIRED", "Say why it is kept differently");
-            }
-            Preservation kept = Arrays.stream(Preservation.values())
-                    .filter(one -> one.name().equals(preservation))
-                    .findFirst()
-                    .orElseThrow(() -> InvalidInput.field(
-                            "preservation",
-                            "NOT_ALLOWED",
-                            "\"" + preservation + "\" is none of " + Arrays.toString(Preservation.values())));
-            specimens.keep(keptCode, kept, now(), keptReason.strip());
             return "";
         });
     }

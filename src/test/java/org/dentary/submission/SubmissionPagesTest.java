@@ -4,6 +4,7 @@ import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.allOf;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
+import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -18,6 +19,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
+import org.dentary.codes.LabelCode;
+import org.dentary.codes.Part;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.story.Words;
 import org.junit.jupiter.api.BeforeEach;
@@ -231,6 +234,34 @@ class SubmissionPagesTest {
         bench.pack(path.substring(13), code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
                 .statusCode(201)
                 .body("specimens[0].preservation", org.hamcrest.Matchers.equalTo("FROZEN"));
+    }
+
+    @Test
+    void halfOfANodeInFormalinIsAPieceOfItsOwnFromTheBenchOn() {
+        String code = bench.aNode();
+        String spare = LabelCode.parse(code).kit().label(Part.SPARE_1).value();
+        String path = "/submissions/" + bench.begun("T_LAB");
+        get("liaison", path).body(containsString("Label on the piece"), containsString("formalin"));
+        post(path + "/pieces", Map.of("pieceOf", code, "pieceCode", code, "pieceKept", "FORMALIN"))
+                .statusCode(409)
+                .body(containsString("A specimen is no piece of itself"), containsString(code));
+        post(path + "/pieces", Map.of("pieceOf", code, "pieceCode", " ", "pieceKept", "FORMALIN"))
+                .statusCode(422)
+                .body(containsString("Scan a spare label of the same kit"));
+        String goesTo = post(path + "/pieces", Map.of("pieceOf", code, "pieceCode", spare, "pieceKept", "FORMALIN"))
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        get("liaison", goesTo.substring(goesTo.indexOf("/submissions")))
+                .body(containsString("Piece recorded"), containsString("/specimens/" + spare + "/custody"));
+        get("liaison", path + "?cut=" + code).body(not(containsString("Piece recorded")));
+        String piece = "specimens.find { it.code == '" + spare + "' }.";
+        as("liaison")
+                .get("/api/v1/animals/" + code.substring(0, 8))
+                .then()
+                .body(piece + "parent", equalTo(code))
+                .body(piece + "preservation", equalTo("FORMALIN"))
+                .body(piece + "custodian", equalTo("T_LIAISON"));
     }
 
     private static ValidatableResponse get(String account, String path) {
