@@ -10,6 +10,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
+import org.dentary.codes.LabelCode;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
@@ -53,6 +54,27 @@ class SubmissionsBrowserTest extends Browser {
         assertThat(page.locator("[role=status]")).containsText("Packed: " + Words.asLabel(old));
         readyToScan(page);
         look(page, "submission-packed-" + width, width);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {PHONE, DESK})
+    void halfOfANodeIsPutIntoFormalinWhereItIsPacked(int width) {
+        season.ensure();
+        String node = aNode();
+        String piece = LabelCode.parse(node).kit().label(Part.SPARE_1).value();
+        Page page = page(width);
+        signIn(page, "liaison", SeasonFixture.PASSWORD);
+        page.navigate("/submissions");
+        page.selectOption("#laboratory", "T_LAB");
+        page.click("button.main");
+        page.click("text=A piece is cut from a tube");
+        page.locator("#pieceOf").focus();
+        page.keyboard().type(node);
+        page.keyboard().press("Tab");
+        look(page, "submission-piece-" + width, width);
+        scan(page, piece);
+        assertThat(page.locator("[role=status]")).containsText("Piece recorded: " + Words.asLabel(piece));
+        readyToScan(page);
     }
 
     @ParameterizedTest
