@@ -3,8 +3,9 @@ package org.dentary.portal;
 /**
  * What a problem code means.
  *
+ * @param room the room that answers it, by its package
  * @param code the code in UPPER_SNAKE
  * @param meaning what happened, in plain words
  * @param remedy what to do
  */
-public record Explanation(String code, String meaning, String remedy) {}
+public record Explanation(String room, String code, String meaning, String remedy) {}

@@ -9,7 +9,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.util.Collection;
 import java.util.List;
 
 /** Where a problem's {@code type} leads: what its code means and what to do. */
@@ -20,23 +19,22 @@ public class ProblemPages {
 
     @CheckedTemplate(basePath = "portal")
     static class Templates {
-        static native TemplateInstance problem(String code, Explanation explanation);
+        static native TemplateInstance problem(Explanation explanation);
 
-        static native TemplateInstance problems(Collection<Explanation> all);
+        static native TemplateInstance problems(List<ProblemGroup> groups);
     }
 
     @GET
     public TemplateInstance problems() {
-        return Templates.problems(List.copyOf(Explanations.all()));
+        return Templates.problems(Explanations.groups());
     }
 
     @GET
     @Path("{code}")
     public Response problem(@PathParam("code") String code) {
-        if (!code.matches("[A-Z][A-Z0-9_]{1,60}")) {
-            return Response.status(404).entity(Templates.problem("", null)).build();
-        }
-        return Response.ok(Templates.problem(code, Explanations.of(code).orElse(null)))
+        Explanation explanation = Explanations.of(code).orElse(null);
+        return Response.status(explanation == null ? 404 : 200)
+                .entity(Templates.problem(explanation))
                 .build();
     }
 }

@@ -48,6 +48,7 @@ class PortalBrowserTest extends Browser {
         look(Role.COORDINATOR, "/kits/labels/" + block.labels().get(0).code(), "kits-label");
         look(Role.SAMPLER, "/find?q=A2C4B6H8JK", "find-wrong");
         look(null, "/problems/LABEL_BOUND", "problem");
+        look(null, "/problems", "problems");
     }
 
     @Test

@@ -11,7 +11,7 @@ final class ConstraintProblems {
         String name = fault.getConstraintName() == null ? "unnamed" : fault.getConstraintName();
         String words = name.replace('_', ' ');
         return new RuleBroken(
-                name.toUpperCase(java.util.Locale.ROOT),
+                "CONFLICTS_WITH_RECORDS",
                 "What was sent conflicts with what is recorded (" + words + "); read the present state and try again");
     }
 }

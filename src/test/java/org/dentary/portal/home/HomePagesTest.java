@@ -110,12 +110,27 @@ class HomePagesTest {
                 .statusCode(200)
                 .body(containsString("NOT_A_CODE"))
                 .body(containsString("scan the label again"));
-        given().accept("text/html").get("/problems").then().statusCode(200).body(containsString("STALE_VERSION"));
+        given().accept("text/html")
+                .get("/problems")
+                .then()
+                .statusCode(200)
+                .body(
+                        containsString("STALE_VERSION"),
+                        containsString("<h2 id=\"kit\">Kits and labels</h2>"),
+                        containsString("href=\"/problems.csv\""));
+        given().accept("text/csv")
+                .get("/problems.csv")
+                .then()
+                .statusCode(200)
+                .contentType("text/csv")
+                .body(
+                        containsString("room,code,meaning,remedy\r\n"),
+                        containsString("\r\nkit,LABEL_VOID,The label was taken out of use."));
         given().accept("text/html")
                 .get("/problems/SOME_OTHER")
                 .then()
-                .statusCode(200)
-                .body(containsString("SOME_OTHER"));
+                .statusCode(404)
+                .body(containsString("No such problem"));
         given().accept("text/html").get("/problems/%3Cb%3E").then().statusCode(404);
     }
 
