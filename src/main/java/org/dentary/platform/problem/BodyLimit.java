@@ -88,12 +88,13 @@ class BodyLimit {
     }
 
     /**
-     * Throws away what the other side still sends once it is answered: one that sends all before it reads would wait for
-     * ever, or find a broken connection in place of the answer.
+     * Throws away what the other side still sends once it is refused as too large, and ends the connection: one that sends all
+     * before it reads would wait for ever, or find a broken connection in place of the answer. A connection whose request was
+     * answered otherwise is left alone, for the next request may be on it already.
      */
     private static void readOut(RoutingContext request) {
         HttpServerRequest sent = request.request();
-        if (sent.isEnded()) {
+        if (request.response().getStatusCode() != 413 || sent.isEnded()) {
             return;
         }
         long waiting = request.vertx()
@@ -102,9 +103,7 @@ class BodyLimit {
         sent.exceptionHandler(gone -> request.vertx().cancelTimer(waiting));
         sent.endHandler(all -> {
             request.vertx().cancelTimer(waiting);
-            if (request.response().getStatusCode() == 413) {
-                sent.connection().close();
-            }
+            sent.connection().close();
         });
         sent.resume();
     }
