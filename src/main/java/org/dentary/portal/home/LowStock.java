@@ -32,8 +32,7 @@ class LowStock {
                         TreeMap::new,
                         Collectors.mapping(s -> s.stationName() + " has " + s.left(), Collectors.joining(", "))));
         return bySeason.entrySet().stream()
-                .map(season ->
-                        "Few kits left for season " + called.season(season.getKey()) + ": " + season.getValue() + ".")
+                .map(season -> "Few kits left for " + called.season(season.getKey()) + ": " + season.getValue() + ".")
                 .toList();
     }
 }
