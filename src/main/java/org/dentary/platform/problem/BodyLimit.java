@@ -52,8 +52,11 @@ class BodyLimit {
         return most;
     }
 
+    /** What announces its length was judged by it already; only what does not needs room and a watch. */
     private void leaveRoom(RoutingContext request) {
-        if (request.get(PLATFORM_LIMIT) != null) {
+        HttpServerRequest sent = request.request();
+        boolean unannounced = !sent.isEnded() && sent.getHeader(HttpHeaders.CONTENT_LENGTH) == null;
+        if (unannounced && request.get(PLATFORM_LIMIT) != null) {
             request.put(PLATFORM_LIMIT, most + UNDER_WAY);
             endAtLast(request);
         }
