@@ -101,8 +101,11 @@ public class ImportPostingService {
                     .toList();
             throw new RuleBroken(
                     "ROWS_AT_FAULT",
-                    faulty.size() + " lines have faults and are not left out (the first is line " + faulty.get(0)
-                            + "); nothing was posted. Mend the file, or name the lines in leaveOut",
+                    (faulty.size() == 1
+                                    ? "line " + faulty.get(0) + " has a fault and is not left out"
+                                    : faulty.size() + " lines have faults and are not left out (the first is line "
+                                            + faulty.get(0) + ")")
+                            + "; nothing was posted. Mend the file, or name what to leave out in leaveOut",
                     problems);
         }
         if (large) {
