@@ -55,7 +55,7 @@ class ComparisonsBrowserTest extends Browser {
         act(() -> page.click(".rail >> text=Prevalence"));
         act(() -> page.selectOption("#season", here));
         act(() -> page.click("button.main"));
-        act(() -> page.click("text=Comparisons"));
+        act(() -> page.click("p.actions >> text=Comparisons"));
         act(() -> page.selectOption("#cut", cut));
         act(() -> page.selectOption("#with", before));
         act(() -> page.selectOption("#herd", "T_HERD"));
