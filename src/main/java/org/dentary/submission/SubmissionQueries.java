@@ -14,15 +14,21 @@ import java.util.UUID;
 /** Reads submissions and what decides about packing. */
 @ApplicationScoped
 class SubmissionQueries {
-    /** Whether a row x of a submission b may be seen. */
-    private static final String SEEN = """
-            (:knowing or not exists (select 1 from label hl join embargo e on e.kit = hl.kit_bound
-                                      where hl.code = x.code and (b.purpose = 'CONFIRMATORY' or x.recorded_at >= e.since)))
-               and (:everywhere or exists (select 1 from label sl join animal sa on sa.kit = sl.kit_bound
-                                            where sl.code = x.code and sa.station = any(:stations)))
+    /** Labels of animals with a withheld finding, read once a query: the planner takes them for many and would read them by row. */
+    private static final String WITHHELD = """
+            withheld as materialized (
+              select l.code, e.since from embargo e join label l on l.kit_bound = e.kit where not :knowing)
             """;
 
-    private static final String SELECT = """
+    /** Whether a row x of a submission b may be seen. */
+    private static final String SEEN = """
+            (not exists (select 1 from withheld h
+                          where h.code = x.code and (b.purpose = 'CONFIRMATORY' or x.recorded_at >= h.since))
+               and (:everywhere or exists (select 1 from label sl join animal sa on sa.kit = sl.kit_bound
+                                            where sl.code = x.code and sa.station = any(:stations))))
+            """;
+
+    private static final String SELECT = "with " + WITHHELD + """
             select b.id::text, b.number, b.laboratory, b.purpose, b.state, b.carrier, b.waybill, b.checklist,
                    b.dispatched_at, b.dispatched_by, b.received_at, b.opened_by, b.opened_at, b.version,
                    c.packed, c.received, c.missing
@@ -37,7 +43,7 @@ class SubmissionQueries {
                     or :everywhere and b.purpose <> 'CONFIRMATORY'
                        and not exists (select 1 from submission_specimen r where r.submission = b.id))
             """;
-    private static final String PACKED = """
+    private static final String PACKED = "with " + WITHHELD + """
             select x.code, x.box, s.tissue, s.side, s.preservation,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date, a.species,
                    coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
@@ -91,8 +97,8 @@ class SubmissionQueries {
                                   and coalesce(x.receipt, '') <> 'RECALLED' and (e.since is null or x.recorded_at < e.since))
              order by s.collected_at, s.code
             """;
-    private static final String OVERDUE = """
-            with reported as (
+    private static final String OVERDUE = "with " + WITHHELD + """
+            , reported as (
               select distinct f.laboratory, v.code
                 from finding f join finding_specimen fs on fs.finding = f.id join specimen t on t.code = fs.code
                cross join lateral (values (t.code), (t.parent)) v(code)
@@ -100,7 +106,7 @@ class SubmissionQueries {
             select b.laboratory, b.number, b.id::text, x.code, b.dispatched_at,
                    (cast(:now as timestamptz)::date - b.dispatched_at::date) as days, y.turnaround_days
               from submission b join submission_specimen x on x.submission = b.id join laboratory y on y.code = b.laboratory
-              left join label wl on wl.code = x.code left join embargo w on w.kit = wl.kit_bound and not :knowing
+              left join withheld w on w.code = x.code
              where b.state in ('DISPATCHED', 'RECEIVED') and y.turnaround_days is not null
                and coalesce(x.receipt, '') not in ('SHORT', 'RECALLED')
                and b.dispatched_at + make_interval(days => y.turnaround_days) < :now
@@ -109,7 +115,7 @@ class SubmissionQueries {
                                 where r.laboratory = b.laboratory and r.code = x.code and w.since is null)
              order by b.dispatched_at, b.number, x.code
             """;
-    private static final String TURNAROUND = """
+    private static final String TURNAROUND = "with " + WITHHELD + """
             select b.laboratory, y.turnaround_days, count(*),
                    percentile_cont(0.5) within group (order by (f.reported_on - b.dispatched_at::date)),
                    percentile_cont(0.9) within group (order by (f.reported_on - b.dispatched_at::date))
@@ -117,7 +123,7 @@ class SubmissionQueries {
               join submission_specimen x on x.code = fs.code join submission b on b.id = x.submission and b.laboratory = f.laboratory
               join laboratory y on y.code = b.laboratory
              where f.status = 'FINAL' and b.dispatched_at is not null
-               and (:knowing or not exists (select 1 from label hl join embargo e on e.kit = hl.kit_bound where hl.code = x.code))
+               and not exists (select 1 from withheld h where h.code = x.code)
              group by b.laboratory, y.turnaround_days order by b.laboratory
             """;
 
