@@ -123,6 +123,9 @@ public class SubmissionService {
         String box = command.box() == null || command.box().isBlank()
                 ? null
                 : kits.label(command.box()).code();
+        if (box != null) {
+            boxes.requireOpened(box, "box");
+        }
         String key = id + "/" + code;
         PackingFacts facts = queries.facts(id, code)
                 .orElseThrow(() -> InvalidInput.field(

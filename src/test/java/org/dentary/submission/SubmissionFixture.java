@@ -72,9 +72,14 @@ class SubmissionFixture {
         return deer.aDeer().label(Part.NODE_RIGHT);
     }
 
+    /** Code of a box label that nobody opened yet. */
+    String anUnopenedBox() {
+        return kits.aBlock(1, Part.BOX).labels().get(0).code();
+    }
+
     /** Code of a box that was opened at the station. */
     String aBox() {
-        String code = kits.aBlock(1, Part.BOX).labels().get(0).code();
+        String code = anUnopenedBox();
         deer.put(
                         "liaison",
                         "/boxes/" + code,

@@ -117,7 +117,8 @@ class SubmissionsResourceTest {
         String id = bench.begun("T_LAB");
         String tube = bench.anUnusedLabel();
         refused(bench.pack(id, code, inBox("NOTACODE")), 422, "NOT_A_CODE");
-        refused(bench.pack(id, code, inBox(tube)), 409, "SUBMISSION_SPECIMEN_BOX");
+        refused(bench.pack(id, code, inBox(tube)), 422, "NOT_A_BOX");
+        refused(bench.pack(id, code, inBox(bench.anUnopenedBox())), 422, "BOX_UNKNOWN");
         assertEquals(List.of(), bench.view(id).getList("specimens"));
     }
 

@@ -255,11 +255,28 @@ public class BoxService {
         States.require("box", box, boxes.find(box).orElseThrow().state(), event);
     }
 
+    /**
+     * Refuses what is no box that was opened.
+     *
+     * @param field of the request that names it
+     * @throws InvalidInput at that field
+     */
+    public void requireOpened(String typed, String field) {
+        String code = boxLabel(typed, field).code();
+        if (boxes.find(code).isEmpty()) {
+            throw InvalidInput.field(field, "BOX_UNKNOWN", notOpened(code));
+        }
+    }
+
     private CustodyQueries.LabelRow boxLabel(String typed) {
+        return boxLabel(typed, "code");
+    }
+
+    private CustodyQueries.LabelRow boxLabel(String typed, String field) {
         CustodyQueries.LabelRow label = labels.existingLabel(typed);
         if (!label.isBox()) {
             throw InvalidInput.field(
-                    "code", "NOT_A_BOX", label.code() + " is a label of part " + label.part() + ", not of a box");
+                    field, "NOT_A_BOX", label.code() + " is a label of part " + label.part() + ", not of a box");
         }
         return label;
     }
@@ -267,8 +284,12 @@ public class BoxService {
     private String openBox(String typed) {
         String code = boxLabel(typed).code();
         if (boxes.find(code).isEmpty()) {
-            throw new NotFound("BOX_UNKNOWN", "Box " + code + " was not opened yet; say where it is first");
+            throw new NotFound("BOX_UNKNOWN", notOpened(code));
         }
         return code;
+    }
+
+    private static String notOpened(String code) {
+        return "Box " + code + " was not opened yet; say where it is first";
     }
 }
