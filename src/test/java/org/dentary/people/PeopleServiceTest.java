@@ -16,8 +16,8 @@ import org.dentary.platform.account.Account;
 import org.dentary.platform.account.AccountService;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.platform.problem.RuleBroken;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -88,7 +88,7 @@ class PeopleServiceTest {
         String name = "fresh-" + UUID.randomUUID();
         accounts.put(name, null, Role.SAMPLER, List.of("*"), "test");
         Account account = accounts.find(name).orElseThrow();
-        assertThrows(RuleBroken.class, () -> people.requireAcknowledged(account));
+        assertThrows(NotAllowed.class, () -> people.requireAcknowledged(account));
         people.acknowledge(account);
         people.acknowledge(account);
         people.requireAcknowledged(account);
