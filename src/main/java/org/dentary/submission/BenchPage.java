@@ -58,7 +58,7 @@ class BenchPage {
                 String cut,
                 List<Preservation> preservations,
                 List<String> zones,
-                List<SubmissionQueries.Waiting> waiting,
+                List<OutstandingQueries.Waiting> waiting,
                 int shown,
                 Bench typed,
                 Faults faults);

@@ -1,5 +1,6 @@
 package org.dentary.submission;
 
+import jakarta.persistence.Query;
 import java.util.List;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
@@ -15,10 +16,31 @@ import org.dentary.platform.account.Role;
  * @param stations station codes, where not all are seen
  */
 record Sight(boolean knowing, boolean everywhere, List<String> stations) {
+    /** Labels of animals with a withheld finding, read once a query: the planner takes them for many and would read them by row. */
+    static final String WITHHELD = """
+            withheld as materialized (
+              select l.code, e.since from embargo e join label l on l.kit_bound = e.kit where not :knowing)
+            """;
+
+    /** Whether a row x of a submission b may be seen, in a query that begins with {@link #WITHHELD}. */
+    static final String SEEN = """
+            (not exists (select 1 from withheld h
+                          where h.code = x.code and (b.purpose = 'CONFIRMATORY' or x.recorded_at >= h.since))
+               and (:everywhere or exists (select 1 from label sl join animal sa on sa.kit = sl.kit_bound
+                                            where sl.code = x.code and sa.station = any(:stations))))
+            """;
+
     static Sight of(Account account) {
         return new Sight(
                 account.may(Act.DERIVED_OUTCOME),
                 account.role() != Role.SAMPLER || account.stations().contains("*"),
                 account.stations());
+    }
+
+    /** Sets the parameters that {@link #WITHHELD} and {@link #SEEN} name. */
+    Query bind(Query query) {
+        return query.setParameter("knowing", knowing)
+                .setParameter("everywhere", everywhere)
+                .setParameter("stations", stations.toArray(String[]::new));
     }
 }

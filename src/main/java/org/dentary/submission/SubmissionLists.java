@@ -11,11 +11,13 @@ import org.dentary.platform.account.CurrentAccount;
 @ApplicationScoped
 public class SubmissionLists {
     private final SubmissionQueries queries;
+    private final OutstandingQueries outstanding;
     private final CurrentAccount account;
     private final Clock clock;
 
-    SubmissionLists(SubmissionQueries queries, CurrentAccount account, Clock clock) {
+    SubmissionLists(SubmissionQueries queries, OutstandingQueries outstanding, CurrentAccount account, Clock clock) {
         this.queries = queries;
+        this.outstanding = outstanding;
         this.account = account;
         this.clock = clock;
     }
@@ -26,8 +28,8 @@ public class SubmissionLists {
     }
 
     /** Collected and in no submission, longest first, at most so many. */
-    List<SubmissionQueries.Waiting> waiting(int most) {
-        return queries.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), most, sight());
+    List<OutstandingQueries.Waiting> waiting(int most) {
+        return outstanding.waiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), most, sight());
     }
 
     /**
@@ -41,17 +43,17 @@ public class SubmissionLists {
     /** How many wait, as the lists of {@link #waiting} and {@link #overdue} have them. */
     public Waits waits() {
         return new Waits(
-                queries.countWaiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), sight()),
-                queries.countOverdue(clock.instant(), sight()));
+                outstanding.countWaiting(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC), sight()),
+                outstanding.countOverdue(clock.instant(), sight()));
     }
 
     /** Sent and not reported within the promised days, longest first, at most so many. */
-    List<SubmissionQueries.Overdue> overdue(int most) {
-        return queries.overdue(clock.instant(), most, sight());
+    List<OutstandingQueries.Overdue> overdue(int most) {
+        return outstanding.overdue(clock.instant(), most, sight());
     }
 
-    List<SubmissionQueries.Turnaround> turnaround() {
-        return queries.turnaround(sight());
+    List<OutstandingQueries.Turnaround> turnaround() {
+        return outstanding.turnaround(sight());
     }
 
     private Sight sight() {

@@ -65,10 +65,10 @@ public class SubmissionPages {
                 List<SubmissionQueries.Head> open,
                 List<SubmissionQueries.Head> received,
                 boolean more,
-                List<SubmissionQueries.Waiting> waiting,
-                List<SubmissionQueries.Overdue> overdue,
+                List<OutstandingQueries.Waiting> waiting,
+                List<OutstandingQueries.Overdue> overdue,
                 SubmissionLists.Waits waits,
-                List<SubmissionQueries.Turnaround> turnaround,
+                List<OutstandingQueries.Turnaround> turnaround,
                 List<LaboratoryView> laboratories,
                 Faults faults);
     }

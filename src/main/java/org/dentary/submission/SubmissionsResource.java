@@ -125,9 +125,9 @@ public class SubmissionsResource {
      * @param turnaround days from dispatch to final report
      */
     public record Overview(
-            List<SubmissionQueries.Waiting> waiting,
-            List<SubmissionQueries.Overdue> overdue,
-            List<SubmissionQueries.Turnaround> turnaround) {}
+            List<OutstandingQueries.Waiting> waiting,
+            List<OutstandingQueries.Overdue> overdue,
+            List<OutstandingQueries.Turnaround> turnaround) {}
 
     @GET
     @Path("overview")

@@ -39,6 +39,9 @@ class SubmissionQueriesTest {
     SubmissionQueries queries;
 
     @Inject
+    OutstandingQueries outstanding;
+
+    @Inject
     SubmissionService submissions;
 
     @Inject
@@ -58,7 +61,7 @@ class SubmissionQueriesTest {
     @Test
     void whatIsCollectedWaitsWithItsAgeUntilItIsPacked() {
         String code = bench.aNode();
-        SubmissionQueries.Waiting waiting =
+        OutstandingQueries.Waiting waiting =
                 waiting(LocalDate.of(2025, 11, 20), code).get(0);
         assertEquals(LocalDate.of(2025, 11, 14), waiting.collectedOn());
         assertEquals(6, waiting.days());
@@ -87,8 +90,8 @@ class SubmissionQueriesTest {
     void theLongestWaitingComesFirst() {
         String young = bench.aNodeTaken("2025-11-18T09:20:00-06:00");
         String old = bench.aNode();
-        List<String> codes = queries.waiting(LocalDate.of(2026, 1, 1), Integer.MAX_VALUE, ALL).stream()
-                .map(SubmissionQueries.Waiting::code)
+        List<String> codes = outstanding.waiting(LocalDate.of(2026, 1, 1), Integer.MAX_VALUE, ALL).stream()
+                .map(OutstandingQueries.Waiting::code)
                 .filter(code -> code.equals(young) || code.equals(old))
                 .toList();
         assertEquals(List.of(old, young), codes);
@@ -99,7 +102,7 @@ class SubmissionQueriesTest {
         String code = bench.aNode();
         String id = bench.sent(code);
         assertEquals(List.of(), overdue(PROMISED_UNTIL, id));
-        SubmissionQueries.Overdue overdue =
+        OutstandingQueries.Overdue overdue =
                 overdue(PROMISED_UNTIL.plusSeconds(1), id).get(0);
         assertEquals(code, overdue.code());
         assertEquals("T_LAB", overdue.laboratory());
@@ -126,7 +129,7 @@ class SubmissionQueriesTest {
         assertEquals(
                 List.of(here),
                 overdue(PROMISED_UNTIL.plusSeconds(1), id).stream()
-                        .map(SubmissionQueries.Overdue::code)
+                        .map(OutstandingQueries.Overdue::code)
                         .toList());
     }
 
@@ -140,7 +143,7 @@ class SubmissionQueriesTest {
         }
         String open = sentTo(laboratory);
         finding(open, laboratory, "PRELIMINARY", "2025-12-30", "A-" + open);
-        SubmissionQueries.Turnaround turnaround = queries.turnaround(ALL).stream()
+        OutstandingQueries.Turnaround turnaround = outstanding.turnaround(ALL).stream()
                 .filter(one -> one.laboratory().equals(laboratory))
                 .findFirst()
                 .orElseThrow();
@@ -198,14 +201,14 @@ class SubmissionQueriesTest {
         assertTrue(submissions.routes(List.of()).isEmpty());
     }
 
-    private List<SubmissionQueries.Waiting> waiting(LocalDate today, String code) {
-        return queries.waiting(today, Integer.MAX_VALUE, ALL).stream()
+    private List<OutstandingQueries.Waiting> waiting(LocalDate today, String code) {
+        return outstanding.waiting(today, Integer.MAX_VALUE, ALL).stream()
                 .filter(one -> one.code().equals(code))
                 .toList();
     }
 
-    private List<SubmissionQueries.Overdue> overdue(Instant now, String id) {
-        return queries.overdue(now, Integer.MAX_VALUE, ALL).stream()
+    private List<OutstandingQueries.Overdue> overdue(Instant now, String id) {
+        return outstanding.overdue(now, Integer.MAX_VALUE, ALL).stream()
                 .filter(one -> one.submission().equals(id))
                 .toList();
     }
