@@ -58,6 +58,7 @@ class HomePagesTest {
     @Test
     void whoTakesInAnimalsIsToldWhatToTakeNext() {
         String unit = chances.unit();
+        chances.first(unit);
         for (String account : java.util.List.of("sampler", "coordinator")) {
             as(account)
                     .accept("text/html")

@@ -37,6 +37,15 @@ public class ChanceFixture {
         return code;
     }
 
+    /** Puts the unit before all others in set-up order, so that a list that leaves the last ones out names it. */
+    @Transactional
+    public void first(String unit) {
+        entities.createNativeQuery(
+                        "update management_unit set position = (select least(min(position), 0) - 1 from management_unit) where code = :code")
+                .setParameter("code", unit)
+                .executeUpdate();
+    }
+
     public void set(PlanSetting setting, String value, String unit) {
         settings.put(setting, value, null, null, unit);
     }
