@@ -1,7 +1,7 @@
 package org.dentary.calculators;
 
 import java.util.List;
-import org.dentary.statistics.Estimate;
+import org.dentary.statistics.comparison.Estimate;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A value with its interval, as JSON. */

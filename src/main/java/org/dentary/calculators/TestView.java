@@ -1,7 +1,7 @@
 package org.dentary.calculators;
 
 import java.util.List;
-import org.dentary.statistics.TestStatistic;
+import org.dentary.statistics.comparison.TestStatistic;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A chi-square test, as JSON. */

@@ -5,7 +5,7 @@ package org.dentary.statistics;
  */
 public record Limits(Double lower, Double upper) {
 
-    static final Limits UNDEFINED = new Limits(null, null);
+    public static final Limits UNDEFINED = new Limits(null, null);
 
     /** True when both limits have a value. */
     public boolean defined() {

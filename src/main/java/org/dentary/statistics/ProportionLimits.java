@@ -6,11 +6,11 @@ import org.apache.commons.statistics.interval.BinomialConfidenceInterval;
 import org.apache.commons.statistics.interval.Interval;
 
 /** The limits behind {@link Proportion}; {@code n} is at least 1 and {@code x} in [0, n] here. */
-final class ProportionLimits {
+public final class ProportionLimits {
 
     private ProportionLimits() {}
 
-    static Limits of(int x, int n, IntervalMethod method, double confidence) {
+    public static Limits of(int x, int n, IntervalMethod method, double confidence) {
         double alpha = 1 - confidence;
         return switch (method) {
             case WILSON -> wilson(x, n, alpha);

@@ -4,14 +4,14 @@ import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.numbers.rootfinder.BrentSolver;
 
 /** Root finding with the tolerances this package promises: about 1e-14 relative. */
-final class Roots {
+public final class Roots {
 
     private static final BrentSolver BRENT = new BrentSolver(1e-15, 1e-300, Double.MIN_NORMAL);
 
     private Roots() {}
 
     /** The root of {@code function} in [{@code low}, {@code high}], whose ends must differ in sign or be roots themselves. */
-    static double between(DoubleUnaryOperator function, double low, double high) {
+    public static double between(DoubleUnaryOperator function, double low, double high) {
         if (function.applyAsDouble(low) == 0) {
             return low;
         }

@@ -7,7 +7,11 @@ import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
-import org.dentary.statistics.Stratified.Stratum;
+import org.dentary.statistics.comparison.Estimate;
+import org.dentary.statistics.comparison.Stratified;
+import org.dentary.statistics.comparison.Stratified.Stratum;
+import org.dentary.statistics.comparison.TwoProportions;
+import org.dentary.statistics.standardisation.Standardised;
 
 class ComparisonPropertiesTest {
 

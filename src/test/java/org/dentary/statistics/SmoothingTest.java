@@ -40,7 +40,7 @@ class SmoothingTest {
     }
 
     private static void same(NamedCsvRecord row, String field, List<Double> actual, Smoothing result) {
-        List<Double> expected = TrendTest.numbers(row.getField(field));
+        List<Double> expected = Vectors.numbers(row.getField(field));
         for (int i = 0; i < expected.size(); i++) {
             Vectors.same(() -> row + " " + result, expected.get(i), actual.get(i), Vectors.ROOT);
         }

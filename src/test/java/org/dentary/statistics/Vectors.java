@@ -15,20 +15,21 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** The vector files computed by R and kept beside the script that made them, and the agreement this package promises. */
-final class Vectors {
+public final class Vectors {
 
     /** Relative, for closed forms and library quantiles. */
-    static final double CLOSED = 1e-9;
+    public static final double CLOSED = 1e-9;
 
     /** Relative, for values that are roots of an equation. */
-    static final double ROOT = 1e-8;
+    public static final double ROOT = 1e-8;
 
     private Vectors() {}
 
     /** A grid of at least 50 cases. */
-    static List<NamedCsvRecord> read(String file) {
+    public static List<NamedCsvRecord> read(String file) {
         List<NamedCsvRecord> rows = readAny(file);
         assertTrue(rows.size() >= 50, () -> file + " holds only " + rows.size() + " cases");
         return rows;
@@ -47,18 +48,25 @@ final class Vectors {
         }
     }
 
-    static int integer(NamedCsvRecord row, String field) {
+    public static int integer(NamedCsvRecord row, String field) {
         return Integer.parseInt(row.getField(field));
     }
 
     /** The number in a cell; null for an empty one. */
-    static Double number(NamedCsvRecord row, String field) {
+    public static Double number(NamedCsvRecord row, String field) {
         String cell = row.getField(field);
         return cell.isEmpty() ? null : Double.valueOf(cell);
     }
 
+    /** Numbers parted by spaces, NA as null. */
+    public static List<Double> numbers(String cell) {
+        return Stream.of(cell.split(" "))
+                .map(v -> v.equals("NA") ? null : Double.valueOf(v))
+                .toList();
+    }
+
     /** {@code 1 2;3 4} as rows of numbers. */
-    static double[][] matrix(NamedCsvRecord row, String field) {
+    public static double[][] matrix(NamedCsvRecord row, String field) {
         return Arrays.stream(row.getField(field).split(";"))
                 .map(line -> Arrays.stream(line.trim().split(" "))
                         .mapToDouble(Double::parseDouble)
@@ -67,11 +75,11 @@ final class Vectors {
     }
 
     /** Both null, both the same infinity, or within {@code relative} of the expected value (absolute below 1e-12). */
-    static void same(NamedCsvRecord row, String field, Double actual, double relative) {
+    public static void same(NamedCsvRecord row, String field, Double actual, double relative) {
         same(() -> row + " " + field, number(row, field), actual, relative);
     }
 
-    static void same(Supplier<String> what, Double expected, Double actual, double relative) {
+    public static void same(Supplier<String> what, Double expected, Double actual, double relative) {
         if (expected == null) {
             assertNull(actual, what);
             return;

@@ -11,8 +11,8 @@ import org.dentary.calculators.Calculator;
 import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
-import org.dentary.statistics.Agreement;
-import org.dentary.statistics.Kappa;
+import org.dentary.statistics.agreement.Agreement;
+import org.dentary.statistics.agreement.Kappa;
 
 /** Two readers of the same jaws. */
 @Singleton

@@ -1,8 +1,8 @@
 package org.dentary.calculators.comparison;
 
 import java.util.List;
-import org.dentary.statistics.Agreement;
-import org.dentary.statistics.Kappa;
+import org.dentary.statistics.agreement.Agreement;
+import org.dentary.statistics.agreement.Kappa;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Two readers compared, as JSON. */

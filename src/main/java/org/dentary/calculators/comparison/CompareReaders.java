@@ -3,7 +3,7 @@ package org.dentary.calculators.comparison;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
 import java.util.List;
-import org.dentary.statistics.Agreement;
+import org.dentary.statistics.agreement.Agreement;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Compare two readers by this table of counts. */

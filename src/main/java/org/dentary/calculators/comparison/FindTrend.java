@@ -4,7 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
 import java.util.List;
-import org.dentary.statistics.Trend;
+import org.dentary.statistics.comparison.Trend;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Test these scored groups for a trend. */

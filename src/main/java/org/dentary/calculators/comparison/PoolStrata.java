@@ -4,7 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
 import java.util.List;
-import org.dentary.statistics.Stratified;
+import org.dentary.statistics.comparison.Stratified;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Compare two groups within these strata and pool. */

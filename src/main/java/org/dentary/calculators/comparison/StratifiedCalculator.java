@@ -10,10 +10,10 @@ import org.dentary.calculators.Calculator;
 import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
-import org.dentary.statistics.Estimate;
-import org.dentary.statistics.Stratified;
-import org.dentary.statistics.TestStatistic;
-import org.dentary.statistics.TwoProportions;
+import org.dentary.statistics.comparison.Estimate;
+import org.dentary.statistics.comparison.Stratified;
+import org.dentary.statistics.comparison.TestStatistic;
+import org.dentary.statistics.comparison.TwoProportions;
 
 /** Two groups compared within strata and pooled, the strata beside. */
 @Singleton

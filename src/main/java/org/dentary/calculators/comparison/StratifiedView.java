@@ -3,8 +3,8 @@ package org.dentary.calculators.comparison;
 import java.util.List;
 import org.dentary.calculators.EstimateView;
 import org.dentary.calculators.TestView;
-import org.dentary.statistics.Estimate;
-import org.dentary.statistics.Stratified;
+import org.dentary.statistics.comparison.Estimate;
+import org.dentary.statistics.comparison.Stratified;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Strata pooled, as JSON. */

@@ -12,7 +12,7 @@ import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
 import org.dentary.statistics.IntervalMethod;
 import org.dentary.statistics.Proportion;
-import org.dentary.statistics.Trend;
+import org.dentary.statistics.comparison.Trend;
 
 /** A trend over ages, and what a straight line leaves unexplained. */
 @Singleton

@@ -2,7 +2,7 @@ package org.dentary.calculators.comparison;
 
 import java.util.List;
 import org.dentary.calculators.TestView;
-import org.dentary.statistics.Trend;
+import org.dentary.statistics.comparison.Trend;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A trend and what it leaves unexplained, as JSON. */

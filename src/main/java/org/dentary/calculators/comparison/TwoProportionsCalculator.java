@@ -9,10 +9,10 @@ import org.dentary.calculators.Calculator;
 import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
-import org.dentary.statistics.Estimate;
 import org.dentary.statistics.IntervalMethod;
 import org.dentary.statistics.Proportion;
-import org.dentary.statistics.TwoProportions;
+import org.dentary.statistics.comparison.Estimate;
+import org.dentary.statistics.comparison.TwoProportions;
 
 /** Two proportions compared: males and females, this season and the last. */
 @Singleton

@@ -2,10 +2,10 @@ package org.dentary.calculators.comparison;
 
 import java.util.List;
 import org.dentary.calculators.EstimateView;
-import org.dentary.statistics.FisherExact;
-import org.dentary.statistics.OddsRatio;
-import org.dentary.statistics.TestStatistic;
-import org.dentary.statistics.TwoProportions;
+import org.dentary.statistics.comparison.FisherExact;
+import org.dentary.statistics.comparison.OddsRatio;
+import org.dentary.statistics.comparison.TestStatistic;
+import org.dentary.statistics.comparison.TwoProportions;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Two proportions compared, as JSON. */

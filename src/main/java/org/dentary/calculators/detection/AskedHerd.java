@@ -3,7 +3,7 @@ package org.dentary.calculators.detection;
 import java.util.List;
 import org.dentary.calculators.Asked;
 import org.dentary.calculators.Field;
-import org.dentary.statistics.Herd;
+import org.dentary.statistics.detection.Herd;
 
 /** A herd as an address describes it: its size, and either how many are infected or a design prevalence. */
 record AskedHerd(int population, Integer infected, Double designPrevalence) {

@@ -4,7 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
 import java.util.List;
-import org.dentary.statistics.WeightedPoints;
+import org.dentary.statistics.detection.WeightedPoints;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Count the points of these classes. The relative risks are the caller's own, with their citation. */

@@ -10,8 +10,8 @@ import org.dentary.calculators.Calculator;
 import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
-import org.dentary.statistics.Detection;
-import org.dentary.statistics.Herd;
+import org.dentary.statistics.detection.Detection;
+import org.dentary.statistics.detection.Herd;
 
 /** What a sample from one herd can be expected to show. */
 @Singleton

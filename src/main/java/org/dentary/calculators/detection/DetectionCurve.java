@@ -3,8 +3,8 @@ package org.dentary.calculators.detection;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.dentary.calculators.Drawing;
-import org.dentary.statistics.Detection;
-import org.dentary.statistics.Herd;
+import org.dentary.statistics.detection.Detection;
+import org.dentary.statistics.detection.Herd;
 
 /** The chance of detection against the number tested. */
 final class DetectionCurve {

@@ -1,7 +1,7 @@
 package org.dentary.calculators.detection;
 
 import java.util.List;
-import org.dentary.statistics.Detection;
+import org.dentary.statistics.detection.Detection;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** What a sample can be expected to show, as JSON. */

@@ -4,7 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
 import java.util.List;
-import org.dentary.statistics.Freedom;
+import org.dentary.statistics.detection.Freedom;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Follow the probability that prevalence is below the design prevalence over these periods. */

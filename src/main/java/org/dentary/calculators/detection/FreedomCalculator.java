@@ -12,7 +12,7 @@ import org.dentary.calculators.Calculator;
 import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
-import org.dentary.statistics.Freedom;
+import org.dentary.statistics.detection.Freedom;
 
 /** The probability that prevalence is below the design prevalence, over years. */
 @Singleton

@@ -1,7 +1,7 @@
 package org.dentary.calculators.detection;
 
 import java.util.List;
-import org.dentary.statistics.Freedom;
+import org.dentary.statistics.detection.Freedom;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** The probability that prevalence is below the design prevalence, period by period, as JSON. */

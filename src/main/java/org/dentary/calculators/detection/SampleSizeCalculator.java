@@ -10,9 +10,9 @@ import org.dentary.calculators.Calculator;
 import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
-import org.dentary.statistics.Detection;
-import org.dentary.statistics.Herd;
-import org.dentary.statistics.SampleSize;
+import org.dentary.statistics.detection.Detection;
+import org.dentary.statistics.detection.Herd;
+import org.dentary.statistics.detection.SampleSize;
 
 /** How many to test so that an infected herd is found out. */
 @Singleton

@@ -1,7 +1,7 @@
 package org.dentary.calculators.detection;
 
 import java.util.List;
-import org.dentary.statistics.SampleSize;
+import org.dentary.statistics.detection.SampleSize;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** How many to test, as JSON. */

@@ -11,9 +11,9 @@ import org.dentary.calculators.Calculator;
 import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
-import org.dentary.statistics.WeightedPoints;
-import org.dentary.statistics.WeightedPoints.Convention;
-import org.dentary.statistics.WeightedPoints.Tally;
+import org.dentary.statistics.detection.WeightedPoints;
+import org.dentary.statistics.detection.WeightedPoints.Convention;
+import org.dentary.statistics.detection.WeightedPoints.Tally;
 
 /** Risk-weighted points before first detection. */
 @Singleton

@@ -1,7 +1,7 @@
 package org.dentary.calculators.detection;
 
 import java.util.List;
-import org.dentary.statistics.WeightedPoints;
+import org.dentary.statistics.detection.WeightedPoints;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Points earned and needed, as JSON. */

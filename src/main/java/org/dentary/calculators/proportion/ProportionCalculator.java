@@ -12,9 +12,9 @@ import org.dentary.calculators.Drawing;
 import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
 import org.dentary.statistics.IntervalMethod;
-import org.dentary.statistics.NoneDetected;
 import org.dentary.statistics.Proportion;
 import org.dentary.statistics.Reliability;
+import org.dentary.statistics.detection.NoneDetected;
 
 /** One proportion, its interval beside its rivals. */
 @Singleton

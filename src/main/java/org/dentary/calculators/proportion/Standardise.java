@@ -4,7 +4,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
 import java.util.List;
-import org.dentary.statistics.Standardised;
+import org.dentary.statistics.standardisation.Standardised;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** Standardise these strata to a reference herd. */

@@ -11,7 +11,7 @@ import org.dentary.calculators.Field;
 import org.dentary.calculators.Words;
 import org.dentary.statistics.IntervalMethod;
 import org.dentary.statistics.Proportion;
-import org.dentary.statistics.Standardised;
+import org.dentary.statistics.standardisation.Standardised;
 
 /** A prevalence standardised to a reference herd, beside the crude one. */
 @Singleton

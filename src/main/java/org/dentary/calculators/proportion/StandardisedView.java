@@ -2,7 +2,7 @@ package org.dentary.calculators.proportion;
 
 import java.util.List;
 import org.dentary.calculators.LimitsView;
-import org.dentary.statistics.Standardised;
+import org.dentary.statistics.standardisation.Standardised;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /** A standardised prevalence, as JSON. */

@@ -1,7 +1,7 @@
 package org.dentary.jaw.agreement;
 
 import java.util.List;
-import org.dentary.statistics.Agreement;
+import org.dentary.statistics.agreement.Agreement;
 
 /**
  * How one reader agrees with others, on jaws that both could read.

@@ -16,7 +16,7 @@ import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.statistics.Agreement;
+import org.dentary.statistics.agreement.Agreement;
 
 /** Tells how a reader agrees with others: never with an age that the reader's own reading decided. */
 @ApplicationScoped

@@ -1,6 +1,6 @@
 package org.dentary.jaw.agreement;
 
-import org.dentary.statistics.Agreement;
+import org.dentary.statistics.agreement.Agreement;
 
 /**
  * One reader among all.

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.dentary.jaw.agreement.ReaderAgreement.Group;
-import org.dentary.statistics.Agreement;
-import org.dentary.statistics.Kappa;
+import org.dentary.statistics.agreement.Agreement;
+import org.dentary.statistics.agreement.Kappa;
 
 /**
  * A reader's agreement as its page says it, numbers as text.

@@ -17,7 +17,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
-import org.dentary.statistics.Agreement;
+import org.dentary.statistics.agreement.Agreement;
 
 /** How readers agree with each other, the panel and known ages; a sampler reads only their own. */
 @Path("/api/v1/readers")

@@ -2,7 +2,7 @@
  * How readers agree: with each other on jaws drawn by lot, with the reference panel, with known ages; jaws that somebody chose
  * are kept apart.
  *
- * <p>It decides nothing about an animal's age. The arithmetic is {@link org.dentary.statistics.Agreement}'s.
+ * <p>It decides nothing about an animal's age. The arithmetic is {@link org.dentary.statistics.agreement.Agreement}'s.
  *
  * <p>Start at {@link org.dentary.jaw.agreement.ReaderAgreementService}.
  */

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.dentary.prevalence.Words;
-import org.dentary.statistics.Stratified.Stratum;
-import org.dentary.statistics.Trend;
+import org.dentary.statistics.comparison.Stratified.Stratum;
+import org.dentary.statistics.comparison.Trend;
 
 /**
  * Age classes against each other, adjusted for sex, and the trend with age in each sex. A trend is asked of real ages that

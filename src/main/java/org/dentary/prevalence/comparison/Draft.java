@@ -2,7 +2,7 @@ package org.dentary.prevalence.comparison;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.dentary.statistics.Holm;
+import org.dentary.statistics.comparison.Holm;
 
 /**
  * A comparison before the number of tests in the answer is known.

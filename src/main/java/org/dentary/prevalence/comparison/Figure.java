@@ -1,7 +1,7 @@
 package org.dentary.prevalence.comparison;
 
 import java.util.List;
-import org.dentary.statistics.Estimate;
+import org.dentary.statistics.comparison.Estimate;
 
 /**
  * One number of a comparison with its two-sided interval.

@@ -10,9 +10,9 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.Words;
-import org.dentary.statistics.Standardised;
-import org.dentary.statistics.StandardisedDifference;
-import org.dentary.statistics.Stratified.Stratum;
+import org.dentary.statistics.comparison.Stratified.Stratum;
+import org.dentary.statistics.standardisation.Standardised;
+import org.dentary.statistics.standardisation.StandardisedDifference;
 
 /** One season against another: as counted, adjusted for age class and sex, and standardised to a herd. */
 final class SeasonComparisons {

@@ -5,7 +5,7 @@ import static org.dentary.prevalence.comparison.ClassCounts.AGES;
 import java.util.ArrayList;
 import java.util.List;
 import org.dentary.prevalence.Words;
-import org.dentary.statistics.Stratified.Stratum;
+import org.dentary.statistics.comparison.Stratified.Stratum;
 
 /** Males against females: within each age class, and over all of them adjusted for age class. */
 final class SexComparisons {

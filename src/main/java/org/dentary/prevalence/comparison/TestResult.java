@@ -1,6 +1,6 @@
 package org.dentary.prevalence.comparison;
 
-import org.dentary.statistics.TestStatistic;
+import org.dentary.statistics.comparison.TestStatistic;
 
 /**
  * One test of a comparison.

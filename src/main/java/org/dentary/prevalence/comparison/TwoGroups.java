@@ -2,10 +2,10 @@ package org.dentary.prevalence.comparison;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.dentary.statistics.FisherExact;
-import org.dentary.statistics.Stratified;
-import org.dentary.statistics.Stratified.Stratum;
-import org.dentary.statistics.TwoProportions;
+import org.dentary.statistics.comparison.FisherExact;
+import org.dentary.statistics.comparison.Stratified;
+import org.dentary.statistics.comparison.Stratified.Stratum;
+import org.dentary.statistics.comparison.TwoProportions;
 
 /** Two groups held against each other, outright or within strata. */
 final class TwoGroups {

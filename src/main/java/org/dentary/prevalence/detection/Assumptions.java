@@ -8,10 +8,10 @@ import org.dentary.plan.UnitView;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.prevalence.performance.PerformanceSets;
-import org.dentary.statistics.Detection;
-import org.dentary.statistics.Herd;
-import org.dentary.statistics.LargeHerd;
-import org.dentary.statistics.SampleSize;
+import org.dentary.statistics.detection.Detection;
+import org.dentary.statistics.detection.Herd;
+import org.dentary.statistics.detection.LargeHerd;
+import org.dentary.statistics.detection.SampleSize;
 
 /**
  * What the plan says for a unit and season, without which no figure here means anything.

@@ -13,10 +13,10 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.Words;
 import org.dentary.statistics.OutOfDomain;
-import org.dentary.statistics.WeightedPoints;
-import org.dentary.statistics.WeightedPoints.Convention;
-import org.dentary.statistics.WeightedPoints.RiskClass;
-import org.dentary.statistics.WeightedPoints.Tally;
+import org.dentary.statistics.detection.WeightedPoints;
+import org.dentary.statistics.detection.WeightedPoints.Convention;
+import org.dentary.statistics.detection.WeightedPoints.RiskClass;
+import org.dentary.statistics.detection.WeightedPoints.Tally;
 
 /**
  * A set of cited weights and what animals are worth by it. An animal whose age, sex, source or signs are not known earns

@@ -7,9 +7,9 @@ import java.util.Optional;
 import org.dentary.plan.UnitView;
 import org.dentary.prevalence.detection.UnitChance.RiskPoints;
 import org.dentary.prevalence.detection.UnitChance.SeasonChance;
-import org.dentary.statistics.Freedom;
-import org.dentary.statistics.NoneDetected;
-import org.dentary.statistics.WeightedPoints;
+import org.dentary.statistics.detection.Freedom;
+import org.dentary.statistics.detection.NoneDetected;
+import org.dentary.statistics.detection.WeightedPoints;
 
 /** One unit's figures from its samples and the plan's assumptions. */
 final class UnitRules {
