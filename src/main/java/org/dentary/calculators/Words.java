@@ -1,22 +1,17 @@
 package org.dentary.calculators;
 
 import java.util.Locale;
+import org.dentary.statistics.Percent;
 
 /** Numbers as they are printed: no more digits than the sample carries. */
 public final class Words {
     static final String UNDEFINED = "undefined";
-    private static final int FEW = 30;
-    private static final int MANY = 1000;
 
     private Words() {}
 
-    /** A share in percent: no decimal below 30 animals, one below 1,000, else two. */
+    /** A share as {@link Percent} prints it. */
     public static String percent(Double share, long animals) {
-        if (share == null) {
-            return UNDEFINED;
-        }
-        int decimals = animals < FEW ? 0 : animals < MANY ? 1 : 2;
-        return fixed(100 * share, decimals) + " %";
+        return share == null ? UNDEFINED : Percent.of(share, animals);
     }
 
     /** A probability in percent with one decimal; what is not quite all or nothing is not printed as such. */

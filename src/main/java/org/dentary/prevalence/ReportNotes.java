@@ -94,11 +94,8 @@ record ReportNotes(
                     + " proportion to their deer.");
         }
         if (total.counted() > 0 && total.detected() == 0) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "None detected does not show absence: the upper limit of the %s %% interval is %.1f %%.",
-                    percent(question.confidence()),
-                    100 * total.upper()));
+            notes.add("None detected does not show absence: the upper limit of the " + percent(question.confidence())
+                    + " % interval is " + Words.percent(total.upper(), total.counted()) + ".");
         }
         notes.add((cut == null ? "The lines as they are now" : "Data cut " + cut.id()) + "; rules of reports, version "
                 + StoredAnswerService.RULE_VERSION + ".");
@@ -170,11 +167,9 @@ record ReportNotes(
     List<String> warnings(boolean incomplete, Double pendingShare) {
         List<String> warnings = new ArrayList<>(question.scope().warnings());
         if (incomplete) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "Incomplete: %.0f %% of results are pending. Detections take longer to confirm, so an early figure"
-                            + " tends to be too low.",
-                    100 * pendingShare));
+            warnings.add(
+                    "Incomplete: " + Words.percent(pendingShare, total.counted() + total.pending())
+                            + " of results are pending. Detections take longer to confirm, so an early figure tends to be too low.");
         }
         if (total.counted() == 0) {
             warnings.add("Nobody is counted yet: there is no figure.");
@@ -208,7 +203,7 @@ record ReportNotes(
     }
 
     private static String percent(double share) {
-        String text = String.format(Locale.ROOT, "%.2f", 100 * share);
+        String text = String.format(Locale.ROOT, "%.4f", 100 * share);
         return text.replaceFirst("\\.?0+$", "");
     }
 }

@@ -1,6 +1,7 @@
 package org.dentary.prevalence;
 
 import java.util.Locale;
+import org.dentary.statistics.Percent;
 
 /** Codes and figures as people read them. */
 public final class Words {
@@ -15,12 +16,11 @@ public final class Words {
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
-    /** A share as a percentage with no more digits than n carries: none below 30, one below 1,000, else two. */
+    /** A share as {@link Percent} prints it; empty for none. */
     public static String percent(Double share, int n) {
         if (share == null) {
             return "";
         }
-        int digits = n < 30 ? 0 : n < 1000 ? 1 : 2;
-        return String.format(Locale.ROOT, "%." + digits + "f %%", 100 * share);
+        return Percent.of(share, n);
     }
 }

@@ -2,7 +2,6 @@ package org.dentary.statistics;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * One proportion with a two-sided interval.
@@ -66,10 +65,8 @@ public record Proportion(
             warnings.add("Fewer than " + FEW_TESTED + " tested: the interval says little.");
         }
         if (detected == 0) {
-            warnings.add(String.format(
-                    Locale.ROOT,
-                    "None detected does not show absence: the upper limit is %.1f %%.",
-                    100 * limits.upper()));
+            warnings.add("None detected does not show absence: the upper limit is " + Percent.of(limits.upper(), tested)
+                    + ".");
         }
         return List.copyOf(warnings);
     }

@@ -96,7 +96,7 @@ class CalculatorsResourceTest {
                 .body("confidence", equalTo(0.95))
                 .body("lower", equalTo(0.0))
                 .body("upper", closeTo(0.1611, 0.00005)) // Newcombe 1998, Table I
-                .body("warnings", hasItem("None detected does not show absence: the upper limit is 16.1 %."));
+                .body("warnings", hasItem("None detected does not show absence: the upper limit is 16 %."));
     }
 
     @Test

@@ -70,7 +70,7 @@ class ProportionTest {
     @Test
     void noneDetectedStatesItsUpperLimit() {
         assertEquals(
-                List.of("None detected does not show absence: the upper limit is 16.1 %."),
+                List.of("None detected does not show absence: the upper limit is 16 %."),
                 Proportion.of(0, 20, WILSON, 0.95).warnings());
         assertTrue(Proportion.of(1, 20, WILSON, 0.95).warnings().isEmpty());
     }

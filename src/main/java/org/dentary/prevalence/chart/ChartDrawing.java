@@ -170,7 +170,7 @@ public final class ChartDrawing {
     }
 
     private static String level(PrevalenceReport report) {
-        return String.format(Locale.ROOT, "%.1f", 100 * report.confidence()).replace(".0", "");
+        return String.format(Locale.ROOT, "%.4f", 100 * report.confidence()).replaceFirst("\\.?0+$", "");
     }
 
     private static List<Shape> shapes() {

@@ -262,9 +262,19 @@ class PdfNumbersTest {
         return row.toString();
     }
 
+    /** What is neither none nor all is never printed as such. */
     private static String percent(Object share, int n) {
         int digits = n < 30 ? 0 : n < 1000 ? 1 : 2;
-        return new BigDecimal(share.toString()).movePointRight(2).setScale(digits, RoundingMode.HALF_UP) + " % ";
+        BigDecimal exact = new BigDecimal(share.toString()).movePointRight(2);
+        BigDecimal rounded = exact.setScale(digits, RoundingMode.HALF_UP);
+        BigDecimal last = BigDecimal.ONE.movePointLeft(digits);
+        if (rounded.signum() == 0 && exact.signum() > 0) {
+            return "under " + last.toPlainString() + " % ";
+        }
+        BigDecimal all = new BigDecimal(100).setScale(digits);
+        return rounded.equals(all) && exact.compareTo(all) < 0
+                ? "over " + all.subtract(last).toPlainString() + " % "
+                : rounded + " % ";
     }
 
     private static List<String> told(List<?> numbers) {

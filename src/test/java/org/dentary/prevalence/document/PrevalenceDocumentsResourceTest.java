@@ -154,22 +154,32 @@ class PrevalenceDocumentsResourceTest {
         } else {
             for (String figure : List.of("prevalence", "lower", "upper")) {
                 String percent = percent(cell.get(figure), counted);
-                percents.add(percent);
+                percents.add(percent.replaceAll("[a-z]", ""));
                 row.append(figure.equals("upper") ? "to" : "").append(percent);
             }
         }
         row.append(pending);
         if (pending > 0) {
             String percent = percent(cell.get("pendingShare"), counted + pending);
-            percents.add(percent);
+            percents.add(percent.replaceAll("[a-z]", ""));
             row.append(percent);
         }
         return row.toString();
     }
 
+    /** What is neither none nor all is never printed as such. */
     private static String percent(Object share, int n) {
         int digits = n < 30 ? 0 : n < 1000 ? 1 : 2;
-        return new BigDecimal(share.toString()).movePointRight(2).setScale(digits, RoundingMode.HALF_UP) + "%";
+        BigDecimal exact = new BigDecimal(share.toString()).movePointRight(2);
+        BigDecimal rounded = exact.setScale(digits, RoundingMode.HALF_UP);
+        BigDecimal last = BigDecimal.ONE.movePointLeft(digits);
+        BigDecimal all = new BigDecimal(100).setScale(digits);
+        if (rounded.signum() == 0 && exact.signum() > 0) {
+            return "under" + last.toPlainString() + "%";
+        }
+        return rounded.equals(all) && exact.compareTo(all) < 0
+                ? "over" + all.subtract(last).toPlainString() + "%"
+                : rounded + "%";
     }
 
     private static void percents(String text, TreeSet<String> into) {
