@@ -7,7 +7,7 @@ import java.util.regex.Pattern;
  * hyphens and dashes, O for 0, I for 1, control and invisible characters that a scanner sends before or after (tab,
  * return, STX, ETX, GS), and the symbology identifier that ISO/IEC 15424 lets it send first, such as {@code ]C0}.
  */
-final class TypedText {
+public final class TypedText {
 
     private static final Pattern SYMBOLOGY_IDENTIFIER = Pattern.compile("^\\][A-Za-z][0-9A-Za-z]");
     private static final String DASHES = "-\u2010\u2011\u2012\u2013\u2014\u2212_";
@@ -30,7 +30,7 @@ final class TypedText {
     }
 
     /** The typed text as it can be shown in a message: no control characters, at most 40 characters. */
-    static String shown(String typed) {
+    public static String shown(String typed) {
         String visible = typed.replaceAll("\\p{C}", "").strip();
         return visible.length() <= LONGEST_ECHO ? visible : visible.substring(0, LONGEST_ECHO) + "...";
     }

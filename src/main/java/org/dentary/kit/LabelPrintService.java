@@ -7,10 +7,10 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Consumer;
-import org.dentary.codes.CoverSheet;
 import org.dentary.codes.LabelCode;
-import org.dentary.codes.LabelContent;
-import org.dentary.codes.LabelSheet;
+import org.dentary.codes.sheet.CoverSheet;
+import org.dentary.codes.sheet.LabelContent;
+import org.dentary.codes.sheet.LabelSheet;
 import org.dentary.platform.problem.RuleBroken;
 
 /**

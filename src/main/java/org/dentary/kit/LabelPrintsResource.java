@@ -18,7 +18,7 @@ import jakarta.ws.rs.core.StreamingOutput;
 import java.io.OutputStream;
 import java.util.UUID;
 import java.util.function.Consumer;
-import org.dentary.codes.LabelSheet;
+import org.dentary.codes.sheet.LabelSheet;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.table.ItemList;

@@ -4,10 +4,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.dentary.codes.LabelRun;
-import org.dentary.codes.LabelStock;
-import org.dentary.codes.LabelStocks;
 import org.dentary.codes.Part;
+import org.dentary.codes.sheet.LabelRun;
+import org.dentary.codes.sheet.LabelStock;
+import org.dentary.codes.sheet.LabelStocks;
 import org.dentary.platform.problem.InvalidInput;
 
 /**

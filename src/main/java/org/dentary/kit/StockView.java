@@ -4,8 +4,8 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.dentary.codes.LabelStock;
-import org.dentary.codes.LabelStocks;
+import org.dentary.codes.sheet.LabelStock;
+import org.dentary.codes.sheet.LabelStocks;
 
 /**
  * A label stock, for choosing.

@@ -24,11 +24,11 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.Hazard;
-import org.dentary.codes.PaperFont;
-import org.dentary.codes.PaperFooter;
-import org.dentary.codes.SymbolImages;
-import org.dentary.codes.Symbology;
-import org.dentary.codes.Symbols;
+import org.dentary.codes.symbol.SymbolImages;
+import org.dentary.codes.symbol.Symbology;
+import org.dentary.codes.symbol.Symbols;
+import org.dentary.platform.paper.PaperFont;
+import org.dentary.platform.paper.PaperFooter;
 
 /** Draws a manifest: the laboratory's copy, then the copy for the box, each with lists by box and a packing check-list. */
 @ApplicationScoped

@@ -1,27 +1,23 @@
 package org.dentary.prevalence.document;
 
 import com.lowagie.text.Document;
-import com.lowagie.text.DocumentException;
 import com.lowagie.text.Element;
 import com.lowagie.text.Font;
 import com.lowagie.text.Paragraph;
 import com.lowagie.text.Phrase;
-import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.PdfPCell;
 import com.lowagie.text.pdf.PdfPTable;
 import java.awt.Color;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.List;
+import org.dentary.platform.paper.PaperFont;
 
 /** The lettering and the tables of the document. Nothing is told by color: headings are larger, heads of tables are ruled. */
 public final class PdfStyle {
-    public static final Font TITLE = new Font(embedded(), 17, Font.BOLD);
-    public static final Font HEADING = new Font(TITLE.getBaseFont(), 12, Font.BOLD);
-    public static final Font TEXT = new Font(TITLE.getBaseFont(), 9.5f);
-    public static final Font STRONG = new Font(TITLE.getBaseFont(), 9.5f, Font.BOLD);
-    public static final Font SMALL = new Font(TITLE.getBaseFont(), 8);
+    public static final Font TITLE = PaperFont.strong(17);
+    public static final Font HEADING = PaperFont.strong(12);
+    public static final Font TEXT = PaperFont.text(9.5f);
+    public static final Font STRONG = PaperFont.strong(9.5f);
+    public static final Font SMALL = PaperFont.text(8);
     /** Points left free around a page. */
     public static final float MARGIN = 46;
 
@@ -116,15 +112,5 @@ public final class PdfStyle {
         box.addCell(cell);
         box.setKeepTogether(true);
         return box;
-    }
-
-    /** Embedded once for all documents, with the Latin, Greek and Cyrillic letters. */
-    private static BaseFont embedded() {
-        String file = "font-fallback/LiberationSans-Regular.ttf";
-        try (InputStream font = BaseFont.class.getClassLoader().getResourceAsStream(file)) {
-            return BaseFont.createFont(file, BaseFont.IDENTITY_H, BaseFont.EMBEDDED, true, font.readAllBytes(), null);
-        } catch (DocumentException | IOException fault) {
-            throw new UncheckedIOException(new IOException("The PDF library's font cannot be read", fault));
-        }
     }
 }

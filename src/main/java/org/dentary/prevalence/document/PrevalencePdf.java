@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
-import org.dentary.codes.PaperFooter;
+import org.dentary.platform.paper.PaperFooter;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceTable;

@@ -14,8 +14,8 @@ import com.lowagie.text.pdf.PdfWriter;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
-import org.dentary.codes.PaperFont;
-import org.dentary.codes.PaperFooter;
+import org.dentary.platform.paper.PaperFont;
+import org.dentary.platform.paper.PaperFooter;
 
 /** Draws a letter on one or more US Letter pages. */
 @ApplicationScoped

@@ -16,11 +16,11 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import org.dentary.codes.LabelCode;
-import org.dentary.codes.PaperFont;
-import org.dentary.codes.PaperFooter;
-import org.dentary.codes.SymbolImages;
-import org.dentary.codes.Symbology;
-import org.dentary.codes.Symbols;
+import org.dentary.codes.symbol.SymbolImages;
+import org.dentary.codes.symbol.Symbology;
+import org.dentary.codes.symbol.Symbols;
+import org.dentary.platform.paper.PaperFont;
+import org.dentary.platform.paper.PaperFooter;
 
 /**
  * Dossiers on paper, black on white so that a photocopy keeps them: each begins on a page of its own and counts its

@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.ExceptionConverter;

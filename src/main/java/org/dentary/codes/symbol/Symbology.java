@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.symbol;
 
 import java.util.Optional;
 import java.util.stream.Stream;

@@ -1,7 +1,11 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.dentary.codes.KitStem;
+import org.dentary.codes.Part;
+import org.dentary.codes.symbol.Symbols;
+import org.dentary.platform.paper.PaperFont;
 
 /**
  * Where things lie on the labels of a stock, in whole printer dots from a label's top left corner: the code in clear and
@@ -157,7 +161,7 @@ final class LabelLayout {
     }
 
     private int codeDots() {
-        return (int) Math.ceil(LabelPen.codeFont().getWidthPoint(WIDEST, stock.codePoints()) * stock.dpi() / 72);
+        return (int) Math.ceil(PaperFont.codeFace().getWidthPoint(WIDEST, stock.codePoints()) * stock.dpi() / 72);
     }
 
     private int textDots() {

@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.ExceptionConverter;
@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
+import org.dentary.platform.paper.PaperFont;
 
 /**
  * The page that travels with a set of labels: what they are, how to label, what to beware of. It is printed on plain
@@ -118,6 +119,6 @@ public record CoverSheet(String title, List<String> facts, List<String> advice, 
     }
 
     private static Font font(float size, int style) {
-        return new Font(LabelPen.textFont(), size, style);
+        return new Font(PaperFont.textFace(), size, style);
     }
 }

@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.dentary.codes.symbol.Scanner;
 
 /** The pages of a PDF as a printer of a resolution would dot them, made by pdftoppm (Poppler). */
 final class PrintedPages {

@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.platform.paper;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.Element;

@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -20,6 +20,11 @@ import java.util.Map;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
+import org.dentary.codes.Part;
+import org.dentary.codes.symbol.Scanner;
+import org.dentary.codes.symbol.Symbol;
+import org.dentary.codes.symbol.Symbology;
+import org.dentary.codes.symbol.Symbols;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;

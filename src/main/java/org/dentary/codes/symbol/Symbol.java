@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.symbol;
 
 import com.google.zxing.common.BitMatrix;
 import java.util.ArrayList;
@@ -52,12 +52,12 @@ public final class Symbol {
     }
 
     /** The dark modules of a row as runs, left to right. */
-    List<Run> darkInRow(int row) {
+    public List<Run> darkInRow(int row) {
         return runs(columns(), column -> isDark(column, row));
     }
 
     /** The dark modules of a column as runs, top to bottom. */
-    List<Run> darkInColumn(int column) {
+    public List<Run> darkInColumn(int column) {
         return runs(rows(), row -> isDark(column, row));
     }
 
@@ -78,5 +78,5 @@ public final class Symbol {
     }
 
     /** Dark modules side by side. */
-    record Run(int from, int length) {}
+    public record Run(int from, int length) {}
 }

@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.dentary.codes.symbol.Symbology;
 
 /** The label stocks that come with the service, kept in {@code label-stocks.csv}; a program may read a file of its own. */
 public final class LabelStocks {

@@ -1,7 +1,8 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import java.util.List;
 import java.util.Set;
+import org.dentary.codes.symbol.Symbology;
 
 /**
  * A kind of blank label as data: its sheet or roll, and what is printed on each. All lengths are millimetres from the

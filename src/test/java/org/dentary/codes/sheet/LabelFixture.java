@@ -1,9 +1,11 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.dentary.codes.Minting;
+import org.dentary.codes.Part;
 
 /** Labels to print in tests. */
 final class LabelFixture {

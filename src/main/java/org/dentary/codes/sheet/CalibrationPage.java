@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import com.lowagie.text.pdf.PdfContentByte;
 import java.util.Locale;

@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.symbol;
 
 import java.awt.Color;
 import java.awt.Graphics2D;

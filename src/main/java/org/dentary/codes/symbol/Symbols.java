@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.symbol;
 
 import com.google.zxing.BarcodeFormat;
 import com.google.zxing.Dimension;
@@ -12,6 +12,8 @@ import com.google.zxing.oned.Code128Writer;
 import com.google.zxing.qrcode.QRCodeWriter;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import java.util.Map;
+import org.dentary.codes.LabelCode;
+import org.dentary.codes.TypedText;
 
 /** Makes the symbols of a code. All labels of one length have symbols of one size, whatever their characters. */
 public final class Symbols {

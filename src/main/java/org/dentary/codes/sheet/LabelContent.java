@@ -1,6 +1,7 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import java.util.List;
+import org.dentary.codes.LabelCode;
 
 /**
  * What one label says beside its symbols.

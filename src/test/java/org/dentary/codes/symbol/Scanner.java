@@ -1,4 +1,4 @@
-package org.dentary.codes;
+package org.dentary.codes.symbol;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** Reads symbols off images with programs that are not ours: zbarimg (Code 128, QR) and dmtxread (Data Matrix). */
-final class Scanner {
+public final class Scanner {
 
     private Scanner() {}
 
     /** The texts of the symbols of one symbology in some images, in the order of the images. */
-    static List<String> read(Symbology symbology, List<Path> images) {
+    public static List<String> read(Symbology symbology, List<Path> images) {
         List<String> command = new ArrayList<>(
                 switch (symbology) {
                     case CODE_128 -> zbar("code128");
@@ -30,7 +30,7 @@ final class Scanner {
     }
 
     /** The lines a program writes; its exit status is not asked, for both say "nothing found" by it. */
-    static List<String> run(List<String> command) {
+    public static List<String> run(List<String> command) {
         try {
             Process process = new ProcessBuilder(command)
                     .redirectError(ProcessBuilder.Redirect.DISCARD)

@@ -1,6 +1,7 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
 import java.util.Map;
+import org.dentary.codes.Part;
 
 /**
  * How a run of labels is printed.

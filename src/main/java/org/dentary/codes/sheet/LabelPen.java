@@ -1,12 +1,11 @@
-package org.dentary.codes;
+package org.dentary.codes.sheet;
 
-import com.lowagie.text.DocumentException;
 import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.PdfContentByte;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.util.Locale;
+import org.dentary.codes.symbol.Symbol;
+import org.dentary.codes.symbol.Symbols;
+import org.dentary.platform.paper.PaperFont;
 
 /**
  * Draws labels on PDF pages. Symbols are rectangles on the printer's dots: within a page's own scale of one unit a dot,
@@ -16,9 +15,9 @@ import java.util.Locale;
 final class LabelPen {
 
     private static final double SHY = 0.05;
-    private static final BaseFont CODE = builtIn(BaseFont.COURIER_BOLD);
-    private static final BaseFont STRONG = builtIn(BaseFont.HELVETICA_BOLD);
-    private static final BaseFont PLAIN = embedded();
+    private static final BaseFont CODE = PaperFont.codeFace();
+    private static final BaseFont STRONG = PaperFont.builtIn(BaseFont.HELVETICA_BOLD);
+    private static final BaseFont PLAIN = PaperFont.textFace();
     private static final String ELLIPSIS = "...";
 
     private final LabelStock stock;
@@ -29,16 +28,6 @@ final class LabelPen {
         this.stock = stock;
         this.layout = layout;
         this.pageHeight = pageHeight;
-    }
-
-    /** The font of codes in clear: all characters are equally wide, so every code of a size is. */
-    static BaseFont codeFont() {
-        return CODE;
-    }
-
-    /** The font of all other text, embedded, with the Latin, Greek and Cyrillic letters. */
-    static BaseFont textFont() {
-        return PLAIN;
     }
 
     /** Draws one label whose top left corner is at a dot of the page. */
@@ -148,23 +137,5 @@ final class LabelPen {
 
     private float points(int dots) {
         return (float) (dots * 72.0 / stock.dpi());
-    }
-
-    private static BaseFont builtIn(String name) {
-        try {
-            return BaseFont.createFont(name, BaseFont.WINANSI, BaseFont.NOT_EMBEDDED);
-        } catch (DocumentException | IOException fault) {
-            throw new IllegalStateException("The PDF library has no font " + name, fault);
-        }
-    }
-
-    /** A fresh copy each time would be embedded anew; one serves all documents. */
-    private static BaseFont embedded() {
-        String file = "font-fallback/LiberationSans-Regular.ttf";
-        try (InputStream font = BaseFont.class.getClassLoader().getResourceAsStream(file)) {
-            return BaseFont.createFont(file, BaseFont.IDENTITY_H, BaseFont.EMBEDDED, true, font.readAllBytes(), null);
-        } catch (DocumentException | IOException fault) {
-            throw new UncheckedIOException(new IOException("The PDF library's font cannot be read", fault));
-        }
     }
 }
