@@ -31,6 +31,8 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.Uncached;
+import org.dentary.result.imports.file.RowProblem;
+import org.dentary.result.imports.progress.ImportProgress;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 

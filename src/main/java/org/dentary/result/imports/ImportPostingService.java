@@ -14,6 +14,8 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.state.States;
+import org.dentary.result.imports.progress.ImportStep;
+import org.dentary.result.imports.progress.ProgressService;
 import org.dentary.result.outcome.OutcomeService;
 import org.dentary.submission.ReceiptService;
 
@@ -60,7 +62,7 @@ public class ImportPostingService {
      * @throws RuleBroken (409) if rows that are not left out have faults, with them, or it was posted otherwise before
      */
     @Transactional
-    @TransactionConfiguration(timeout = ImportService.LONGEST_SECONDS)
+    @TransactionConfiguration(timeout = ProgressService.LONGEST_SECONDS)
     ImportView post(UUID id, List<Integer> leaveOut) {
         boolean large = imports.isLarge(id);
         if (large) {

@@ -14,6 +14,16 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
+import org.dentary.result.imports.file.Hl7Reader;
+import org.dentary.result.imports.file.ImportFile;
+import org.dentary.result.imports.file.RowRules;
+import org.dentary.result.imports.file.TableReader;
+import org.dentary.result.imports.file.WorkbookReader;
+import org.dentary.result.imports.progress.ImportStep;
+import org.dentary.result.imports.progress.ProgressService;
+import org.dentary.result.mapping.CodeMaps;
+import org.dentary.result.mapping.ColumnMap;
+import org.dentary.result.mapping.ColumnMaps;
 
 /** Takes a laboratory's file in and holds it against what is recorded; nothing of it is posted by that. */
 @ApplicationScoped
@@ -62,7 +72,7 @@ public class ImportPreviewService {
      * @throws RuleBroken (409) if the id was used for another file
      */
     @Transactional
-    @TransactionConfiguration(timeout = ImportService.LONGEST_SECONDS)
+    @TransactionConfiguration(timeout = ProgressService.LONGEST_SECONDS)
     Done preview(UUID id, String laboratory, ImportService.Format format, String fileName, byte[] file) {
         if (laboratory == null || laboratory.isBlank()) {
             throw InvalidInput.field(

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.dentary.result.imports.file.RowProblem;
 
 /** Reads imports, their rows and their faults. */
 @ApplicationScoped

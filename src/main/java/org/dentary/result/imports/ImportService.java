@@ -5,6 +5,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.dentary.platform.problem.NotFound;
+import org.dentary.result.imports.file.RowProblem;
+import org.dentary.result.imports.progress.ImportProgress;
+import org.dentary.result.imports.progress.ProgressService;
 
 /**
  * What is known of laboratories' files. They are taken in by {@link ImportPreviewService} and posted by
@@ -12,9 +15,6 @@ import org.dentary.platform.problem.NotFound;
  */
 @ApplicationScoped
 public class ImportService {
-    /** A hundred thousand rows on a slow machine. */
-    static final int LONGEST_SECONDS = 1800;
-
     /** From here on others are told how far it is: a second's work or more. */
     static final int LARGE_BYTES = 200_000;
 

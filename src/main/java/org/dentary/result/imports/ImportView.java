@@ -2,6 +2,7 @@ package org.dentary.result.imports;
 
 import java.time.Instant;
 import java.util.List;
+import org.dentary.result.imports.file.RowProblem;
 
 /**
  * An import as it stands.

@@ -6,6 +6,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
+import org.dentary.result.imports.file.ImportRow;
+import org.dentary.result.imports.file.RowProblem;
 import org.dentary.result.outcome.OutcomeService;
 import org.hibernate.Session;
 import org.hibernate.query.MutationQuery;

@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.result.imports.progress.ProgressService;
 import org.eclipse.microprofile.context.ManagedExecutor;
 import org.jboss.logging.Logger;
 

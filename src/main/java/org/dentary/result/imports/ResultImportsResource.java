@@ -21,6 +21,7 @@ import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
+import org.dentary.result.imports.progress.ImportProgress;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** Laboratories' files: preview by PUT, posting by POST. */

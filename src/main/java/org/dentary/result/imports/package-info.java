@@ -1,6 +1,7 @@
 /**
- * Laboratories' files: read, looked through line by line, and posted as a whole or not at all; and how each laboratory's
- * own columns read. What a finding means, and what outcome it gives, is no matter of this package. Start reading at
- * {@link org.dentary.result.imports.ImportPreviewService}.
+ * Laboratories' files: looked through line by line, and posted as a whole or not at all. How a file is read stands in {@code
+ * file}, how far a large one has come in {@code progress}, and how each laboratory's own columns and words read in {@code
+ * result.mapping}; what a finding means, and what outcome it gives, is no matter of this package. Start reading at {@link
+ * org.dentary.result.imports.ImportPreviewService}.
  */
 package org.dentary.result.imports;

@@ -26,8 +26,6 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.Uncached;
-import org.dentary.result.imports.CodeMap;
-import org.dentary.result.imports.CodeMaps;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** What the laboratories' HL7 codes mean, typed as pairs. */

@@ -12,7 +12,6 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.result.FindingReason;
 import org.dentary.result.FindingWord;
 import org.dentary.result.Stage;
-import org.dentary.result.imports.CodeMap;
 import org.dentary.specimen.Tissue;
 
 /** What a code map must say before a laboratory's messages can be read by it. */

@@ -12,8 +12,6 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
-import org.dentary.result.imports.CodeMap;
-import org.dentary.result.imports.CodeMaps;
 
 /** Keeps what the laboratories' codes mean; an edition is never changed, the next one takes its place from its day on. */
 @ApplicationScoped

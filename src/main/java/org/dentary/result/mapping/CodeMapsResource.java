@@ -12,8 +12,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.ItemList;
-import org.dentary.result.imports.CodeMap;
-import org.dentary.result.imports.CodeMaps;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** What the laboratories' own codes in HL7 messages mean. */

@@ -25,8 +25,6 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.Uncached;
-import org.dentary.result.imports.ColumnMap;
-import org.dentary.result.imports.ColumnMaps;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** How the laboratories' own files read, typed as pairs. */

@@ -13,12 +13,10 @@ import org.dentary.result.FindingReason;
 import org.dentary.result.FindingStatus;
 import org.dentary.result.FindingWord;
 import org.dentary.result.Stage;
-import org.dentary.result.imports.ColumnMap;
-import org.dentary.result.imports.TableReader;
 
 /** What a column map must say before a laboratory's file can be read by it. */
 final class ColumnMapRules {
-    private static final Set<String> OURS = Stream.concat(TableReader.REQUIRED.stream(), TableReader.OPTIONAL.stream())
+    private static final Set<String> OURS = Stream.concat(ColumnMap.REQUIRED.stream(), ColumnMap.OPTIONAL.stream())
             .collect(Collectors.toCollection(TreeSet::new));
     private static final Set<String> OF_EACH_LINE = Set.of("specimen_code", "accession_number", "finding");
 
@@ -49,7 +47,7 @@ final class ColumnMapRules {
                 .filter(ours -> !OURS.contains(ours) || OF_EACH_LINE.contains(ours))
                 .forEach(ours -> problems.add(
                         problem("fixed", "NOT_FIXED", "'" + ours + "' cannot have the same value in every line")));
-        TableReader.REQUIRED.stream()
+        ColumnMap.REQUIRED.stream()
                 .filter(ours ->
                         !map.columns().containsValue(ours) && !map.fixed().containsKey(ours))
                 .forEach(ours -> problems.add(problem(

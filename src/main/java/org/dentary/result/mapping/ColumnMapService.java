@@ -12,8 +12,6 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
-import org.dentary.result.imports.ColumnMap;
-import org.dentary.result.imports.ColumnMaps;
 
 /** Keeps how the laboratories' files read; an edition is never changed, the next one takes its place. */
 @ApplicationScoped

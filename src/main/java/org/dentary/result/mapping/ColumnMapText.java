@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.result.imports.ColumnMap;
 
 /** A map as it is typed: one pair a line, theirs = ours; a word's column stands before it, apart by a colon. */
 final class ColumnMapText {

@@ -12,8 +12,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.ItemList;
-import org.dentary.result.imports.ColumnMap;
-import org.dentary.result.imports.ColumnMaps;
 
 /** How the laboratories' own files read. */
 @Path("/api/v1/column-maps")

@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.mapping;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.validation.constraints.NotNull;
@@ -31,6 +31,19 @@ public record ColumnMap(
         String dateFormat,
 
         Map<String, Map<String, String>> words) {
+    /** Our columns that every line fills, or that a map fixes. */
+    public static final List<String> REQUIRED =
+            List.of("specimen_code", "accession_number", "test_method", "stage", "finding", "tested_on", "reported_on");
+    /** Our columns that may be missing. */
+    public static final List<String> OPTIONAL = List.of(
+            "status",
+            "unsuitable_reason",
+            "measured_value",
+            "laboratory_item",
+            "performing_laboratory",
+            "corrects",
+            "run");
+
     public ColumnMap {
         columns = columns == null ? null : Map.copyOf(columns);
         fixed = fixed == null ? Map.of() : Map.copyOf(fixed);
@@ -38,14 +51,14 @@ public record ColumnMap(
     }
 
     /** Our names of a file's columns: empty for one that is left out, the laboratory's own where it is not mapped. */
-    List<String> names(List<String> heads) {
+    public List<String> names(List<String> heads) {
         return heads.stream()
                 .map(head -> head == null ? null : found(columns, head, head))
                 .toList();
     }
 
     /** A cell in our words; what is not mapped, or no such day, stays as given for the checks to name. */
-    String value(String column, String given) {
+    public String value(String column, String given) {
         if (given == null) {
             return fixed.get(column);
         }

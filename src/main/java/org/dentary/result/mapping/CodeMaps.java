@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.mapping;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.type.TypeReference;
@@ -43,7 +43,7 @@ public class CodeMaps {
     }
 
     /** The edition for messages made that day: the latest in force by then, of several the newest. */
-    static Optional<Edition> inForce(List<Edition> editions, LocalDate day) {
+    public static Optional<Edition> inForce(List<Edition> editions, LocalDate day) {
         return editions.stream()
                 .filter(one -> !one.map().inForceFrom().isAfter(day))
                 .max(Comparator.comparing((Edition one) -> one.map().inForceFrom())

@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
@@ -14,6 +14,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.dentary.plan.LaboratoryView;
+import org.dentary.result.mapping.CodeMap;
+import org.dentary.result.mapping.CodeMaps;
 import org.junit.jupiter.api.Test;
 
 /**

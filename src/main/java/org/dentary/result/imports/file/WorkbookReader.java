@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -15,6 +15,7 @@ import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.result.mapping.ColumnMap;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
@@ -22,7 +23,7 @@ import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
 
 /** Reads a laboratory's workbook, XLSX (first sheet), into rows by the names in its first line. */
-final class WorkbookReader {
+public final class WorkbookReader {
     private static final ReadingOptions WITH_FORMATS = new ReadingOptions(true, false);
     private static final long MOST_UNPACKED = 256L * 1024 * 1024;
     private static final MathContext FIFTEEN_DIGITS = new MathContext(15);
@@ -37,12 +38,12 @@ final class WorkbookReader {
      *
      * @throws InvalidInput if it is no workbook, or a needed column is missing
      */
-    static ImportFile read(byte[] file) {
+    public static ImportFile read(byte[] file) {
         return read(file, null);
     }
 
     /** Reads a workbook by the laboratory's map; null, or a first line in our own names, needs none. */
-    static ImportFile read(byte[] file, ColumnMap map) {
+    public static ImportFile read(byte[] file, ColumnMap map) {
         boolean from1904 = countsFrom1904(file);
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();

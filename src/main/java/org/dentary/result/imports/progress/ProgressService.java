@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.progress;
 
 import io.quarkus.narayana.jta.runtime.TransactionConfiguration;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -15,6 +15,9 @@ import org.dentary.platform.account.CurrentAccount;
  */
 @ApplicationScoped
 public class ProgressService {
+    /** What an import may take: a hundred thousand rows on a slow machine. */
+    public static final int LONGEST_SECONDS = 1800;
+
     private static final Duration BEGINS_WITHIN = Duration.ofSeconds(10);
 
     private final ProgressQueries queries;
@@ -29,38 +32,38 @@ public class ProgressService {
 
     /** Says that it begins; waits for whoever works at the same import. */
     @Transactional(Transactional.TxType.REQUIRES_NEW)
-    @TransactionConfiguration(timeout = ImportService.LONGEST_SECONDS)
-    void begin(UUID id, String act, String fileName) {
+    @TransactionConfiguration(timeout = LONGEST_SECONDS)
+    public void begin(UUID id, String act, String fileName) {
         queries.begin(id, act, fileName, account.get().actor(), clock.instant());
     }
 
     /** Says what it is at. */
     @Transactional(Transactional.TxType.REQUIRES_NEW)
-    void step(UUID id, ImportStep step, int done, int total) {
+    public void step(UUID id, ImportStep step, int done, int total) {
         queries.step(id, step, done, total, clock.instant());
     }
 
     /** Says why it was not done. */
     @Transactional(Transactional.TxType.REQUIRES_NEW)
-    void refuse(UUID id, String why) {
+    public void refuse(UUID id, String why) {
         queries.refuse(id, why);
     }
 
     /** Marks the caller's transaction as the one that works at it. */
     @Transactional(Transactional.TxType.MANDATORY)
-    void hold(UUID id) {
+    public void hold(UUID id) {
         queries.hold(id);
     }
 
     /** Takes it away when the caller's transaction is committed: it is done. */
     @Transactional(Transactional.TxType.MANDATORY)
-    void end(UUID id) {
+    public void end(UUID id) {
         queries.end(id);
     }
 
     /** How far it is; empty where nobody works, or ended without being done, at this import. */
     @Transactional(Transactional.TxType.REQUIRES_NEW)
-    Optional<ImportProgress> find(UUID id) {
+    public Optional<ImportProgress> find(UUID id) {
         return queries.find(id).map(row -> view(id, row));
     }
 

@@ -1,10 +1,11 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 import ca.uhn.hl7v2.model.v251.datatype.XON;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.dentary.plan.LaboratoryView;
+import org.dentary.result.mapping.CodeMaps;
 
 /**
  * Codes of one row in our words; a code that the map in force should know and does not is a fault of the row.

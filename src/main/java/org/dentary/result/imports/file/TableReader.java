@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
@@ -14,22 +14,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.result.mapping.ColumnMap;
 
 /** Reads a laboratory's table, CSV (RFC 4180, UTF-8), into rows by the names in its first line. */
 public final class TableReader {
     static final int MOST_ROWS = 200_000;
-    /** Columns that every line fills, or that a map fixes. */
-    public static final List<String> REQUIRED =
-            List.of("specimen_code", "accession_number", "test_method", "stage", "finding", "tested_on", "reported_on");
-    /** Columns that may be missing. */
-    public static final List<String> OPTIONAL = List.of(
-            "status",
-            "unsuitable_reason",
-            "measured_value",
-            "laboratory_item",
-            "performing_laboratory",
-            "corrects",
-            "run");
 
     private TableReader() {}
 
@@ -38,12 +27,12 @@ public final class TableReader {
      *
      * @throws InvalidInput if it is no UTF-8, no CSV, or a needed column is missing
      */
-    static ImportFile csv(byte[] file) {
+    public static ImportFile csv(byte[] file) {
         return csv(file, null);
     }
 
     /** Reads CSV by the laboratory's map; null, or a first line in our own names, needs none. */
-    static ImportFile csv(byte[] file, ColumnMap map) {
+    public static ImportFile csv(byte[] file, ColumnMap map) {
         String text = decode(file);
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();
@@ -111,7 +100,7 @@ public final class TableReader {
                 .filter(head -> head != null)
                 .map(head -> head.trim().toLowerCase(Locale.ROOT))
                 .toList()
-                .containsAll(REQUIRED);
+                .containsAll(ColumnMap.REQUIRED);
     }
 
     static Map<String, Integer> columns(List<String> given, ColumnMap map) {
@@ -122,7 +111,7 @@ public final class TableReader {
                 columns.put(heads.get(i).trim().toLowerCase(Locale.ROOT), i);
             }
         }
-        List<String> missing = REQUIRED.stream()
+        List<String> missing = ColumnMap.REQUIRED.stream()
                 .filter(c ->
                         !columns.containsKey(c) && (map == null || !map.fixed().containsKey(c)))
                 .toList();
@@ -130,18 +119,20 @@ public final class TableReader {
             throw new InvalidInput(
                     "COLUMN_MISSING",
                     "The first line lacks " + String.join(", ", missing) + "; it must name "
-                            + String.join(", ", REQUIRED) + " and may name " + String.join(", ", OPTIONAL));
+                            + String.join(", ", ColumnMap.REQUIRED) + " and may name "
+                            + String.join(", ", ColumnMap.OPTIONAL));
         }
         List<String> unknown = columns.keySet().stream()
-                .filter(c -> !REQUIRED.contains(c) && !OPTIONAL.contains(c))
+                .filter(c -> !ColumnMap.REQUIRED.contains(c) && !ColumnMap.OPTIONAL.contains(c))
                 .sorted()
                 .toList();
         if (!unknown.isEmpty()) {
             throw new InvalidInput(
                     "COLUMN_UNKNOWN",
                     "The first line names " + String.join(", ", unknown) + ", which this import does not know; take it"
-                            + " away so that nothing is lost unseen. Known: " + String.join(", ", REQUIRED) + ", "
-                            + String.join(", ", OPTIONAL));
+                            + " away so that nothing is lost unseen. Known: " + String.join(", ", ColumnMap.REQUIRED)
+                            + ", "
+                            + String.join(", ", ColumnMap.OPTIONAL));
         }
         return columns;
     }

@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.mapping;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;

@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.mapping;
 
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
@@ -26,12 +26,12 @@ public record CodeMap(
         codes = codes == null ? null : Map.copyOf(codes);
     }
 
-    boolean speaksOf(String field) {
+    public boolean speaksOf(String field) {
         return codes.containsKey(field);
     }
 
     /** Our word, by code and system first, then by the code alone. */
-    Optional<String> word(String field, String code, String system) {
+    public Optional<String> word(String field, String code, String system) {
         Map<String, String> of = codes.getOrDefault(field, Map.of());
         return Optional.ofNullable(of.getOrDefault(system == null ? code : code + "^" + system, of.get(code)));
     }

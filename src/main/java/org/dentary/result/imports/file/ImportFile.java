@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 import java.util.List;
 
@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param mapped whether the laboratory's column map was used
  */
-record ImportFile(List<ImportRow> rows, List<RowProblem> problems, boolean mapped) {
+public record ImportFile(List<ImportRow> rows, List<RowProblem> problems, boolean mapped) {
     ImportFile(List<ImportRow> rows, List<RowProblem> problems) {
         this(rows, problems, false);
     }

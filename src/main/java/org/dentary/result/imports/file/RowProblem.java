@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 /**
  * A fault in one line of a file.

@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 import ca.uhn.hl7v2.DefaultHapiContext;
 import ca.uhn.hl7v2.HL7Exception;
@@ -26,6 +26,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.result.mapping.CodeMaps;
 
 /**
  * Reads HL7 v2.5.1 {@code ORU^R01} messages, one after another in a file, by HAPI. Where things stand: specimens SPM-2
@@ -34,7 +35,7 @@ import org.dentary.platform.problem.InvalidInput;
  * SPM-4 where the laboratory's code map names it. Codes of fields that the map in force on the message's day (MSH-7) names are the laboratory's; others
  * are ours. A row's line is the number of its OBX in the file.
  */
-final class Hl7Reader {
+public final class Hl7Reader {
     private static final Map<String, String> STATUS =
             Map.of("P", "PRELIMINARY", "F", "FINAL", "C", "CORRECTED", "X", "CANCELLED");
 
@@ -45,7 +46,7 @@ final class Hl7Reader {
      *
      * @throws InvalidInput if a message is not an ORU^R01 of version 2.5.1; nothing of the file is taken then
      */
-    static ImportFile read(
+    public static ImportFile read(
             byte[] file, List<CodeMaps.Edition> editions, Collection<LaboratoryView> laboratories, LocalDate today) {
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();

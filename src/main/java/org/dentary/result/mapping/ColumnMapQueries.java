@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.mapping;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;

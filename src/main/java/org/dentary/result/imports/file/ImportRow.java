@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 /**
  * One line of a laboratory's file as read: trimmed text, null where empty.
@@ -7,7 +7,7 @@ package org.dentary.result.imports;
  * @param specimens label codes separated by spaces
  * @param tissue what an HL7 message calls the tissue, in our word; null where nothing is said
  */
-record ImportRow(
+public record ImportRow(
         int line,
         String specimens,
         String accession,

@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.file;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
@@ -20,7 +20,7 @@ import org.dentary.result.FindingWord;
 import org.dentary.result.Stage;
 
 /** Checks of a file's rows that need no database: codes, words, days, repeats. Codes and words come out in one form. */
-final class RowRules {
+public final class RowRules {
     private static final Map<String, String> COLUMNS = Map.of(
             "reason", "unsuitable_reason",
             "testedOn", "tested_on",
@@ -31,7 +31,7 @@ final class RowRules {
     private RowRules() {}
 
     /** Rows with codes and words in one form, and the faults found; a faulty value stays as it was given. */
-    static ImportFile check(ImportFile file, LocalDate today) {
+    public static ImportFile check(ImportFile file, LocalDate today) {
         List<RowProblem> problems = new ArrayList<>(file.problems());
         List<ImportRow> rows = new ArrayList<>(file.rows().size());
         Map<String, Integer> seen = new HashMap<>();

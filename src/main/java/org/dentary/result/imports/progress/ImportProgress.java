@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.progress;
 
 import java.time.Instant;
 

@@ -1,4 +1,4 @@
-package org.dentary.result.imports;
+package org.dentary.result.imports.progress;
 
 /** What a large import is at; each takes its share of the whole. */
 public enum ImportStep {
