@@ -8,6 +8,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.dentary.setup.SetUpRules.Row;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
+import org.dentary.setup.list.Vocabulary;
 
 /** What an ageing-error matrix must hold beyond its cells: every pair of classes, of jaws or of shares that sum to 1. */
 final class AgeingErrorRules {

@@ -8,6 +8,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import org.dentary.result.mapping.CodeMapRules;
 import org.dentary.setup.SetUpRules.Row;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 
 /** What the rows of code maps must say together: known words, whole editions, one after another, none written over. */
 final class CodeMapListRules {

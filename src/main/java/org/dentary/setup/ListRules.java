@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Map;
 import org.dentary.plan.PlanSetting;
 import org.dentary.setup.SetUpRules.Row;
+import org.dentary.setup.list.Cell;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 
 /** What single lists ask of their rows beyond what a cell may hold. */
 final class ListRules {

@@ -6,6 +6,9 @@ import java.util.Locale;
 import java.util.Map;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.setup.SetUpRules.Row;
+import org.dentary.setup.list.Column;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 
 /** Rules of lists whose code names several rows that are read as one thing and that reports rest on. */
 final class ReferenceRules {

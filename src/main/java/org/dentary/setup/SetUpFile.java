@@ -15,6 +15,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.setup.list.Boundary;
+import org.dentary.setup.list.SetUpList;
 
 /**
  * Reads a coordinator's file: CSV (RFC 4180, comma, UTF-8 with or without a byte order mark) or, for boundaries, a GeoJSON

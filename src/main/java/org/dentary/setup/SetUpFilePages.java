@@ -23,6 +23,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.setup.list.SetUpList;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 

@@ -7,6 +7,7 @@ import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Instant;
 import java.util.UUID;
+import org.dentary.setup.list.SetUpList;
 
 /** A coordinator's file between being looked through and being posted. */
 @Entity

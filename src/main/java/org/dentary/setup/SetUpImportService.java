@@ -15,6 +15,8 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** Looks a set-up file through and posts it, whole or not at all, in one transaction. */

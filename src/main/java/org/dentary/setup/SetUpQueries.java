@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 
 /** Reads every list as text, column by column as in its file; the statements are made from {@link SetUpList} alone. */
 @ApplicationScoped

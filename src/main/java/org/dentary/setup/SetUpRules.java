@@ -6,6 +6,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.dentary.setup.list.Boundary;
+import org.dentary.setup.list.Cell;
+import org.dentary.setup.list.Column;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 
 /**
  * Holds a file against the list it is for and against what is set up already. A column that the file leaves out keeps what

@@ -10,6 +10,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.dentary.setup.SetUpRules.Row;
+import org.dentary.setup.list.Cell;
+import org.dentary.setup.list.Column;
+import org.dentary.setup.list.SetUpList;
 
 /**
  * Writes a list's rows with one statement (stores with three), made from {@link SetUpList} alone: new rows are added, rows

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.dentary.setup.SetUpRules.Checked;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 import org.junit.jupiter.api.Test;
 
 class AgeingErrorRulesTest {

@@ -13,6 +13,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.dentary.setup.SetUpRules.Row;
+import org.dentary.setup.demo.DemoSetUp;
+import org.dentary.setup.list.Cell;
+import org.dentary.setup.list.Known;
+import org.dentary.setup.list.SetUpList;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 

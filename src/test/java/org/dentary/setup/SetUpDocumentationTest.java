@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.stream.Collectors;
 import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanSetting;
+import org.dentary.setup.list.SetUpList;
 import org.junit.jupiter.api.Test;
 
 /** The documentation is written from the code; {@code -Ddentary.write-docs=true} writes its tables anew. */

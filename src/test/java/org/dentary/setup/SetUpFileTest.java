@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.setup.list.SetUpList;
 import org.junit.jupiter.api.Test;
 
 class SetUpFileTest {
@@ -82,6 +83,19 @@ class SetUpFileTest {
         assertEquals("U1", table.lines().get(0).cells().get(0));
         assertEquals("1", table.lines().get(0).cells().get(2));
         assertEquals(2, table.lines().get(0).number());
+    }
+
+    /** RFC 7946, section 4: WGS 84 alone; the member crs is of the specification of 2008, section 3. */
+    @Test
+    void boundariesInAnotherCoordinateReferenceSystemAreRefused() {
+        byte[] file = """
+                {"crs": {"type": "name", "properties": {"name": "urn:ogc:def:crs:EPSG::26915"}},
+                 "type": "FeatureCollection",
+                 "features": [{"type": "Feature", "properties": {"code": "U1"}, "geometry": {"type": "Polygon",
+                     "coordinates": [[[100.0, 0.0], [101.0, 0.0], [101.0, 1.0], [100.0, 1.0], [100.0, 0.0]]]}}]}
+                """.getBytes(StandardCharsets.UTF_8);
+        InvalidInput refusal = assertThrows(InvalidInput.class, () -> SetUpFile.read(SetUpList.BOUNDARIES, file));
+        assertEquals("NOT_WGS_84", refusal.code());
     }
 
     private static String refusal(String text) {

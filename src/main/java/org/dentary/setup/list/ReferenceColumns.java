@@ -1,7 +1,7 @@
-package org.dentary.setup;
+package org.dentary.setup.list;
 
-import static org.dentary.setup.Column.may;
-import static org.dentary.setup.Column.must;
+import static org.dentary.setup.list.Column.may;
+import static org.dentary.setup.list.Column.must;
 
 import java.util.List;
 

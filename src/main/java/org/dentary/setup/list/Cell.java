@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.list;
 
 import java.math.BigDecimal;
 import java.time.DateTimeException;
@@ -16,9 +16,9 @@ import java.util.function.BiPredicate;
  * @param read SQL from the column {@code %s} to text, never null
  * @param allows whether a cell that is not empty is allowed
  */
-record Cell(String words, String write, String read, BiPredicate<String, Known> allows) {
+public record Cell(String words, String write, String read, BiPredicate<String, Known> allows) {
     /** How a password that was hashed on arrival begins. */
-    static final String HASHED = "$2";
+    public static final String HASHED = "$2";
 
     private static final String FROM_TEXT = "nullif(%s, '')";
     private static final String TO_TEXT = "coalesce(%s, '')";
@@ -48,18 +48,18 @@ record Cell(String words, String write, String read, BiPredicate<String, Known> 
             TO_TEXT,
             (value, known) ->
                     value.contains("/") && ZoneId.getAvailableZoneIds().contains(value));
-    static final Cell BOUNDARY = new Cell(
+    public static final Cell BOUNDARY = new Cell(
             "a GeoJSON Polygon or MultiPolygon (RFC 7946: longitude first, rings closed)",
             FROM_TEXT,
             TO_TEXT,
             (value, known) -> Boundary.fault(value).isEmpty());
 
     /** Never read back; the file's reader has put its hash in its place. */
-    static final Cell PASSWORD =
+    public static final Cell PASSWORD =
             new Cell("at least 8 characters", FROM_TEXT, "''", (value, known) -> value.startsWith(HASHED));
 
     /** Kept beside the stores, one row for each person. */
-    static final Cell STORE_PEOPLE = new Cell(
+    public static final Cell STORE_PEOPLE = new Cell(
             "codes of the list persons, with a blank between two",
             FROM_LIST,
             "coalesce((select string_agg(a.person, ' ' order by a.person) from store_access a where a.store = store.code), '')",
@@ -90,7 +90,7 @@ record Cell(String words, String write, String read, BiPredicate<String, Known> 
     }
 
     /** Whether two allowed texts, either of which may be empty, mean the same value. */
-    boolean same(String one, String other) {
+    public boolean same(String one, String other) {
         return one.equals(other)
                 || write.equals(TO_NUMBER)
                         && !one.isEmpty()

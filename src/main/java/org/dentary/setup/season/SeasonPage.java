@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.season;
 
 import java.util.Arrays;
 import java.util.List;
@@ -11,6 +11,7 @@ import org.dentary.plan.SettingRow;
 import org.dentary.plan.UnitView;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.FieldProblem;
+import org.dentary.setup.list.SetUpList;
 
 /** Everything the season's page shows. */
 record SeasonPage(

@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.season;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -19,6 +19,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
+import org.dentary.setup.SetUpImportService;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** The coordinator's page: seasons and their states, the lists, the plan's settings. */

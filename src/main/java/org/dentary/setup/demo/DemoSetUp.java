@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.demo;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.IOException;
@@ -16,10 +16,12 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonStateService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.AccountService;
+import org.dentary.setup.SetUpImportService;
+import org.dentary.setup.list.SetUpList;
 
 /** The demo's agency: every list from its file, its seasons open, the protocol acknowledged. */
 @ApplicationScoped
-class DemoSetUp implements DemoPart {
+public class DemoSetUp implements DemoPart {
     private final SetUpImportService imports;
     private final PlanService plan;
     private final SeasonStateService states;
@@ -92,7 +94,7 @@ class DemoSetUp implements DemoPart {
         imports.post(id);
     }
 
-    static Path file(Path folder, SetUpList list) {
+    public static Path file(Path folder, SetUpList list) {
         return Arrays.asList(".csv", ".geojson").stream()
                 .map(ending -> folder.resolve(list.path() + ending))
                 .filter(Files::exists)

@@ -1,7 +1,7 @@
-package org.dentary.setup;
+package org.dentary.setup.list;
 
-import static org.dentary.setup.Column.may;
-import static org.dentary.setup.Column.must;
+import static org.dentary.setup.list.Column.may;
+import static org.dentary.setup.list.Column.must;
 
 import java.util.Arrays;
 import java.util.List;
@@ -242,7 +242,7 @@ public enum SetUpList {
     }
 
     /** The list of that name. */
-    static SetUpList of(String path) {
+    public static SetUpList of(String path) {
         return Arrays.stream(values())
                 .filter(list -> list.path.equals(path))
                 .findFirst()
@@ -268,16 +268,16 @@ public enum SetUpList {
         return meaning;
     }
 
-    String table() {
+    public String table() {
         return table;
     }
 
     /** Whether its rows have a set-up order. */
-    boolean ordered() {
+    public boolean ordered() {
         return ordered;
     }
 
-    List<String> key() {
+    public List<String> key() {
         return key;
     }
 
@@ -285,12 +285,12 @@ public enum SetUpList {
         return columns;
     }
 
-    List<String> header() {
+    public List<String> header() {
         return columns.stream().map(Column::name).toList();
     }
 
     /** What tells one row from another, as one text. */
-    String keyOf(Map<String, String> row) {
+    public String keyOf(Map<String, String> row) {
         return key.stream().map(column -> row.getOrDefault(column, "")).collect(Collectors.joining(" / "));
     }
 }

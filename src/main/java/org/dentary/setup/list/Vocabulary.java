@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.list;
 
 import java.util.Arrays;
 import java.util.List;
@@ -12,14 +12,14 @@ import org.dentary.specimen.Side;
 import org.dentary.specimen.Tissue;
 
 /** The coded values that set-up files use. */
-final class Vocabulary {
+public final class Vocabulary {
     static final List<String> TISSUES = names(Tissue.values());
     static final List<String> SIDES = names(Side.values());
     static final List<String> PRESERVATIONS = names(Preservation.values());
     static final List<String> ROLES = names(Role.values());
     static final List<String> SETTINGS = names(PlanSetting.values());
     static final List<String> SOURCES = names(MortalitySource.values());
-    static final List<String> AGE_CLASSES = List.of("FAWN", "YEARLING", "ADULT");
+    public static final List<String> AGE_CLASSES = List.of("FAWN", "YEARLING", "ADULT");
     static final List<String> SEXES = List.of("MALE", "FEMALE");
     static final List<String> PERFORMANCE_KINDS = names(PerformanceSet.Kind.values());
     static final List<String> SOURCES_SEEN = names(PerformanceSet.Seen.values());

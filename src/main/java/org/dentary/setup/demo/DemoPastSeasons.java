@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.demo;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.nio.file.Path;

@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.season;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
@@ -22,6 +22,9 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.AccountService;
+import org.dentary.setup.SetUpImportService;
+import org.dentary.setup.SetUpImportView;
+import org.dentary.setup.list.SetUpList;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 

@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.season;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;

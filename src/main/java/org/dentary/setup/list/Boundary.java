@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.list;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -8,13 +8,13 @@ import java.util.List;
 import java.util.Optional;
 
 /** Boundaries as GeoJSON (RFC 7946): Polygon or MultiPolygon, WGS 84, longitude before latitude. */
-final class Boundary {
+public final class Boundary {
     private static final ObjectMapper JSON = new ObjectMapper();
 
     private Boundary() {}
 
     /** What is wrong with a geometry, or empty; holes are allowed, winding is not judged (RFC 7946, 3.1.6). */
-    static Optional<String> fault(String text) {
+    public static Optional<String> fault(String text) {
         try {
             JsonNode geometry = JSON.readTree(text);
             if (!isWgs84(geometry)) {
@@ -31,7 +31,7 @@ final class Boundary {
     }
 
     /** The features of a FeatureCollection as lines: code (from the property of that name) and geometry. */
-    static Optional<List<List<String>>> features(String text) {
+    public static Optional<List<List<String>>> features(String text) {
         try {
             JsonNode collection = JSON.readTree(text);
             if (!collection.path("type").asText().equals("FeatureCollection")) {
@@ -52,7 +52,7 @@ final class Boundary {
     }
 
     /** Whether a collection says that its coordinates are in another system; RFC 7946 knows WGS 84 alone. */
-    static boolean isInAnotherSystem(String text) {
+    public static boolean isInAnotherSystem(String text) {
         try {
             return !isWgs84(JSON.readTree(text));
         } catch (JsonProcessingException e) {

@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.list;
 
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,9 +12,10 @@ import java.util.Set;
  * @param present rows of the file's own list by key, in set-up order: column name to text
  * @param fixedSeasons seasons that are open or closed, whose days no longer change
  */
-record Known(Map<SetUpList, Set<String>> codes, Map<String, Map<String, String>> present, Set<String> fixedSeasons) {
+public record Known(
+        Map<SetUpList, Set<String>> codes, Map<String, Map<String, String>> present, Set<String> fixedSeasons) {
 
-    static Known of(
+    public static Known of(
             SetUpList list,
             Map<SetUpList, Set<String>> codes,
             List<Map<String, String>> present,

@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.demo;
 
 import java.nio.file.Path;
 
@@ -7,7 +7,7 @@ import java.nio.file.Path;
  * another by {@link #order()}; each runs in a request of its own, as nobody until it becomes an account of the demo. A part
  * that was interrupted is loaded again, so loading must be repeatable.
  */
-public interface DemoPart {
+interface DemoPart {
     /** Parts with smaller numbers come first: 10 is the set-up, 90 closes the past seasons; what happened in the seasons
      * lies between. */
     int order();

@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.demo;
 
 import io.quarkus.arc.All;
 import io.quarkus.arc.Arc;

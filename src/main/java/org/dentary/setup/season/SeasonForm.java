@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.season;
 
 import java.util.ArrayList;
 import java.util.Arrays;

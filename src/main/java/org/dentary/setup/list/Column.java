@@ -1,4 +1,4 @@
-package org.dentary.setup;
+package org.dentary.setup.list;
 
 /**
  * One column of a list.
@@ -9,7 +9,7 @@ package org.dentary.setup;
  * @param byDefault what an empty or missing cell of a new row means
  * @param cell what it may hold
  */
-record Column(String name, String meaning, boolean required, String byDefault, Cell cell) {
+public record Column(String name, String meaning, boolean required, String byDefault, Cell cell) {
     static Column must(String name, Cell cell, String meaning) {
         return new Column(name, meaning, true, "", cell);
     }
