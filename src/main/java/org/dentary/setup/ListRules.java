@@ -35,6 +35,7 @@ final class ListRules {
                 // its cells say all
             }
         }
+        JudgingRows.warn(list, rows, known, warnings);
     }
 
     private static void seasons(List<Row> rows, Known known, List<LineProblem> problems, List<LineProblem> warnings) {

@@ -2,6 +2,7 @@ package org.dentary.setup;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.quarkus.narayana.jta.runtime.TransactionConfiguration;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -15,6 +16,7 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
+import org.dentary.result.outcome.OutcomeService;
 import org.dentary.setup.list.Known;
 import org.dentary.setup.list.SetUpList;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -23,12 +25,15 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 @ApplicationScoped
 public class SetUpImportService {
     private static final String RESOURCE = "set-up import";
+    /** Other rules judge every animal of every season anew. */
+    private static final int LONGEST_SECONDS = 1800;
     /** NIST SP 800-63B, 5.1.1.2: at least eight characters of the user's choice. */
     private static final int SHORTEST_PASSWORD = 8;
 
     private final SetUpImportRepository imports;
     private final SetUpQueries queries;
     private final SetUpWrites writes;
+    private final OutcomeService outcomes;
     private final RepeatableRequests requests;
     private final CurrentAccount current;
     private final ObjectMapper json;
@@ -39,6 +44,7 @@ public class SetUpImportService {
             SetUpImportRepository imports,
             SetUpQueries queries,
             SetUpWrites writes,
+            OutcomeService outcomes,
             RepeatableRequests requests,
             CurrentAccount current,
             ObjectMapper json,
@@ -47,6 +53,7 @@ public class SetUpImportService {
         this.imports = imports;
         this.queries = queries;
         this.writes = writes;
+        this.outcomes = outcomes;
         this.requests = requests;
         this.current = current;
         this.json = json;
@@ -104,6 +111,7 @@ public class SetUpImportService {
      * @throws RuleBroken (409) if there are problems; nothing is written then
      */
     @Transactional
+    @TransactionConfiguration(timeout = LONGEST_SECONDS)
     public SetUpImportView post(UUID id) {
         SetUpImport there = load(id);
         if (there.isPosted()) {
@@ -123,9 +131,22 @@ public class SetUpImportService {
         }
         SetUpRules.Effect effect = SetUpRules.effect(list, checked.rows(), known);
         writes.write(list, checked.rows(), SetUpRules.positions(list, checked.rows(), known), actor(), clock.instant());
+        judgeAnew(list, JudgingRows.of(list, checked.rows(), known));
         there.post(actor(), clock.instant(), effect);
         imports.flush();
         return there.view(new SetUpRules.Checked(List.of(), List.of(), checked.warnings()), effect);
+    }
+
+    private void judgeAnew(SetUpList list, List<SetUpRules.Row> judging) {
+        if (judging.isEmpty()) {
+            return;
+        }
+        if (list == SetUpList.METHODS) {
+            outcomes.deriveTestedBy(
+                    judging.stream().map(row -> row.cell("code")).toList());
+        } else {
+            outcomes.deriveByRulesInForce();
+        }
     }
 
     /** The rows of a list as its file has them, in set-up order. */

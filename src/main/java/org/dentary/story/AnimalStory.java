@@ -85,6 +85,8 @@ public record AnimalStory(
      * @param derivedOutcome what the findings say; only for those who may see unreleased outcomes
      * @param explanation why, in words; only for the same
      * @param review why a person should look; only for the same
+     * @param rules the plan's rules that it was derived by, in words; only for the same
+     * @param earlier what it was derived as before, newest first; only for the same
      */
     @JsonInclude(JsonInclude.Include.NON_NULL)
     public record OutcomeOfDisease(
@@ -94,7 +96,12 @@ public record AnimalStory(
             String footnotes,
             String exclusion,
             String explanation,
-            String review) {}
+            String review,
+            String rules,
+            List<EarlierReason> earlier) {}
+
+    /** What an outcome was derived as before: why, by which rules (empty: not kept then), and until when that stood. */
+    public record EarlierReason(String explanation, String rules, Instant derivedAt, Instant until) {}
 
     /** Where and for when the kit's labels were issued; a kit used elsewhere or later is accepted and shown. */
     public record KitIssue(String season, String station, boolean usedElsewhere) {}

@@ -2,13 +2,16 @@ package org.dentary.story;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import java.time.Instant;
 import java.util.List;
 
 /** Reads across the rooms for one animal. What a role may not know is left out here, in SQL, not later. */
 @ApplicationScoped
 class StoryQueries {
     /** Why an outcome is what it is. */
-    record Explanation(String disease, String explanation, String review) {}
+    record Explanation(String disease, String explanation, String review, String rules) {}
+
+    record EarlierExplanation(String disease, String explanation, String rules, Instant derivedAt, Instant until) {}
 
     /** Where the labels of a kit were issued. */
     record Issue(String season, String station) {}
@@ -25,8 +28,16 @@ class StoryQueries {
              order by f.reported_on, f.recorded_at, f.id
             """;
     private static final String EXPLANATIONS = """
-            select disease, explanation, review from outcome_explanation where kit = :kit order by disease
+            select disease, explanation, review, rules from outcome_explanation where kit = :kit order by disease
             """;
+    /** The history keeps rows as they were: those before the rules were kept have none. */
+    private static final String EARLIER_EXPLANATIONS = """
+            select h.old ->> 'disease' as disease, h.old ->> 'explanation' as explanation,
+                   coalesce(h.old ->> 'rules', '') as rules, cast(h.old ->> 'derived_at' as timestamptz) as derived_at, h.at
+              from history h where h.table_name = 'outcome_explanation' and h.key = :kit
+             order by h.at desc, h.id desc
+            """;
+
     private static final String ISSUE = """
             select b.season, b.station from kit k join kit_block b on b.id = k.block where k.code = :kit
             """;
@@ -95,6 +106,13 @@ class StoryQueries {
     @SuppressWarnings("unchecked")
     List<FindingRow> findings(String kit) {
         return entities.createNativeQuery(FINDINGS, FindingRow.class)
+                .setParameter("kit", kit)
+                .getResultList();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<EarlierExplanation> earlierExplanations(String kit) {
+        return entities.createNativeQuery(EARLIER_EXPLANATIONS, EarlierExplanation.class)
                 .setParameter("kit", kit)
                 .getResultList();
     }

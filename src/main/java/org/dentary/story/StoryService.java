@@ -206,6 +206,15 @@ public class StoryService {
                 ? queries.explanations(kit).stream()
                         .collect(Collectors.toMap(StoryQueries.Explanation::disease, Function.identity()))
                 : Map.of();
+        Map<String, List<AnimalStory.EarlierReason>> earlier = whole && knowing
+                ? queries.earlierExplanations(kit).stream()
+                        .collect(Collectors.groupingBy(
+                                StoryQueries.EarlierExplanation::disease,
+                                Collectors.mapping(
+                                        was -> new AnimalStory.EarlierReason(
+                                                was.explanation(), was.rules(), was.derivedAt(), was.until()),
+                                        Collectors.toList())))
+                : Map.of();
         List<AnimalStory.OutcomeOfDisease> outcomes = new ArrayList<>();
         for (LineView line : lines) {
             StoryQueries.Explanation why = explained.get(line.disease());
@@ -216,7 +225,9 @@ public class StoryService {
                     line.footnotes(),
                     line.exclusion(),
                     why == null ? null : why.explanation(),
-                    why == null ? null : why.review()));
+                    why == null ? null : why.review(),
+                    why == null ? null : why.rules(),
+                    why == null ? null : earlier.getOrDefault(line.disease(), List.of())));
         }
         return outcomes;
     }

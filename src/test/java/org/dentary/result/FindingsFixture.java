@@ -69,11 +69,16 @@ public class FindingsFixture {
 
     /** A final finding on the left node. */
     public ValidatableResponse finds(Deer deer, String stage, String word, String reason) {
+        return finds(deer, stage, word, reason, stage.equals("CONFIRMATORY") ? "T_CONFIRM" : "T_SCREEN");
+    }
+
+    /** The same by another method. */
+    public ValidatableResponse finds(Deer deer, String stage, String word, String reason, String method) {
         return intake.put(
                 "liaison",
                 "/findings/" + UUID.randomUUID(),
                 "{\"specimens\":[\"" + deer.label(Part.NODE_LEFT) + "\"],\"method\":\""
-                        + (stage.equals("CONFIRMATORY") ? "T_CONFIRM" : "T_SCREEN") + "\",\"stage\":\"" + stage
+                        + method + "\",\"stage\":\"" + stage
                         + "\",\"finding\":\"" + word + "\",\"status\":\"FINAL\",\"accession\":\"A-" + deer.kit() + "-"
                         + stage
                         + "\",\"laboratory\":\"T_LAB\",\"testedOn\":\"2025-11-20\",\"reportedOn\":\"2025-11-21\""

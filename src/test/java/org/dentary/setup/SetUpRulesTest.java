@@ -84,6 +84,26 @@ class SetUpRulesTest {
     }
 
     @Test
+    void aRowThatChangesHowOutcomesAreDerivedSaysSoBeforeItIsPosted() {
+        List<Map<String, String>> settings = List.of(
+                row("name", "SCREENING_ALONE_DETECTS", "value", "false", "season", "", "region", "", "unit", ""));
+        String header = "name,value,season,region,unit\n";
+        assertEquals(
+                List.of("2 value OUTCOMES_JUDGED_ANEW", "4 value OUTCOMES_JUDGED_ANEW"),
+                told(check(
+                                SetUpList.SETTINGS,
+                                header
+                                        + "SCREENING_ALONE_DETECTS,true,,,\nCONTACT_DAYS,3,,,\nPOOL_PASSES_TO_MEMBERS,true,,,\n",
+                                settings,
+                                Set.of())
+                        .warnings()));
+        assertEquals(
+                List.of(),
+                check(SetUpList.SETTINGS, header + "SCREENING_ALONE_DETECTS,false,,,\n", settings, Set.of())
+                        .warnings());
+    }
+
+    @Test
     void seasonsMustNotOverlapAndShouldLeaveNoGap() {
         List<Map<String, String>> present =
                 List.of(row("code", "Y1", "name", "y1", "starts_on", "1950-06-01", "ends_on", "1951-05-31"));

@@ -70,14 +70,33 @@ class OutcomeQueries {
              order by kit, disease, id desc
             """;
     private static final String EXPLAIN = """
-            insert into outcome_explanation (kit, disease, explanation, review, derived_at)
-            select kit, disease, explanation, nullif(review, ''), :at
+            insert into outcome_explanation (kit, disease, explanation, review, rules, derived_at)
+            select kit, disease, explanation, nullif(review, ''), rules, :at
               from unnest(cast(:kits as text[]), cast(:diseases as text[]), cast(:explanations as text[]),
-                          cast(:reviews as text[])) as e(kit, disease, explanation, review)
+                          cast(:reviews as text[]), cast(:rules as text[])) as e(kit, disease, explanation, review, rules)
             on conflict (kit, disease) do update
-               set explanation = excluded.explanation, review = excluded.review, derived_at = excluded.derived_at
-             where outcome_explanation.explanation <> excluded.explanation
-                or outcome_explanation.review is distinct from excluded.review
+               set explanation = excluded.explanation, review = excluded.review, rules = excluded.rules,
+                   derived_at = excluded.derived_at
+             where (outcome_explanation.explanation, outcome_explanation.review, outcome_explanation.rules)
+                   is distinct from (excluded.explanation, excluded.review, excluded.rules)
+            """;
+    private static final String JUDGED = """
+            select distinct coalesce(a.season, '') as season, coalesce(u.region, '') as region,
+                   coalesce(a.unit, '') as unit, e.rules
+              from outcome_explanation e join animal a on a.kit = e.kit
+              left join management_unit u on u.code = a.unit
+             order by 1, 2, 3, 4
+            """;
+    private static final String JUDGED_SO = """
+            with so as (select * from unnest(cast(:seasons as text[]), cast(:units as text[]), cast(:rules as text[]))
+                               as s(season, unit, rules))
+            select distinct e.kit from outcome_explanation e join animal a on a.kit = e.kit
+              join so on so.season = coalesce(a.season, '') and so.unit = coalesce(a.unit, '') and so.rules = e.rules
+             order by 1
+            """;
+    private static final String TESTED_BY = """
+            select distinct l.kit_bound from finding f join finding_specimen s on s.finding = f.id
+              join label l on l.code = s.code where f.method in (:methods) order by 1
             """;
 
     private final EntityManager entities;
@@ -116,6 +135,9 @@ class OutcomeQueries {
 
     record Identity(String kit, String code, String standing) {}
 
+    /** Where animals were judged, and by which rules; empty texts for none. */
+    record Judged(String season, String region, String unit, String rules) {}
+
     record Released(String kit, String disease, String outcome) {}
 
     @SuppressWarnings("unchecked")
@@ -148,14 +170,44 @@ class OutcomeQueries {
     }
 
     void explain(
-            List<String> kits, List<String> diseases, List<String> explanations, List<String> reviews, Instant at) {
+            List<String> kits,
+            List<String> diseases,
+            List<String> explanations,
+            List<String> reviews,
+            List<String> rules,
+            Instant at) {
         entities.createNativeQuery(EXPLAIN)
                 .setParameter("kits", kits.toArray(String[]::new))
                 .setParameter("diseases", diseases.toArray(String[]::new))
                 .setParameter("explanations", explanations.toArray(String[]::new))
                 .setParameter("reviews", reviews.toArray(String[]::new))
+                .setParameter("rules", rules.toArray(String[]::new))
                 .setParameter("at", at)
                 .executeUpdate();
+    }
+
+    /** Every place and rules that an outcome was derived for. */
+    @SuppressWarnings("unchecked")
+    List<Judged> judged() {
+        return entities.createNativeQuery(JUDGED, Judged.class).getResultList();
+    }
+
+    /** Animals that were judged in those places by those rules. */
+    @SuppressWarnings("unchecked")
+    List<String> kitsJudged(List<Judged> so) {
+        return entities.createNativeQuery(JUDGED_SO)
+                .setParameter("seasons", so.stream().map(Judged::season).toArray(String[]::new))
+                .setParameter("units", so.stream().map(Judged::unit).toArray(String[]::new))
+                .setParameter("rules", so.stream().map(Judged::rules).toArray(String[]::new))
+                .getResultList();
+    }
+
+    /** Animals with a finding by one of the methods. */
+    @SuppressWarnings("unchecked")
+    List<String> kitsTestedBy(Collection<String> methods) {
+        return entities.createNativeQuery(TESTED_BY)
+                .setParameter("methods", methods)
+                .getResultList();
     }
 
     @SuppressWarnings("unchecked")

@@ -31,6 +31,7 @@ import org.dentary.submission.OrdersChanged;
 @ApplicationScoped
 public class OutcomeService {
     private static final int AT_ONCE = 5_000;
+    private static final String RULES = "RULES";
 
     private final OutcomeQueries queries;
     private final PlanService plan;
@@ -80,6 +81,30 @@ public class OutcomeService {
         derive(kits, cause, (done, total) -> {});
     }
 
+    /** Judges anew every animal whose outcome was derived by other rules than the plan sets for its place now. */
+    @Transactional
+    public void deriveByRulesInForce() {
+        PlanSettings settings = plan.settings();
+        List<OutcomeQueries.Judged> others = queries.judged().stream()
+                .filter(at -> !facts(settings, at.season(), at.region(), at.unit())
+                        .words()
+                        .equals(at.rules()))
+                .toList();
+        if (!others.isEmpty()) {
+            derive(queries.kitsJudged(others), RULES);
+        }
+    }
+
+    /**
+     * Judges anew every animal with a finding by one of the methods, whose accepted tissues are other ones now.
+     *
+     * @param methods test method codes; at least one
+     */
+    @Transactional
+    public void deriveTestedBy(Collection<String> methods) {
+        derive(queries.kitsTestedBy(methods), RULES);
+    }
+
     /** Told how many animals of how many are done, as they are done. */
     public interface Told {
         void of(int done, int total);
@@ -120,13 +145,14 @@ public class OutcomeService {
         List<SuspicionDerived.Suspicion> suspicions = new ArrayList<>();
         Explanations explanations = new Explanations();
         for (OutcomeQueries.Member member : members) {
+            PlanFacts facts = facts(settings, member.season(), member.region(), member.unit());
+            String rules = facts.words();
             Map<String, Derived> said = said(
                     diseases,
                     findings.getOrDefault(member.root(), List.of()),
                     tissues.getOrDefault(member.root(), List.of()),
                     Identities.of(identities.getOrDefault(member.root(), List.of())),
-                    settings,
-                    member,
+                    facts,
                     disease -> released.contains(member.root() + " " + disease));
             for (String disease : diseases) {
                 Derived derived = said.get(disease);
@@ -139,7 +165,7 @@ public class OutcomeService {
                         shown == derived.outcome()
                                 ? derived.footnotes()
                                 : Identities.footnotesOfWithheld(derived.footnotes())));
-                explanations.add(member.kit(), disease, derived);
+                explanations.add(member.kit(), disease, derived, rules);
                 if (member.kit().equals(member.root()) && derived.outcome().isSuspicion()) {
                     suspicions.add(new SuspicionDerived.Suspicion(member.kit(), disease));
                 }
@@ -147,7 +173,12 @@ public class OutcomeService {
         }
         lines.setOutcomes(outcomes, cause);
         queries.explain(
-                explanations.kits, explanations.diseases, explanations.words, explanations.reviews, clock.instant());
+                explanations.kits,
+                explanations.diseases,
+                explanations.words,
+                explanations.reviews,
+                explanations.rules,
+                clock.instant());
         if (!suspicions.isEmpty()) {
             suspicionDerived.fire(new SuspicionDerived(suspicions));
         }
@@ -163,16 +194,13 @@ public class OutcomeService {
             List<OutcomeQueries.Finding> findings,
             List<OutcomeQueries.Tissue> tissues,
             Identities identities,
-            PlanSettings settings,
-            OutcomeQueries.Member member,
+            PlanFacts plan,
             Predicate<String> isReleased) {
         Map<String, List<OutcomeQueries.Finding>> byDisease =
                 findings.stream().collect(Collectors.groupingBy(OutcomeQueries.Finding::disease));
         Map<String, Derived> said = new LinkedHashMap<>();
         for (String disease : diseases) {
-            said.put(
-                    disease,
-                    derived(byDisease.getOrDefault(disease, List.of()), tissues, true, identities, settings, member));
+            said.put(disease, derived(byDisease.getOrDefault(disease, List.of()), tissues, true, identities, plan));
         }
         boolean withheld = said.entrySet().stream()
                 .anyMatch(each -> shown(each.getValue().outcome(), isReleased.test(each.getKey()))
@@ -180,8 +208,7 @@ public class OutcomeService {
         if (withheld) {
             diseases.stream()
                     .filter(disease -> !byDisease.containsKey(disease))
-                    .forEach(disease ->
-                            said.put(disease, derived(List.of(), tissues, false, identities, settings, member)));
+                    .forEach(disease -> said.put(disease, derived(List.of(), tissues, false, identities, plan)));
         }
         return said;
     }
@@ -200,17 +227,13 @@ public class OutcomeService {
             List<OutcomeQueries.Tissue> tissues,
             boolean reported,
             Identities identities,
-            PlanSettings settings,
-            OutcomeQueries.Member at) {
-        String season = empty(at.season());
-        String region = empty(at.region());
-        String unit = empty(at.unit());
-        List<String> adjuncts = settings.codes(PlanSetting.ADJUNCT_METHODS_THAT_COUNT, season, region, unit);
+            PlanFacts plan) {
         Map<String, List<OutcomeQueries.Finding>> byId = new LinkedHashMap<>();
         rows.forEach(
                 row -> byId.computeIfAbsent(row.id(), id -> new ArrayList<>()).add(row));
-        List<TestFact> facts =
-                byId.values().stream().map(same -> fact(same, adjuncts)).toList();
+        List<TestFact> facts = byId.values().stream()
+                .map(same -> fact(same, plan.adjunctsThatCount()))
+                .toList();
         List<TissueFact> tissue = tissues.stream()
                 .map(t -> new TissueFact(
                         t.code(),
@@ -221,13 +244,20 @@ public class OutcomeService {
                         t.tissue().endsWith("_NODE"),
                         t.tissue().equals("OBEX")))
                 .toList();
-        Derived derived = OutcomeRules.derive(
-                identities.attributable(facts),
-                identities.attributableTissue(tissue),
-                new PlanFacts(
-                        settings.isSet(PlanSetting.SCREENING_ALONE_DETECTS, season, region, unit),
-                        settings.isSet(PlanSetting.POOL_PASSES_TO_MEMBERS, season, region, unit)));
+        Derived derived =
+                OutcomeRules.derive(identities.attributable(facts), identities.attributableTissue(tissue), plan);
         return identities.told(derived, facts);
+    }
+
+    /** The rules that the plan sets for a place; empty codes for none. */
+    private static PlanFacts facts(PlanSettings settings, String seasonOrNone, String regionOrNone, String unitOrNone) {
+        String season = empty(seasonOrNone);
+        String region = empty(regionOrNone);
+        String unit = empty(unitOrNone);
+        return new PlanFacts(
+                settings.isSet(PlanSetting.SCREENING_ALONE_DETECTS, season, region, unit),
+                settings.isSet(PlanSetting.POOL_PASSES_TO_MEMBERS, season, region, unit),
+                settings.codes(PlanSetting.ADJUNCT_METHODS_THAT_COUNT, season, region, unit));
     }
 
     private static TestFact fact(List<OutcomeQueries.Finding> same, List<String> adjuncts) {
@@ -270,12 +300,14 @@ public class OutcomeService {
         private final List<String> diseases = new ArrayList<>();
         private final List<String> words = new ArrayList<>();
         private final List<String> reviews = new ArrayList<>();
+        private final List<String> rules = new ArrayList<>();
 
-        void add(String kit, String disease, Derived derived) {
+        void add(String kit, String disease, Derived derived, String by) {
             kits.add(kit);
             diseases.add(disease);
             words.add(derived.explanation());
             reviews.add(derived.review() == null ? "" : derived.review());
+            rules.add(by);
         }
     }
 }

@@ -1,9 +1,22 @@
 package org.dentary.result.outcome;
 
+import java.util.List;
+
 /**
- * What the plan decides about outcomes in the animal's unit.
+ * What the plan decides about outcomes in the animal's season, region and unit.
  *
  * @param screeningAlone a final screening detection counts without confirmation
  * @param poolPasses a pool not detected passes to its members
+ * @param adjunctsThatCount codes of the methods whose adjunct findings move an outcome, in the plan's order
  */
-record PlanFacts(boolean screeningAlone, boolean poolPasses) {}
+record PlanFacts(boolean screeningAlone, boolean poolPasses, List<String> adjunctsThatCount) {
+    /** The rules that apply, in words: the same words stand for the same rules. */
+    String words() {
+        return "Edition " + OutcomeRules.VERSION + ": a screening detection "
+                + (screeningAlone ? "counts without confirmation" : "waits for confirmation") + "; a pool not detected "
+                + (poolPasses ? "passes to its members" : "says nothing of its members") + "; "
+                + (adjunctsThatCount.isEmpty()
+                        ? "no adjunct method counts"
+                        : "adjunct methods that count: " + String.join(", ", adjunctsThatCount));
+    }
+}

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 class IdentitiesTest {
     private static final TissueFact LEFT = new TissueFact("LEFT", null, false, 1, 1, true, false);
     private static final TissueFact RIGHT = new TissueFact("RIGHT", null, false, 1, 1, true, false);
-    private static final PlanFacts PLAN = new PlanFacts(false, false);
+    private static final PlanFacts PLAN = new PlanFacts(false, false, List.of());
 
     private static TestFact finding(FindingWord word, String... specimens) {
         return new TestFact(

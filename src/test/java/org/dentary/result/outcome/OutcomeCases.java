@@ -58,7 +58,7 @@ final class OutcomeCases {
                 split(row.getField("tissues"), "\\|").stream()
                         .map(OutcomeCases::tissue)
                         .toList(),
-                new PlanFacts(plan.contains("alone"), plan.contains("pools")),
+                new PlanFacts(plan.contains("alone"), plan.contains("pools"), List.of()),
                 Outcome.valueOf(row.getField("outcome")),
                 row.getField("review"),
                 row.getField("footnotes"));

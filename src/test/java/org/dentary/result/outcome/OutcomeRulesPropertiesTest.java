@@ -34,7 +34,7 @@ class OutcomeRulesPropertiesTest {
             @ForAll boolean alone,
             @ForAll boolean pools,
             @ForAll long seed) {
-        PlanFacts plan = new PlanFacts(alone, pools);
+        PlanFacts plan = new PlanFacts(alone, pools, List.of());
         List<TestFact> arrived = numbered(reports);
         Derived first = OutcomeRules.derive(arrived, TISSUES, plan);
         List<TestFact> otherwise = new ArrayList<>(arrived);
@@ -65,8 +65,8 @@ class OutcomeRulesPropertiesTest {
                 "left node");
         List<TestFact> with = new ArrayList<>(early);
         with.add(suspect);
-        Outcome outcome =
-                OutcomeRules.derive(with, TISSUES, new PlanFacts(false, true)).outcome();
+        Outcome outcome = OutcomeRules.derive(with, TISSUES, new PlanFacts(false, true, List.of()))
+                .outcome();
         assertEquals(Outcome.SUSPECT, outcome);
         assertNotEquals(Outcome.SUSPECT, OutcomeService.shown(outcome, false));
     }

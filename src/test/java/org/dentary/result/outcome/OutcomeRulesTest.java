@@ -69,7 +69,7 @@ class OutcomeRulesTest {
         Derived derived = OutcomeRules.derive(
                 List.of(found),
                 List.of(new TissueFact("L", null, false, 1, 1, true, false)),
-                new PlanFacts(false, false));
+                new PlanFacts(false, false, List.of()));
         assertEquals("detected: left node, confirmatory IHC, final, tested 2026-12-03", derived.explanation());
     }
 }
