@@ -1,5 +1,7 @@
 package org.dentary.result.notification;
 
+import org.dentary.result.notification.letter.LetterService;
+
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -11,7 +13,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -98,7 +99,7 @@ public class NotificationPages {
                 ? null
                 : "/notifications?state=" + state + "&season=" + URLEncoder.encode(season, StandardCharsets.UTF_8)
                         + "&after=" + URLEncoder.encode(page.next(), StandardCharsets.UTF_8);
-        return page(200, Templates.notifications(page.items(), counts, state, season, plan.seasons(), next));
+        return Uncached.page(200, Templates.notifications(page.items(), counts, state, season, plan.seasons(), next));
     }
 
     @GET
@@ -210,18 +211,9 @@ public class NotificationPages {
             Contact contact,
             String purpose,
             Faults faults) {
-        return page(
+        return Uncached.page(
                 status,
                 Templates.notification(
                         told, form, AttemptForm.CHANNELS, AttemptForm.RESULTS, contact, purpose, faults));
-    }
-
-    /** A page that no cache keeps. */
-    static Response page(int status, TemplateInstance page) {
-        return Response.status(status)
-                .type(MediaType.TEXT_HTML)
-                .entity(page)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 }

@@ -11,7 +11,7 @@ import java.util.UUID;
 
 /** Reads who is to be told what, from released outcomes and tries alone. */
 @ApplicationScoped
-class NotificationQueries {
+public class NotificationQueries {
     /** The last try that closed something, or that undid it by coming back, decides. */
     private static final String STANDING = """
             with standing as (
@@ -149,7 +149,7 @@ class NotificationQueries {
     public record Waiting(Long count, Long detections, Instant since, String timeZone) {}
 
     /** What is released of one animal for one disease. */
-    record Released(
+    public record Released(
             String kit,
             String disease,
             String diseaseName,
@@ -197,7 +197,7 @@ class NotificationQueries {
 
     /** Released outcomes of animals, newest first; those entered in error are left out. */
     @SuppressWarnings("unchecked")
-    List<Released> released(List<String> kits) {
+    public List<Released> released(List<String> kits) {
         return kits.isEmpty()
                 ? List.of()
                 : entities.createNativeQuery(OUTCOMES, Released.class)

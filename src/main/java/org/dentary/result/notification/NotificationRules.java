@@ -9,7 +9,7 @@ import java.util.Locale;
  * other outcomes may go by letter or message (common practice, no source). The words are those for released outcomes, so
  * that a suspect and a pending animal cannot be told apart by them.
  */
-final class NotificationRules {
+public final class NotificationRules {
     private NotificationRules() {}
 
     /** Whether nothing more is to be done for the outcome after such a try. */
@@ -48,7 +48,7 @@ final class NotificationRules {
      * @param outcome the released one: for a suspect that is {@code PENDING}
      * @param disease its name
      */
-    static String say(String outcome, String disease) {
+    public static String say(String outcome, String disease) {
         return switch (outcome) {
             case "PENDING" -> "The test for " + disease + " is not finished. Nothing can be said yet.";
             case "DETECTED" -> disease + " was detected in this animal. Give the health agency's advice and number.";
@@ -72,7 +72,7 @@ final class NotificationRules {
     }
 
     /** An outcome as the subject of a letter says it. */
-    static String subject(String outcome) {
+    public static String subject(String outcome) {
         return switch (outcome) {
             case "UNSUITABLE" -> "no result, the tissue was unsuitable for the test";
             case "NOT_ATTRIBUTABLE" -> "no result, the tissue could not be matched to the animal";
@@ -82,7 +82,7 @@ final class NotificationRules {
     }
 
     /** A coded word for a file or letter: {@code NOT_DETECTED} is "not detected". */
-    static String words(String code) {
+    public static String words(String code) {
         return code.toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 }

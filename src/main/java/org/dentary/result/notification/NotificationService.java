@@ -125,7 +125,7 @@ public class NotificationService {
      *
      * @throws NotFound where nothing is released of it, or nobody is to be told
      */
-    Told told(String typed, String disease) {
+    public Told told(String typed, String disease) {
         String kit = kits.kit(typed);
         NotificationQueries.Row row =
                 queries.page(new NotificationFilter("", "", disease), kit, NotificationQueries.Cursor.START, 1).stream()

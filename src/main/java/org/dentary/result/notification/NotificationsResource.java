@@ -1,5 +1,7 @@
 package org.dentary.result.notification;
 
+import org.dentary.result.notification.letter.LetterService;
+
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;

@@ -1,6 +1,6 @@
 /**
- * Telling people what was released of the animal they brought: the work list with every try, callers without a stub, and
- * letters. It decides no outcome and knows nothing unreleased. Start reading at
- * {@link org.dentary.result.notification.NotificationService}.
+ * Who is to be told what was released, by when and how, and each try to reach them. The letters and their wordings stand in
+ * {@code letter}, those who call without a stub in {@code caller}; what is released is decided in {@code
+ * result.release}, and nothing unreleased is known here. Start reading at {@link org.dentary.result.notification.NotificationService}.
  */
 package org.dentary.result.notification;

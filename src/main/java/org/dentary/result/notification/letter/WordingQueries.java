@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;

@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.caller;
 
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;

@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
 
 import com.lowagie.text.Chunk;
 import com.lowagie.text.Document;

@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;

@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -1,4 +1,7 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.caller;
+
+import org.dentary.result.notification.NotificationQueries;
+import org.dentary.result.notification.NotificationRules;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;

@@ -1,4 +1,6 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
+
+import org.dentary.result.notification.NotificationRules;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;

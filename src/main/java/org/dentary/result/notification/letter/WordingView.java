@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;

@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.caller;
 
 import java.time.LocalDate;
 import java.util.List;

@@ -1,4 +1,9 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
+
+import org.dentary.result.notification.NotificationItem;
+import org.dentary.result.notification.NotificationQueries;
+import org.dentary.result.notification.NotificationRules;
+import org.dentary.result.notification.NotificationService;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
@@ -67,7 +72,7 @@ public class LetterService {
      *     reviewed or the plan lacks what letters give
      */
     @Transactional
-    byte[] letter(String kit, String disease, String purpose) {
+    public byte[] letter(String kit, String disease, String purpose) {
         if (purpose == null || purpose.isBlank()) {
             throw InvalidInput.field("purpose", "REQUIRED", "Say why the contact is read; the audit keeps it");
         }

@@ -1,4 +1,6 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
+
+import org.dentary.result.notification.NotificationFixture;
 
 import static org.dentary.intake.IntakeFixture.as;
 import static org.junit.jupiter.api.Assertions.assertEquals;

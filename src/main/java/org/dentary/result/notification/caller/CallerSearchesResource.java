@@ -1,4 +1,4 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.caller;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;

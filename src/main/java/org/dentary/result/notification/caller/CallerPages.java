@@ -1,4 +1,6 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.caller;
+
+import org.dentary.result.Uncached;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -39,7 +41,7 @@ public class CallerPages {
     @Path("callers")
     @PermissionsAllowed(Act.NOTIFY)
     public Response form() {
-        return NotificationPages.page(200, Templates.caller("REGISTRATION", "", "", false, List.of(), Faults.NONE));
+        return Uncached.page(200, Templates.caller("REGISTRATION", "", "", false, List.of(), Faults.NONE));
     }
 
     @POST
@@ -66,7 +68,7 @@ public class CallerPages {
 
     private static Response show(
             int status, CallerSearch search, boolean searched, List<CallerMatch> matches, Faults faults) {
-        return NotificationPages.page(
+        return Uncached.page(
                 status,
                 Templates.caller(
                         search.by() == null ? "" : search.by().name(),

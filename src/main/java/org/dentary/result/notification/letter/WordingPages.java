@@ -1,4 +1,6 @@
-package org.dentary.result.notification;
+package org.dentary.result.notification.letter;
+
+import org.dentary.result.Uncached;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -83,7 +85,7 @@ public class WordingPages {
     }
 
     private Response show(int status, String outcome, String wording, Faults faults) {
-        return NotificationPages.page(
+        return Uncached.page(
                 status, Templates.wordings(wordings.all(), WordingRules.PLACES, outcome, wording, faults));
     }
 }
