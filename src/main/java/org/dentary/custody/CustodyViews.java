@@ -42,8 +42,8 @@ import org.dentary.ledger.LedgerEvent;
 import org.dentary.ledger.LedgerStore;
 import org.dentary.ledger.Redacted;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
-import org.dentary.plan.PlanSettings;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 

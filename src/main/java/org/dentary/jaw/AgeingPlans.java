@@ -10,8 +10,8 @@ import org.dentary.jaw.key.AgeingPlan;
 import org.dentary.jaw.key.JawContext;
 import org.dentary.jaw.key.JawObservation;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
-import org.dentary.plan.PlanSettings;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;

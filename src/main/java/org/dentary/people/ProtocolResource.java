@@ -10,7 +10,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.RuleBroken;

@@ -1,5 +1,8 @@
 package org.dentary.plan;
 
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
+
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.PermitAll;

@@ -1,5 +1,7 @@
 package org.dentary.plan;
 
+import org.dentary.plan.setting.SettingRow;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;

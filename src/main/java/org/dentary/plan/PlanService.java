@@ -1,5 +1,9 @@
 package org.dentary.plan;
 
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
+import org.dentary.plan.setting.SettingRow;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
 import java.util.List;

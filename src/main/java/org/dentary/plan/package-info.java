@@ -1,6 +1,6 @@
 /**
  * What a season is set up with: diseases, species, regions, seasons, management units, stations, laboratories and what
- * they accept, test methods, and the plan's settings. It knows no person, label or animal. Start reading at {@link
- * org.dentary.plan.PlanService}; the settings stand in {@link org.dentary.plan.PlanSetting}.
+ * they accept, and test methods. The plan's settings stand in {@code setting}, a season's opening and closing in {@code
+ * season}; none of them knows a person, a label or an animal. Start reading at {@link org.dentary.plan.PlanService}.
  */
 package org.dentary.plan;

@@ -11,8 +11,8 @@ import java.util.stream.Collectors;
 import org.dentary.kit.BlockService;
 import org.dentary.kit.BlockView;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
-import org.dentary.plan.PlanSettings;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
 

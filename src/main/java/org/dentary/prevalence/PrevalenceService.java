@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.function.Function;
 import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;

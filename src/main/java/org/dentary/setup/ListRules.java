@@ -6,7 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.setup.SetUpRules.Row;
 import org.dentary.setup.list.Cell;
 import org.dentary.setup.list.Known;

@@ -21,7 +21,7 @@ import org.dentary.codes.Part;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelView;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;

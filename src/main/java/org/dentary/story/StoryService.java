@@ -27,7 +27,7 @@ import org.dentary.jaw.queue.JawTask;
 import org.dentary.kit.KitService;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.specimen.PreservationView;

@@ -3,7 +3,7 @@ package org.dentary.browser;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
 import org.dentary.prevalence.LineFixture;

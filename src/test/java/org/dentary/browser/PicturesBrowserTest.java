@@ -8,7 +8,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.List;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
 import org.dentary.prevalence.LineFixture;

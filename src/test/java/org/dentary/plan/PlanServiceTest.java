@@ -1,5 +1,7 @@
 package org.dentary.plan;
 
+import org.dentary.plan.setting.PlanSetting;
+
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;

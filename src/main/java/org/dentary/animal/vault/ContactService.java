@@ -16,7 +16,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;

@@ -21,7 +21,7 @@ import org.dentary.jaw.key.JawKey;
 import org.dentary.jaw.photo.JawPhotoService;
 import org.dentary.jaw.photo.JawPhotoView;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;

@@ -10,7 +10,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.StationView;
 import org.dentary.platform.account.Act;
 

@@ -2,8 +2,8 @@ package org.dentary.prevalence.detection;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
-import org.dentary.plan.PlanSetting;
-import org.dentary.plan.PlanSettings;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 import org.dentary.plan.UnitView;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.performance.PerformanceSet;

@@ -10,7 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.prevalence.Dimension;
 import org.dentary.prevalence.ReportQuestion;
 import org.dentary.prevalence.Scope;

@@ -7,7 +7,7 @@ import java.time.Clock;
 import java.util.List;
 import org.dentary.kit.KitService;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;

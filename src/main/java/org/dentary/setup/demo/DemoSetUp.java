@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.SeasonStateService;
+import org.dentary.plan.season.SeasonStateService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.AccountService;
 import org.dentary.setup.SetUpImportService;

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.dentary.animal.MortalitySource;
 import org.dentary.cautions.Hazard;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Role;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.specimen.Preservation;

@@ -72,14 +72,14 @@ class HomePagesTest {
         }
         as("liaison").accept("text/html").get("/").then().body(not(containsString("What to take next")));
         // a plan that the figures cannot be had from leaves the list out and home standing
-        chances.set(org.dentary.plan.PlanSetting.TEST_SENSITIVITY_MEANS, "RELATIVE", unit);
+        chances.set(org.dentary.plan.setting.PlanSetting.TEST_SENSITIVITY_MEANS, "RELATIVE", unit);
         as("sampler")
                 .accept("text/html")
                 .get("/")
                 .then()
                 .statusCode(200)
                 .body(not(containsString("What to take next")));
-        chances.set(org.dentary.plan.PlanSetting.TEST_SENSITIVITY_MEANS, "ANIMAL_LEVEL", unit);
+        chances.set(org.dentary.plan.setting.PlanSetting.TEST_SENSITIVITY_MEANS, "ANIMAL_LEVEL", unit);
     }
 
     @Test

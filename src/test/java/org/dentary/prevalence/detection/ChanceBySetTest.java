@@ -12,7 +12,7 @@ import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.util.List;
 import org.dentary.SeasonFixture;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture;
 import org.dentary.prevalence.LineFixture.ALine;

@@ -5,8 +5,8 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.dentary.SeasonFixture;
-import org.dentary.plan.PlanSetting;
-import org.dentary.plan.SettingService;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.SettingService;
 
 /** Management units of a test's own, with settings and weights of their own: no other test's animals are in them. */
 @ApplicationScoped

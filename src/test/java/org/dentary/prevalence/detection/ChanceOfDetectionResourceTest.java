@@ -17,7 +17,7 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture;
 import org.dentary.prevalence.LineFixture.ALine;

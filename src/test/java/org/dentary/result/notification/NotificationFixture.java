@@ -9,8 +9,8 @@ import org.dentary.SeasonFixture;
 import org.dentary.animal.line.LineService;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
-import org.dentary.plan.PlanSetting;
-import org.dentary.plan.SettingService;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.SettingService;
 
 /** Deer whose hunters left a contact, outcomes as they would have been derived, and what the plan says in letters. */
 @ApplicationScoped

@@ -19,7 +19,7 @@ import org.dentary.SeasonFixture;
 import org.dentary.cautions.CautionService;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.AccountService;
 import org.dentary.setup.SetUpImportService;

@@ -23,8 +23,8 @@ import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.PlanSetting;
-import org.dentary.plan.PlanSettings;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
 

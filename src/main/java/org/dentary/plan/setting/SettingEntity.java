@@ -1,4 +1,4 @@
-package org.dentary.plan;
+package org.dentary.plan.setting;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.GeneratedValue;

@@ -1,4 +1,4 @@
-package org.dentary.plan;
+package org.dentary.plan.setting;
 
 import java.math.BigDecimal;
 import java.time.DateTimeException;

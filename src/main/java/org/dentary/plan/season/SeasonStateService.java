@@ -1,4 +1,9 @@
-package org.dentary.plan;
+package org.dentary.plan.season;
+
+import org.dentary.plan.PlanService;
+import org.dentary.plan.SeasonView;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;

@@ -1,4 +1,4 @@
-package org.dentary.plan;
+package org.dentary.plan.setting;
 
 import java.math.BigDecimal;
 import java.time.MonthDay;
@@ -14,7 +14,7 @@ import java.util.stream.Collectors;
 public final class PlanSettings {
     private final Map<String, List<SettingRow>> rows;
 
-    PlanSettings(List<SettingRow> rows) {
+    public PlanSettings(List<SettingRow> rows) {
         this.rows = rows.stream().collect(Collectors.groupingBy(SettingRow::name));
     }
 

@@ -1,4 +1,4 @@
-package org.dentary.plan;
+package org.dentary.plan.setting;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepository;
 import jakarta.enterprise.context.ApplicationScoped;

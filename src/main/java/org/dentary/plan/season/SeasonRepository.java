@@ -1,4 +1,4 @@
-package org.dentary.plan;
+package org.dentary.plan.season;
 
 import io.quarkus.hibernate.orm.panache.PanacheRepositoryBase;
 import jakarta.enterprise.context.ApplicationScoped;

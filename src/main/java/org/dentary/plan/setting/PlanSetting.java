@@ -1,4 +1,4 @@
-package org.dentary.plan;
+package org.dentary.plan.setting;
 
 /**
  * Everything the plan can set, with what holds until it does. Values differ by season, region and unit where the plan

@@ -1,4 +1,4 @@
-package org.dentary.plan;
+package org.dentary.plan.season;
 
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;

@@ -1,4 +1,6 @@
-package org.dentary.plan;
+package org.dentary.plan.season;
+
+import org.dentary.plan.SeasonView;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.POST;

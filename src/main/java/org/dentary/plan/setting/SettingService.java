@@ -1,4 +1,6 @@
-package org.dentary.plan;
+package org.dentary.plan.setting;
+
+import org.dentary.plan.PlanService;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
