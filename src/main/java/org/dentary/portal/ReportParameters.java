@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
-import org.dentary.prevalence.Scope;
+import org.dentary.prevalence.question.Scope;
 import org.dentary.prevalence.linelist.LineColumn;
 import org.dentary.prevalence.linelist.LineFilter;
 import org.eclipse.microprofile.openapi.OASFactory;

@@ -1,5 +1,8 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.ReportQuestion;
+
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;

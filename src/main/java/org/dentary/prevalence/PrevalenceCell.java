@@ -1,5 +1,7 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.table.CellFlag;
+
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonIgnore;

@@ -1,5 +1,8 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.Scope;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.Arrays;

@@ -1,5 +1,7 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Dimension;
+
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;

@@ -1,5 +1,10 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.table.DimensionValues;
+import org.dentary.prevalence.table.PrevalenceTable;
+
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.RawString;
 import io.quarkus.qute.TemplateInstance;

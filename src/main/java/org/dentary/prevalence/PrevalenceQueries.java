@@ -1,5 +1,10 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.Lines;
+import org.dentary.prevalence.question.Scope;
+import org.dentary.prevalence.question.Step;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;

@@ -1,5 +1,7 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Step;
+
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;

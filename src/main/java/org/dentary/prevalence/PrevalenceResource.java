@@ -1,5 +1,7 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.ReportQuestion;
+
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;

@@ -1,5 +1,13 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.Impossible;
+import org.dentary.prevalence.question.Lines;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.question.Step;
+import org.dentary.prevalence.table.DimensionValues;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.time.Clock;

@@ -1,5 +1,11 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.question.Step;
+import org.dentary.prevalence.table.CellFlag;
+import org.dentary.prevalence.table.DimensionValues;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

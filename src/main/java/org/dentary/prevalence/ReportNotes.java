@@ -1,5 +1,8 @@
 package org.dentary.prevalence;
 
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.ReportQuestion;
+
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /**
  * What is asked of ageing error, as its address says it.

@@ -15,7 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.PrevalenceTable;
+import org.dentary.prevalence.table.PrevalenceTable;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;

@@ -2,9 +2,9 @@ package org.dentary.prevalence.chart;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.DimensionValues;
+import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.PrevalenceTable;
+import org.dentary.prevalence.table.PrevalenceTable;
 
 /**
  * Prevalence with its intervals, one mark per cell: groups along the axis, the last dimension by shape of the mark (not by

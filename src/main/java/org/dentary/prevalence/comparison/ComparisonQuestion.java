@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /**
  * What is to be compared, as its address says it.

@@ -14,7 +14,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.comparison.Comparisons.Multiplicity;
 import org.dentary.prevalence.comparison.Comparisons.OtherSeason;

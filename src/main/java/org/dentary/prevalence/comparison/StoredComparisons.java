@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.answer.StoredReport;
 

@@ -9,7 +9,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.answer.StoredReport;
 import org.dentary.prevalence.cut.DataCutService;

@@ -2,7 +2,7 @@ package org.dentary.prevalence.detection;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /** What a reader must know beside the figures, in sentences with their sources. */
 final class ChanceNotes {

@@ -11,7 +11,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;

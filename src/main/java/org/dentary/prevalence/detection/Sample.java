@@ -5,7 +5,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.Step;
+import org.dentary.prevalence.question.Step;
 
 /** One unit's animals of one season. */
 record Sample(List<SampledGroup> groups) {

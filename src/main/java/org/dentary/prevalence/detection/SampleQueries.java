@@ -5,9 +5,9 @@ import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
 import java.time.Instant;
 import java.util.List;
-import org.dentary.prevalence.ReportQuestion;
-import org.dentary.prevalence.Scope;
-import org.dentary.prevalence.Step;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.question.Scope;
+import org.dentary.prevalence.question.Step;
 
 /** Counts the sampled animals by unit and class: one pass over the season's lines, one over those of the seasons before. */
 @ApplicationScoped

@@ -1,6 +1,6 @@
 package org.dentary.prevalence.detection;
 
-import org.dentary.prevalence.Step;
+import org.dentary.prevalence.question.Step;
 
 /** Animals alike in season, place, class and the step at which they leave; {@code detected} of them are so. */
 record SampledGroup(

@@ -4,7 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.dentary.prevalence.Scope;
+import org.dentary.prevalence.question.Scope;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.detection.SampleConcerns.OneSide;
 import org.dentary.prevalence.detection.TakeNext.Choice;

@@ -8,8 +8,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.dentary.prevalence.CrossTable;
-import org.dentary.prevalence.PrevalenceTable;
+import org.dentary.prevalence.table.CrossTable;
+import org.dentary.prevalence.table.PrevalenceTable;
 
 /** A report's last dimension side by side on paper; more columns than a page is wide go on in a table below. */
 final class CrossPdf {

@@ -12,7 +12,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.prevalence.PrevalenceAnswers;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceResource;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** The prevalence report as PDF and XLSX, by its own address or by asking {@code /prevalence} for the media type. */

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.PrevalenceTable;
+import org.dentary.prevalence.table.PrevalenceTable;
 import org.dentary.prevalence.chart.ChartDrawing;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.detection.ChanceWords;

@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Map;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.detection.ChanceService;
 import org.dentary.prevalence.detection.QuestionForm;

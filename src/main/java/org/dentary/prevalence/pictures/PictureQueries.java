@@ -6,7 +6,7 @@ import jakarta.persistence.Query;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /**
  * Counts by week and by laboratory. Tested and reported are told of animals whose released outcome is more than pending

@@ -15,7 +15,7 @@ import java.util.Map;
 import java.util.function.Function;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.cut.Superseded;
 import org.dentary.prevalence.detection.ChanceService;

@@ -4,7 +4,7 @@ import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.detection.ChanceService.SeasonCount;

@@ -4,7 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredReport;
 
 /** Counts again what stored pictures are drawn from. */

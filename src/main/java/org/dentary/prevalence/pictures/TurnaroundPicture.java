@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Column;
 import org.dentary.prevalence.pictures.Picture.Plate;

@@ -11,9 +11,9 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
-import org.dentary.prevalence.Dimension;
-import org.dentary.prevalence.ReportQuestion;
-import org.dentary.prevalence.Scope;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.question.Scope;
 import org.dentary.prevalence.performance.PerformanceSet;
 
 /**

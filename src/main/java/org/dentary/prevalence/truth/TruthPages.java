@@ -23,7 +23,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.prevalence.DimensionValues;
+import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;

@@ -15,7 +15,7 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.paper.PaperFooter;
-import org.dentary.prevalence.DimensionValues;
+import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.document.PdfPictures;

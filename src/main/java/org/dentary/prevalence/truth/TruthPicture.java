@@ -2,7 +2,7 @@ package org.dentary.prevalence.truth;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.DimensionValues;
+import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.chart.ChartPng;
 import org.dentary.prevalence.chart.ChartSvg;

@@ -9,7 +9,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.performance.PerformanceQueries;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.prevalence.performance.PerformanceSets;

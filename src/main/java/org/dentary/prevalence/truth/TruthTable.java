@@ -4,9 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import org.dentary.prevalence.CellFlag;
-import org.dentary.prevalence.Dimension;
-import org.dentary.prevalence.DimensionValues;
+import org.dentary.prevalence.table.CellFlag;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.linelist.FilterWords;
 

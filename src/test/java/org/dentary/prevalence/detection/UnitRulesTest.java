@@ -12,7 +12,7 @@ import java.util.Map;
 import org.dentary.plan.RiskWeightView;
 import org.dentary.plan.UnitView;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.Step;
+import org.dentary.prevalence.question.Step;
 import org.dentary.prevalence.detection.UnitRules.Known;
 import org.dentary.prevalence.detection.UnitRules.SeasonSample;
 import org.junit.jupiter.api.Test;
@@ -242,8 +242,8 @@ class UnitRulesTest {
         assertEquals("164 more female animals (hunter harvest)", choice.words());
     }
 
-    private static org.dentary.prevalence.Scope scope(String source) {
-        return new org.dentary.prevalence.Scope(
+    private static org.dentary.prevalence.question.Scope scope(String source) {
+        return new org.dentary.prevalence.question.Scope(
                 List.of("WILD"), List.of(source), List.of("NONE_SEEN"), List.of("VOLUNTARY"));
     }
 }

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.ReportQuestion;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.pictures.PictureQueries.Waited;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
 import org.dentary.prevalence.pictures.TurnaroundPicture.Laboratory;

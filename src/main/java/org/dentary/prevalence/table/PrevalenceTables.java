@@ -1,4 +1,6 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.table;
+
+import org.dentary.prevalence.PrevalenceReport;
 
 import jakarta.enterprise.context.ApplicationScoped;
 

@@ -1,4 +1,4 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.question;
 
 import java.util.List;
 import java.util.UUID;

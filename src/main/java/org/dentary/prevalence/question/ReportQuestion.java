@@ -1,4 +1,4 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.question;
 
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -195,7 +195,7 @@ public record ReportQuestion(
                 .anyMatch(column -> column.field().equals(field));
     }
 
-    ReportQuestion on(String season, String disease, String species, List<Beside> beside) {
+    public ReportQuestion on(String season, String disease, String species, List<Beside> beside) {
         return new ReportQuestion(
                 season, disease, species, by, columns, filter, scope, interval, confidence, cut, beside);
     }

@@ -1,4 +1,6 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.table;
+
+import org.dentary.prevalence.question.Dimension;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
@@ -23,7 +25,7 @@ public class DimensionValues {
      * @param seen values that animals have; all of them are among the answer
      * @param accepted values that a filter leaves, or null for all
      */
-    List<String> of(Dimension dimension, TreeSet<String> seen, List<String> accepted) {
+    public List<String> of(Dimension dimension, TreeSet<String> seen, List<String> accepted) {
         List<String> values = new ArrayList<>(
                 switch (dimension) {
                     case AGE_CLASS -> List.of("FAWN", "YEARLING", "ADULT");

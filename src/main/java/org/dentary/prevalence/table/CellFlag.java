@@ -1,4 +1,6 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.table;
+
+import org.dentary.prevalence.question.Dimension;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -32,7 +34,7 @@ public enum CellFlag {
     }
 
     /** The flags of a cell of a report broken down by these dimensions. */
-    static List<String> of(List<Dimension> by, int counted, int detected, int pending) {
+    public static List<String> of(List<Dimension> by, int counted, int detected, int pending) {
         List<CellFlag> flags = new ArrayList<>();
         if (counted == 0) {
             flags.add(NOT_SAMPLED);

@@ -1,4 +1,9 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.table;
+
+import org.dentary.prevalence.PrevalenceCell;
+import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.Words;
+import org.dentary.prevalence.question.Dimension;
 
 import java.util.ArrayList;
 import java.util.Comparator;

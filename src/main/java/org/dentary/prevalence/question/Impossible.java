@@ -1,4 +1,4 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.question;
 
 import java.time.LocalDate;
 import java.util.List;
@@ -11,13 +11,13 @@ import org.dentary.prevalence.linelist.LineColumn;
 import org.dentary.prevalence.linelist.LineFilter;
 
 /** Conditions that no animal can meet together: told, so that nobody takes an empty report for a finding. */
-final class Impossible {
+public final class Impossible {
     private static final String RULE = "IMPOSSIBLE_COMBINATION";
 
     private Impossible() {}
 
     /** @throws InvalidInput naming what excludes each other and what to change */
-    static void refuse(ReportQuestion question, SeasonView season, PlanService plan) {
+    public static void refuse(ReportQuestion question, SeasonView season, PlanService plan) {
         LineFilter filter = question.filter();
         if (question.with().isEmpty()) {
             days(filter, season);

@@ -1,4 +1,4 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.question;
 
 /** From taken to counted: each animal leaves at the first step that applies; all but {@link #TAKEN} add up to it. */
 public enum Step {

@@ -1,4 +1,4 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.question;
 
 import java.util.Arrays;
 import java.util.List;
@@ -51,7 +51,7 @@ public enum Dimension {
      * @return the dimensions in the order given, without repeats; never empty
      * @throws InvalidInput naming the word that is no dimension, or a repeat
      */
-    static List<Dimension> parse(String by) {
+    public static List<Dimension> parse(String by) {
         List<Dimension> dimensions =
                 Arrays.stream(by.split(",")).map(word -> one("by", word)).toList();
         if (dimensions.stream().distinct().count() != dimensions.size()) {

@@ -1,4 +1,4 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.question;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -49,7 +49,7 @@ public record Beside(String season, UUID cut) {
      * @throws InvalidInput if one is the report's own or named twice, if live lines stand beside a cut or the other way round, or
      *     if no dimension keeps the seasons apart
      */
-    static List<Beside> settle(ReportQuestion question, PlanService plan, DataCutQueries cuts) {
+    public static List<Beside> settle(ReportQuestion question, PlanService plan, DataCutQueries cuts) {
         if (!question.with().isEmpty() && !question.by().contains(Dimension.SEASON)) {
             throw InvalidInput.field(
                     PARAMETER,

@@ -1,4 +1,6 @@
-package org.dentary.prevalence;
+package org.dentary.prevalence.question;
+
+import org.dentary.prevalence.Words;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -31,7 +33,7 @@ public record Scope(
     public static final List<String> BASES =
             List.of("MANDATORY", "VOLUNTARY", "QUOTA", "HUNTER_REQUESTED", "TARGETED", "UNKNOWN", "OTHER");
 
-    static final Scope DEFAULT = new Scope(
+    public static final Scope DEFAULT = new Scope(
             List.of("WILD"),
             List.of("HUNTER_HARVEST"),
             List.of("NONE_SEEN", "NOT_OBSERVED"),
