@@ -1,5 +1,8 @@
 package org.dentary.submission;
 
+import org.dentary.submission.outstanding.OutstandingLists;
+import org.dentary.submission.outstanding.OutstandingQueries;
+
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -27,7 +30,7 @@ class BenchPage {
     private static final int WAITING = 5;
 
     private final SubmissionService submissions;
-    private final SubmissionLists lists;
+    private final OutstandingLists outstanding;
     private final SpecimenService specimens;
     private final PlanService plan;
     private final DeskReading desk;
@@ -35,13 +38,13 @@ class BenchPage {
 
     BenchPage(
             SubmissionService submissions,
-            SubmissionLists lists,
+            OutstandingLists outstanding,
             SpecimenService specimens,
             PlanService plan,
             DeskReading desk,
             Clock clock) {
         this.submissions = submissions;
-        this.lists = lists;
+        this.outstanding = outstanding;
         this.specimens = specimens;
         this.plan = plan;
         this.desk = desk;
@@ -87,7 +90,7 @@ class BenchPage {
                                 .orElse(null),
                 List.of(Preservation.values()),
                 desk.zones(),
-                view.state().equals("PACKING") ? lists.waiting(WAITING + 1) : List.of(),
+                view.state().equals("PACKING") ? outstanding.waiting(WAITING + 1) : List.of(),
                 WAITING,
                 typed,
                 faults);

@@ -1,5 +1,7 @@
 package org.dentary.submission;
 
+import org.dentary.submission.packing.PackedView;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;

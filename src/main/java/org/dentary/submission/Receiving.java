@@ -16,14 +16,14 @@ import org.dentary.plan.LaboratoryProfile;
  * @param facts what the laboratory asks: a heading and its words
  * @param warning why a parcel that leaves today would have to wait, or null
  */
-record Receiving(List<Fact> facts, String warning) {
+public record Receiving(List<Fact> facts, String warning) {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEEE, MMMM d, uuuu", Locale.US);
 
     /** One thing that it asks. */
-    record Fact(String what, String words) {}
+    public record Fact(String what, String words) {}
 
     /** Nothing where the plan does not say. */
-    static Receiving of(Optional<LaboratoryProfile> known, LocalDate today) {
+    public static Receiving of(Optional<LaboratoryProfile> known, LocalDate today) {
         if (known.isEmpty()) {
             return new Receiving(List.of(), null);
         }

@@ -15,7 +15,7 @@ import org.dentary.platform.account.Role;
  * @param everywhere whether all stations are seen
  * @param stations station codes, where not all are seen
  */
-record Sight(boolean knowing, boolean everywhere, List<String> stations) {
+public record Sight(boolean knowing, boolean everywhere, List<String> stations) {
     /** Labels of animals with a withheld finding, read once a query: the planner takes them for many and would read them by row. */
     static final String WITHHELD = """
             withheld as materialized (
@@ -38,7 +38,7 @@ record Sight(boolean knowing, boolean everywhere, List<String> stations) {
     }
 
     /** Sets the parameters that {@link #WITHHELD} and {@link #SEEN} name. */
-    Query bind(Query query) {
+    public Query bind(Query query) {
         return query.setParameter("knowing", knowing)
                 .setParameter("everywhere", everywhere)
                 .setParameter("stations", stations.toArray(String[]::new));

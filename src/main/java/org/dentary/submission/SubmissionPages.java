@@ -1,5 +1,9 @@
 package org.dentary.submission;
 
+import org.dentary.submission.outstanding.OutstandingLists;
+import org.dentary.submission.outstanding.OutstandingQueries;
+import org.dentary.submission.packing.PackSpecimen;
+
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -39,6 +43,7 @@ public class SubmissionPages {
 
     private final SubmissionService submissions;
     private final SubmissionLists lists;
+    private final OutstandingLists outstanding;
     private final BenchPage bench;
     private final RecallService recalls;
     private final PlanService plan;
@@ -47,12 +52,14 @@ public class SubmissionPages {
     SubmissionPages(
             SubmissionService submissions,
             SubmissionLists lists,
+            OutstandingLists outstanding,
             BenchPage bench,
             RecallService recalls,
             PlanService plan,
             Clock clock) {
         this.submissions = submissions;
         this.lists = lists;
+        this.outstanding = outstanding;
         this.bench = bench;
         this.recalls = recalls;
         this.plan = plan;
@@ -67,7 +74,7 @@ public class SubmissionPages {
                 boolean more,
                 List<OutstandingQueries.Waiting> waiting,
                 List<OutstandingQueries.Overdue> overdue,
-                SubmissionLists.Waits waits,
+                OutstandingLists.Waits waits,
                 List<OutstandingQueries.Turnaround> turnaround,
                 List<LaboratoryView> laboratories,
                 Faults faults);
@@ -85,10 +92,10 @@ public class SubmissionPages {
                 lists.list(OPEN, null, null, MOST_OPEN),
                 received.subList(0, Math.min(A_PAGE, received.size())),
                 received.size() > A_PAGE,
-                lists.waiting(shown),
-                lists.overdue(shown),
-                lists.waits(),
-                lists.turnaround(),
+                outstanding.waiting(shown),
+                outstanding.overdue(shown),
+                outstanding.waits(),
+                outstanding.turnaround(),
                 plan.laboratories(),
                 faults);
     }

@@ -1,5 +1,8 @@
 package org.dentary.submission;
 
+import org.dentary.submission.packing.PackedView;
+import org.dentary.submission.packing.PackingFacts;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;

@@ -1,5 +1,10 @@
 package org.dentary.submission;
 
+import org.dentary.submission.packing.PackSpecimen;
+import org.dentary.submission.packing.PackedView;
+import org.dentary.submission.packing.PackingFacts;
+import org.dentary.submission.packing.PackingRules;
+
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;

@@ -1,5 +1,7 @@
 package org.dentary.submission;
 
+import org.dentary.submission.packing.PackedView;
+
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.util.List;

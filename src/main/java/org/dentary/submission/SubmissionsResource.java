@@ -1,5 +1,7 @@
 package org.dentary.submission;
 
+import org.dentary.submission.packing.PackSpecimen;
+
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -26,26 +28,20 @@ import org.dentary.platform.table.ItemList;
 /** Submissions to laboratories. */
 @Path("/api/v1/submissions")
 public class SubmissionsResource {
-    private static final String XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
-    private static final int EVERY_ONE = Integer.MAX_VALUE;
-
     private final SubmissionService submissions;
     private final SubmissionLists lists;
     private final ReceiptService receipts;
     private final RecallService recalls;
-    private final ManifestService manifests;
 
     SubmissionsResource(
             SubmissionService submissions,
             SubmissionLists lists,
             ReceiptService receipts,
-            RecallService recalls,
-            ManifestService manifests) {
+            RecallService recalls) {
         this.submissions = submissions;
         this.lists = lists;
         this.receipts = receipts;
         this.recalls = recalls;
-        this.manifests = manifests;
     }
 
     @PUT
@@ -117,25 +113,6 @@ public class SubmissionsResource {
                 state == null ? List.of() : List.of(state), laboratory, before, Math.max(1, Math.min(limit, 1000))));
     }
 
-    /**
-     * What is where.
-     *
-     * @param waiting collected and in no submission
-     * @param overdue sent and not reported within the laboratory's promised days
-     * @param turnaround days from dispatch to final report
-     */
-    public record Overview(
-            List<OutstandingQueries.Waiting> waiting,
-            List<OutstandingQueries.Overdue> overdue,
-            List<OutstandingQueries.Turnaround> turnaround) {}
-
-    @GET
-    @Path("overview")
-    @PermissionsAllowed(Act.SUBMISSION_READ)
-    public Overview overview() {
-        return new Overview(lists.waiting(EVERY_ONE), lists.overdue(EVERY_ONE), lists.turnaround());
-    }
-
     @GET
     @Path("list.csv")
     @Produces("text/csv")
@@ -169,104 +146,6 @@ public class SubmissionsResource {
                             one.dispatchedAt()));
         }
         return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "submissions.csv");
-    }
-
-    @GET
-    @Path("waiting.csv")
-    @Produces("text/csv")
-    @PermissionsAllowed(Act.SUBMISSION_READ)
-    public Response waitingCsv() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(
-                out,
-                List.of(
-                        "code",
-                        "kit",
-                        "tissue",
-                        "side",
-                        "preservation",
-                        "collectedOn",
-                        "days",
-                        "station",
-                        "custodian",
-                        "custodianName"))) {
-            lists.waiting(EVERY_ONE)
-                    .forEach(one -> csv.row(
-                            one.code(),
-                            one.kit(),
-                            one.tissue(),
-                            one.side(),
-                            one.preservation(),
-                            one.collectedOn(),
-                            one.days(),
-                            one.station(),
-                            one.custodian(),
-                            one.custodianName()));
-        }
-        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "waiting.csv");
-    }
-
-    @GET
-    @Path("overdue.csv")
-    @Produces("text/csv")
-    @PermissionsAllowed(Act.SUBMISSION_READ)
-    public Response overdueCsv() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(
-                out, List.of("submission", "id", "laboratory", "code", "dispatchedAt", "days", "promisedDays"))) {
-            lists.overdue(EVERY_ONE)
-                    .forEach(one -> csv.row(
-                            one.number(),
-                            one.submission(),
-                            one.laboratory(),
-                            one.code(),
-                            one.dispatchedAt(),
-                            one.days(),
-                            one.promisedDays()));
-        }
-        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "overdue.csv");
-    }
-
-    @GET
-    @Path("turnaround.csv")
-    @Produces("text/csv")
-    @PermissionsAllowed(Act.SUBMISSION_READ)
-    public Response turnaroundCsv() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv =
-                CsvTable.on(out, List.of("laboratory", "findings", "median", "ninetieth", "promisedDays"))) {
-            lists.turnaround()
-                    .forEach(one -> csv.row(
-                            one.laboratory(), one.findings(), one.median(), one.ninetieth(), one.promisedDays()));
-        }
-        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "turnaround.csv");
-    }
-
-    @GET
-    @Path("{id}/manifest.csv")
-    @Produces("text/csv")
-    @PermissionsAllowed(Act.SUBMISSION_READ)
-    public Response manifestCsv(@PathParam("id") UUID id) {
-        return file(manifests.csv(id), CsvTable.MEDIA_TYPE, "manifest.csv");
-    }
-
-    @GET
-    @Path("{id}/manifest.xlsx")
-    @Produces(XLSX)
-    @PermissionsAllowed(Act.SUBMISSION_READ)
-    public Response manifestXlsx(@PathParam("id") UUID id) {
-        return file(manifests.xlsx(id), XLSX, "manifest.xlsx");
-    }
-
-    @GET
-    @Path("{id}/manifest.pdf")
-    @Produces("application/pdf")
-    @PermissionsAllowed(Act.SUBMISSION_READ)
-    public Response manifestPdf(@PathParam("id") UUID id) {
-        return Response.ok(manifests.pdf(id), "application/pdf")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"manifest.pdf\"")
-                .build();
     }
 
     private static Response file(byte[] body, String type, String name) {

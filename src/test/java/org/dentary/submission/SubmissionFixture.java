@@ -17,10 +17,10 @@ import org.dentary.kit.KitFixture;
 
 /** Tissue at the bench, and parcels on their way, as the liaison makes them. Collected 2025-11-14 at the station. */
 @ApplicationScoped
-class SubmissionFixture {
-    static final String PACKED_AT = "2025-11-15T08:00:00-06:00";
-    static final String LEFT_AT = "2025-11-15T09:00:00-06:00";
-    static final String COUNTED_AT = "2025-11-16T10:00:00-06:00";
+public class SubmissionFixture {
+    public static final String PACKED_AT = "2025-11-15T08:00:00-06:00";
+    public static final String LEFT_AT = "2025-11-15T09:00:00-06:00";
+    public static final String COUNTED_AT = "2025-11-16T10:00:00-06:00";
 
     private final IntakeFixture deer;
     private final KitFixture kits;
@@ -31,17 +31,17 @@ class SubmissionFixture {
     }
 
     /** Code of a fresh left node of a new deer, held by the liaison. */
-    String aNode() {
+    public String aNode() {
         return aNode("liaison", "FRESH_CHILLED");
     }
 
     /** Code of a left node of a new deer, kept in that way and held by who recorded it. */
-    String aNode(String account, String preservation) {
+    public String aNode(String account, String preservation) {
         return aNode(account, preservation, deer.facts(), IntakeFixture.COLLECTED_AT);
     }
 
     /** The same of a deer whose hunter and exact place are known. */
-    String aNodeOfAHunter(String hunter, String telephone, double latitude, double longitude) {
+    public String aNodeOfAHunter(String hunter, String telephone, double latitude, double longitude) {
         ObjectNode facts = deer.facts();
         facts.putObject("contact").put("name", hunter).put("phone", telephone);
         facts.putObject("point")
@@ -78,7 +78,7 @@ class SubmissionFixture {
     }
 
     /** Code of a box that was opened at the station. */
-    String aBox() {
+    public String aBox() {
         String code = anUnopenedBox();
         deer.put(
                         "liaison",
@@ -89,7 +89,7 @@ class SubmissionFixture {
     }
 
     /** Id of a submission just begun. */
-    String begun(String laboratory) {
+    public String begun(String laboratory) {
         String id = UUID.randomUUID().toString();
         deer.put("liaison", "/submissions/" + id, "{\"laboratory\":\"" + laboratory + "\"}")
                 .statusCode(201);
@@ -112,19 +112,19 @@ class SubmissionFixture {
         return id;
     }
 
-    ValidatableResponse pack(String id, String code) {
+    public ValidatableResponse pack(String id, String code) {
         return pack(id, code, "{\"packedAt\":\"" + PACKED_AT + "\"}");
     }
 
-    ValidatableResponse pack(String id, String code, String body) {
+    public ValidatableResponse pack(String id, String code, String body) {
         return deer.put("liaison", "/submissions/" + id + "/specimens/" + code, body);
     }
 
-    ValidatableResponse dispatch(String id) {
+    public ValidatableResponse dispatch(String id) {
         return dispatch(id, LEFT_AT);
     }
 
-    ValidatableResponse dispatch(String id, String occurredAt) {
+    public ValidatableResponse dispatch(String id, String occurredAt) {
         return post(
                 id + "/dispatch",
                 "{\"occurredAt\":\"" + occurredAt + "\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-7\","

@@ -1,32 +1,24 @@
 package org.dentary.submission;
 
-import static org.dentary.intake.IntakeFixture.as;
+
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.List;
-import java.util.UUID;
 import org.dentary.SeasonFixture;
-import org.dentary.intake.IntakeFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** What is where: waiting, overdue and turnaround, each from rows of its own. */
+/** Which submissions there are, and where a tube went, each from rows of its own. */
 @QuarkusTest
 @QuarkusTestResource(DatabaseTestResource.class)
 class SubmissionQueriesTest {
-    /** Sent 2025-11-15 at 15:00 UTC to a laboratory that promised ten days. */
-    private static final Instant PROMISED_UNTIL = Instant.parse("2025-11-25T15:00:00Z");
-
     private static final Sight ALL = new Sight(true, true, List.of());
 
     @Inject
@@ -39,118 +31,14 @@ class SubmissionQueriesTest {
     SubmissionQueries queries;
 
     @Inject
-    OutstandingQueries outstanding;
-
-    @Inject
     SubmissionService submissions;
 
     @Inject
     ReceiptService receipts;
 
-    @Inject
-    IntakeFixture http;
-
-    @Inject
-    EntityManager entities;
-
     @BeforeEach
     void setUp() {
         season.ensure();
-    }
-
-    @Test
-    void whatIsCollectedWaitsWithItsAgeUntilItIsPacked() {
-        String code = bench.aNode();
-        OutstandingQueries.Waiting waiting =
-                waiting(LocalDate.of(2025, 11, 20), code).get(0);
-        assertEquals(LocalDate.of(2025, 11, 14), waiting.collectedOn());
-        assertEquals(6, waiting.days());
-        assertEquals("T_STATION_1", waiting.station());
-        assertEquals("T_LIAISON", waiting.custodian());
-        String id = bench.packed(code);
-        assertEquals(List.of(), waiting(LocalDate.of(2025, 11, 20), code));
-        as("liaison")
-                .delete("/api/v1/submissions/" + id + "/specimens/" + code)
-                .then()
-                .statusCode(200);
-        assertEquals(1, waiting(LocalDate.of(2025, 11, 20), code).size());
-    }
-
-    @Test
-    void whatIsKeptForGoodDoesNotWait() {
-        String code = bench.aNode();
-        QuarkusTransaction.requiringNew()
-                .run(() -> entities.createNativeQuery("update specimen set archived = true where code = :code")
-                        .setParameter("code", code)
-                        .executeUpdate());
-        assertEquals(List.of(), waiting(LocalDate.of(2025, 11, 20), code));
-    }
-
-    @Test
-    void theLongestWaitingComesFirst() {
-        String young = bench.aNodeTaken("2025-11-18T09:20:00-06:00");
-        String old = bench.aNode();
-        List<String> codes = outstanding.waiting(LocalDate.of(2026, 1, 1), Integer.MAX_VALUE, ALL).stream()
-                .map(OutstandingQueries.Waiting::code)
-                .filter(code -> code.equals(young) || code.equals(old))
-                .toList();
-        assertEquals(List.of(old, young), codes);
-    }
-
-    @Test
-    void whatWasSentIsOverdueFromTheMomentThatTheLaboratorysDaysAreOver() {
-        String code = bench.aNode();
-        String id = bench.sent(code);
-        assertEquals(List.of(), overdue(PROMISED_UNTIL, id));
-        OutstandingQueries.Overdue overdue =
-                overdue(PROMISED_UNTIL.plusSeconds(1), id).get(0);
-        assertEquals(code, overdue.code());
-        assertEquals("T_LAB", overdue.laboratory());
-        assertEquals(10, overdue.promisedDays());
-    }
-
-    @Test
-    void aPreliminaryWordLeavesItOverdueAndAFinalOneDoesNot() {
-        String code = bench.aNode();
-        String id = bench.sent(code);
-        bench.receive(id, code).statusCode(201);
-        finding(code, "T_LAB", "PRELIMINARY", "2025-11-19", "A-1");
-        assertEquals(1, overdue(PROMISED_UNTIL.plusSeconds(1), id).size());
-        finding(code, "T_LAB", "FINAL", "2025-11-20", "A-2");
-        assertEquals(List.of(), overdue(PROMISED_UNTIL.plusSeconds(1), id));
-    }
-
-    @Test
-    void whatNeverArrivedIsShortAndNotOverdue() {
-        String here = bench.aNode();
-        String lost = bench.aNode();
-        String id = bench.sent(here, lost);
-        bench.receive(id, here).statusCode(201);
-        assertEquals(
-                List.of(here),
-                overdue(PROMISED_UNTIL.plusSeconds(1), id).stream()
-                        .map(OutstandingQueries.Overdue::code)
-                        .toList());
-    }
-
-    /** Expected: R 4, {@code quantile(c(3, 5, 8, 20), c(.5, .9))} (type 7) is 6.5 and 16.4. */
-    @Test
-    void turnaroundIsMedianAndNinetiethOfDaysFromDispatchToFinalReport() {
-        String laboratory = aLaboratory();
-        for (String reportedOn : List.of("2025-11-18", "2025-11-20", "2025-11-23", "2025-12-05")) {
-            String code = sentTo(laboratory);
-            finding(code, laboratory, "FINAL", reportedOn, "A-" + code);
-        }
-        String open = sentTo(laboratory);
-        finding(open, laboratory, "PRELIMINARY", "2025-12-30", "A-" + open);
-        OutstandingQueries.Turnaround turnaround = outstanding.turnaround(ALL).stream()
-                .filter(one -> one.laboratory().equals(laboratory))
-                .findFirst()
-                .orElseThrow();
-        assertEquals(4, turnaround.findings());
-        assertEquals(6.5, turnaround.median(), 1e-9);
-        assertEquals(16.4, turnaround.ninetieth(), 1e-9);
-        assertEquals(7, turnaround.promisedDays());
     }
 
     @Test
@@ -201,55 +89,9 @@ class SubmissionQueriesTest {
         assertTrue(submissions.routes(List.of()).isEmpty());
     }
 
-    private List<OutstandingQueries.Waiting> waiting(LocalDate today, String code) {
-        return outstanding.waiting(today, Integer.MAX_VALUE, ALL).stream()
-                .filter(one -> one.code().equals(code))
-                .toList();
-    }
-
-    private List<OutstandingQueries.Overdue> overdue(Instant now, String id) {
-        return outstanding.overdue(now, Integer.MAX_VALUE, ALL).stream()
-                .filter(one -> one.submission().equals(id))
-                .toList();
-    }
-
     private List<String> ids(String state, String laboratory) {
         return queries.list(state == null ? List.of() : List.of(state), laboratory, null, 1000, ALL).stream()
                 .map(SubmissionQueries.Head::id)
                 .toList();
-    }
-
-    private String aLaboratory() {
-        String code = "T_LAB_" + UUID.randomUUID().toString().substring(0, 8).toUpperCase(java.util.Locale.ROOT);
-        QuarkusTransaction.requiringNew()
-                .run(() -> entities.createNativeQuery("insert into laboratory (code, name, position, turnaround_days)"
-                                + " values (:code, :code, 99, 7)")
-                        .setParameter("code", code)
-                        .executeUpdate());
-        return code;
-    }
-
-    private String sentTo(String laboratory) {
-        String code = bench.aNode();
-        String id = bench.begun(laboratory);
-        bench.pack(
-                        id,
-                        code,
-                        "{\"packedAt\":\"" + SubmissionFixture.PACKED_AT
-                                + "\",\"overrideReason\":\"agreed with the laboratory\"}")
-                .statusCode(201);
-        bench.dispatch(id).statusCode(200);
-        return code;
-    }
-
-    private void finding(String code, String laboratory, String status, String reportedOn, String accession) {
-        http.put(
-                        "liaison",
-                        "/findings/" + UUID.randomUUID(),
-                        "{\"specimens\":[\"" + code
-                                + "\"],\"method\":\"T_SCREEN\",\"stage\":\"SCREENING\",\"finding\":\"NOT_DETECTED\",\"status\":\""
-                                + status + "\",\"accession\":\"" + accession + "\",\"laboratory\":\"" + laboratory
-                                + "\",\"testedOn\":\"2025-11-17\",\"reportedOn\":\"" + reportedOn + "\"}")
-                .statusCode(201);
     }
 }

@@ -4,24 +4,24 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Map;
 import org.dentary.custody.handover.OpenOffers;
-import org.dentary.submission.SubmissionLists;
+import org.dentary.submission.outstanding.OutstandingLists;
 
 /** What waits for the lab liaison: specimens to be sent, overdue results, imports to post. */
 @ApplicationScoped
 class LiaisonHome {
     private final HomeQueries queries;
     private final OpenOffers offers;
-    private final SubmissionLists submissions;
+    private final OutstandingLists outstanding;
 
-    LiaisonHome(HomeQueries queries, OpenOffers offers, SubmissionLists submissions) {
+    LiaisonHome(HomeQueries queries, OpenOffers offers, OutstandingLists outstanding) {
         this.queries = queries;
         this.offers = offers;
-        this.submissions = submissions;
+        this.outstanding = outstanding;
     }
 
     Home of(Visit visit) {
         Map<String, Long> n = queries.liaison();
-        SubmissionLists.Waits waits = submissions.waits();
+        OutstandingLists.Waits waits = outstanding.waits();
         return new Home(
                 visit.name(),
                 visit.where(),

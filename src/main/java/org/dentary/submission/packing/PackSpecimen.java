@@ -1,4 +1,4 @@
-package org.dentary.submission;
+package org.dentary.submission.packing;
 
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;

@@ -1,4 +1,8 @@
-package org.dentary.submission;
+package org.dentary.submission.manifest;
+
+import org.dentary.submission.Receiving;
+import org.dentary.submission.SubmissionView;
+import org.dentary.submission.packing.PackedView;
 
 import com.lowagie.text.Document;
 import com.lowagie.text.DocumentException;

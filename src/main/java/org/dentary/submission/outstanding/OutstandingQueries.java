@@ -1,4 +1,6 @@
-package org.dentary.submission;
+package org.dentary.submission.outstanding;
+
+import org.dentary.submission.Sight;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
@@ -8,7 +10,7 @@ import java.util.List;
 
 /** Reads what is outstanding: collected and not sent, sent and not reported; and how long laboratories take. */
 @ApplicationScoped
-class OutstandingQueries {
+public class OutstandingQueries {
     private static final String WAITING = """
             select s.code, l.kit_bound, s.tissue, s.side, s.preservation,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date as collected_on,

@@ -1,4 +1,4 @@
-package org.dentary.submission;
+package org.dentary.submission.packing;
 
 import java.time.LocalDate;
 
@@ -11,7 +11,7 @@ import java.time.LocalDate;
  * @param openElsewhere number of another submission that holds it and was not received yet, or null
  * @param here whether it is in this submission
  */
-record PackingFacts(
+public record PackingFacts(
         String code,
         String kit,
         String tissue,

@@ -1,4 +1,4 @@
-package org.dentary.submission;
+package org.dentary.submission.packing;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -10,7 +10,7 @@ import org.dentary.plan.AcceptanceView;
 import org.dentary.platform.problem.FieldProblem;
 
 /** Whether a laboratory takes a specimen on the packing day. The laboratory's own current instructions stand above. */
-final class PackingRules {
+public final class PackingRules {
     private static final List<String> AGES = List.of("FAWN", "YEARLING", "ADULT");
 
     private PackingRules() {}
@@ -20,7 +20,7 @@ final class PackingRules {
      *
      * @param rules what the laboratory accepts on that day
      */
-    static List<FieldProblem> laboratory(
+    public static List<FieldProblem> laboratory(
             PackingFacts specimen, String laboratory, List<AcceptanceView> rules, LocalDate packedOn) {
         List<FieldProblem> faults = new ArrayList<>();
         List<AcceptanceView> tissue =
@@ -116,7 +116,7 @@ final class PackingRules {
      * @param box that it is scanned into, or null
      * @param packed what is in the submission
      */
-    static List<FieldProblem> apart(PackingFacts specimen, String box, List<PackedView> packed) {
+    public static List<FieldProblem> apart(PackingFacts specimen, String box, List<PackedView> packed) {
         List<String> others = packed.stream()
                 .filter(piece -> box != null
                         && box.equals(piece.box())
@@ -146,7 +146,7 @@ final class PackingRules {
     }
 
     /** Faults that nothing passes: what would make a wrong record. */
-    static List<FieldProblem> record(PackingFacts specimen, LocalDate packedOn) {
+    public static List<FieldProblem> record(PackingFacts specimen, LocalDate packedOn) {
         List<FieldProblem> faults = new ArrayList<>();
         if (specimen.openElsewhere() != null) {
             faults.add(fault(
@@ -170,7 +170,7 @@ final class PackingRules {
     }
 
     /** What somebody else holds is not the packer's to send yet. */
-    static FieldProblem notWithYou(HeadView head) {
+    public static FieldProblem notWithYou(HeadView head) {
         return fault(
                 "NOT_WITH_YOU",
                 head.code() + " is in the custody of " + head.custodian()

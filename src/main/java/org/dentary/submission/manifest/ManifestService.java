@@ -1,4 +1,9 @@
-package org.dentary.submission;
+package org.dentary.submission.manifest;
+
+import org.dentary.submission.Receiving;
+import org.dentary.submission.SubmissionService;
+import org.dentary.submission.SubmissionView;
+import org.dentary.submission.packing.PackedView;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;

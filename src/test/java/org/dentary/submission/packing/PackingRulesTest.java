@@ -1,4 +1,4 @@
-package org.dentary.submission;
+package org.dentary.submission.packing;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,4 +1,6 @@
-package org.dentary.submission;
+package org.dentary.submission.manifest;
+
+import org.dentary.submission.SubmissionFixture;
 
 import static org.dentary.intake.IntakeFixture.as;
 import static org.junit.jupiter.api.Assertions.assertEquals;

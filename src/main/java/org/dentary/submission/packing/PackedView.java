@@ -1,4 +1,4 @@
-package org.dentary.submission;
+package org.dentary.submission.packing;
 
 import java.time.Instant;
 import java.time.LocalDate;
