@@ -10,10 +10,10 @@ import org.dentary.jaw.key.AgeingPlan;
 import org.dentary.jaw.key.JawContext;
 import org.dentary.jaw.key.JawObservation;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.setting.PlanSetting;
-import org.dentary.plan.setting.PlanSettings;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 
 /** The ageing plan in force, from the plan's dated settings; what the plan does not set is that of the northern herd. */
 @ApplicationScoped

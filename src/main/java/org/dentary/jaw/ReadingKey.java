@@ -23,8 +23,8 @@ import org.dentary.jaw.key.JawRules;
 import org.dentary.jaw.key.JawSide;
 import org.dentary.jaw.key.YearClass;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.StationView;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 

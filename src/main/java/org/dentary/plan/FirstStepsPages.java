@@ -1,8 +1,5 @@
 package org.dentary.plan;
 
-import org.dentary.plan.setting.PlanSetting;
-import org.dentary.plan.setting.PlanSettings;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.PermitAll;
@@ -15,6 +12,8 @@ import java.util.List;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.cautions.Hazard;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 
 /** First steps after an accident, with the plan's numbers: without an account, and kept by the browser for bad days. */
 @Path("/first-steps")

@@ -1,7 +1,5 @@
 package org.dentary.plan;
 
-import org.dentary.plan.setting.SettingRow;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
@@ -9,6 +7,7 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import org.dentary.plan.setting.SettingRow;
 
 /** Reads the set-up, each list in set-up order. */
 @ApplicationScoped

@@ -1,14 +1,13 @@
 package org.dentary.plan;
 
-import org.dentary.plan.setting.PlanSetting;
-import org.dentary.plan.setting.PlanSettings;
-import org.dentary.plan.setting.SettingRow;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
+import org.dentary.plan.setting.SettingRow;
 import org.dentary.platform.problem.NotFound;
 
 /**

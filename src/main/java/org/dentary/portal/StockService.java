@@ -11,10 +11,10 @@ import java.util.stream.Collectors;
 import org.dentary.kit.BlockService;
 import org.dentary.kit.BlockView;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.setting.PlanSetting;
-import org.dentary.plan.setting.PlanSettings;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 
 /** How kits add up: by block, and by station and season. A sampler sees the stations they serve. */
 @ApplicationScoped

@@ -1,8 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Beside;
-import org.dentary.prevalence.question.ReportQuestion;
-
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -16,6 +13,8 @@ import java.util.stream.Stream;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.answer.StoredReport;
 import org.dentary.prevalence.cut.DataCutQueries;
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /**
  * The one answer to a question that every form of it is made from: page, JSON, CSV, workbook, document and picture. On a

@@ -1,13 +1,12 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.table.CellFlag;
-
 import com.fasterxml.jackson.annotation.JsonAnyGetter;
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.dentary.prevalence.table.CellFlag;
 
 /**
  * One cell of a report.

@@ -1,8 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Beside;
-import org.dentary.prevalence.question.Scope;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.util.Arrays;
@@ -14,6 +11,8 @@ import org.dentary.plan.PlanService;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.linelist.LineFilter;
 import org.dentary.prevalence.linelist.LineFilters;
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.Scope;
 
 /** The choices behind the first ones of the prevalence page: rarely changed, each told by the report when it is. */
 @ApplicationScoped

@@ -1,7 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Dimension;
-
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -11,6 +9,7 @@ import java.util.Locale;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.dentary.prevalence.question.Dimension;
 
 /** The question as the page's form shows it; {@code query} is the address's part behind the question mark. */
 public record PrevalenceForm(

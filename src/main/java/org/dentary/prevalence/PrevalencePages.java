@@ -1,10 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Beside;
-import org.dentary.prevalence.question.ReportQuestion;
-import org.dentary.prevalence.table.DimensionValues;
-import org.dentary.prevalence.table.PrevalenceTable;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.RawString;
 import io.quarkus.qute.TemplateInstance;
@@ -32,6 +27,10 @@ import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.FilterWords;
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.table.DimensionValues;
+import org.dentary.prevalence.table.PrevalenceTable;
 import org.dentary.statistics.IntervalMethod;
 
 /** The prevalence page: the question as a form in the address, the answer as table, picture and steps. */

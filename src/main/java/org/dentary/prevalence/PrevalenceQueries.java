@@ -1,10 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Dimension;
-import org.dentary.prevalence.question.Lines;
-import org.dentary.prevalence.question.Scope;
-import org.dentary.prevalence.question.Step;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
@@ -13,6 +8,10 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.dentary.prevalence.linelist.LineFilter;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.Lines;
+import org.dentary.prevalence.question.Scope;
+import org.dentary.prevalence.question.Step;
 
 /** Counts lines by step and by the dimensions of a report, in one pass over the season's lines. */
 @ApplicationScoped

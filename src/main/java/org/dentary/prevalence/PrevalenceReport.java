@@ -1,12 +1,11 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Step;
-
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Map;
 import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.question.Step;
 
 /**
  * Prevalence among the animals of a season, with everything that is needed to read it.

@@ -1,7 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.ReportQuestion;
-
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -16,6 +14,7 @@ import org.dentary.platform.table.CsvTable;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.cut.Superseded;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
 import org.eclipse.microprofile.openapi.annotations.media.Content;

@@ -1,13 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Beside;
-import org.dentary.prevalence.question.Dimension;
-import org.dentary.prevalence.question.Impossible;
-import org.dentary.prevalence.question.Lines;
-import org.dentary.prevalence.question.ReportQuestion;
-import org.dentary.prevalence.question.Step;
-import org.dentary.prevalence.table.DimensionValues;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.time.Clock;
@@ -16,14 +8,21 @@ import java.util.Map;
 import java.util.function.Function;
 import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.SeasonView;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.LineColumn;
 import org.dentary.prevalence.linelist.LineFilters;
+import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.Impossible;
+import org.dentary.prevalence.question.Lines;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.question.Step;
+import org.dentary.prevalence.table.DimensionValues;
 
 /** Answers how common a disease is among the animals of a season. */
 @ApplicationScoped

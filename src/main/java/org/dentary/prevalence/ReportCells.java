@@ -1,11 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Dimension;
-import org.dentary.prevalence.question.ReportQuestion;
-import org.dentary.prevalence.question.Step;
-import org.dentary.prevalence.table.CellFlag;
-import org.dentary.prevalence.table.DimensionValues;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -14,6 +8,11 @@ import java.util.TreeSet;
 import java.util.function.Predicate;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.linelist.LineFilter;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.question.Step;
+import org.dentary.prevalence.table.CellFlag;
+import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.statistics.Proportion;
 
 /**

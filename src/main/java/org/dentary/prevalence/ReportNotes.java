@@ -1,8 +1,5 @@
 package org.dentary.prevalence;
 
-import org.dentary.prevalence.question.Dimension;
-import org.dentary.prevalence.question.ReportQuestion;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -17,6 +14,8 @@ import org.dentary.plan.UnitView;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.LineColumn;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.statistics.IntervalMethod;
 
 /**

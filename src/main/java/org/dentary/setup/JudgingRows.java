@@ -2,7 +2,7 @@ package org.dentary.setup;
 
 import java.util.List;
 import java.util.Set;
-import org.dentary.plan.PlanSetting;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.setup.SetUpRules.Row;
 import org.dentary.setup.list.Known;
 import org.dentary.setup.list.SetUpList;

@@ -1,8 +1,5 @@
 package org.dentary.submission;
 
-import org.dentary.submission.outstanding.OutstandingLists;
-import org.dentary.submission.outstanding.OutstandingQueries;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -22,6 +19,8 @@ import org.dentary.platform.problem.DomainException;
 import org.dentary.specimen.Preservation;
 import org.dentary.specimen.SpecimenService;
 import org.dentary.specimen.SpecimenView;
+import org.dentary.submission.outstanding.OutstandingLists;
+import org.dentary.submission.outstanding.OutstandingQueries;
 
 /** The page of one submission, shown again with what was typed where something is refused. */
 @ApplicationScoped

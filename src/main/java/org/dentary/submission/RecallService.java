@@ -1,7 +1,5 @@
 package org.dentary.submission;
 
-import org.dentary.submission.packing.PackedView;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
@@ -24,6 +22,7 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.platform.state.States;
+import org.dentary.submission.packing.PackedView;
 
 /** Takes back what was sent. */
 @ApplicationScoped

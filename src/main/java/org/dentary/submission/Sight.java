@@ -17,20 +17,20 @@ import org.dentary.platform.account.Role;
  */
 public record Sight(boolean knowing, boolean everywhere, List<String> stations) {
     /** Labels of animals with a withheld finding, read once a query: the planner takes them for many and would read them by row. */
-    static final String WITHHELD = """
+    public static final String WITHHELD = """
             withheld as materialized (
               select l.code, e.since from embargo e join label l on l.kit_bound = e.kit where not :knowing)
             """;
 
     /** Whether a row x of a submission b may be seen, in a query that begins with {@link #WITHHELD}. */
-    static final String SEEN = """
+    public static final String SEEN = """
             (not exists (select 1 from withheld h
                           where h.code = x.code and (b.purpose = 'CONFIRMATORY' or x.recorded_at >= h.since))
                and (:everywhere or exists (select 1 from label sl join animal sa on sa.kit = sl.kit_bound
                                             where sl.code = x.code and sa.station = any(:stations))))
             """;
 
-    static Sight of(Account account) {
+    public static Sight of(Account account) {
         return new Sight(
                 account.may(Act.DERIVED_OUTCOME),
                 account.role() != Role.SAMPLER || account.stations().contains("*"),

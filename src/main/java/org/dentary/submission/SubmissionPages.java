@@ -1,9 +1,5 @@
 package org.dentary.submission;
 
-import org.dentary.submission.outstanding.OutstandingLists;
-import org.dentary.submission.outstanding.OutstandingQueries;
-import org.dentary.submission.packing.PackSpecimen;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -28,6 +24,9 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.submission.outstanding.OutstandingLists;
+import org.dentary.submission.outstanding.OutstandingQueries;
+import org.dentary.submission.packing.PackSpecimen;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Submissions as pages: what is where, and the packing bench of one. What is done on a page is done now. */

@@ -1,8 +1,5 @@
 package org.dentary.submission;
 
-import org.dentary.submission.packing.PackedView;
-import org.dentary.submission.packing.PackingFacts;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
@@ -12,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
+import org.dentary.submission.packing.PackedView;
+import org.dentary.submission.packing.PackingFacts;
 
 /** Reads submissions and what decides about packing. */
 @ApplicationScoped

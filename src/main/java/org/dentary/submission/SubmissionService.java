@@ -1,10 +1,5 @@
 package org.dentary.submission;
 
-import org.dentary.submission.packing.PackSpecimen;
-import org.dentary.submission.packing.PackedView;
-import org.dentary.submission.packing.PackingFacts;
-import org.dentary.submission.packing.PackingRules;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
@@ -34,6 +29,10 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.platform.state.States;
+import org.dentary.submission.packing.PackSpecimen;
+import org.dentary.submission.packing.PackedView;
+import org.dentary.submission.packing.PackingFacts;
+import org.dentary.submission.packing.PackingRules;
 
 /** Packs and sends; every change of what is ordered is told to whoever derives outcomes. */
 @ApplicationScoped

@@ -1,10 +1,9 @@
 package org.dentary.submission;
 
-import org.dentary.submission.packing.PackedView;
-
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.util.List;
+import org.dentary.submission.packing.PackedView;
 
 /**
  * A submission as it stands.

@@ -1,7 +1,5 @@
 package org.dentary.submission;
 
-import org.dentary.submission.packing.PackSpecimen;
-
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -24,6 +22,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
+import org.dentary.submission.packing.PackSpecimen;
 
 /** Submissions to laboratories. */
 @Path("/api/v1/submissions")
@@ -34,10 +33,7 @@ public class SubmissionsResource {
     private final RecallService recalls;
 
     SubmissionsResource(
-            SubmissionService submissions,
-            SubmissionLists lists,
-            ReceiptService receipts,
-            RecallService recalls) {
+            SubmissionService submissions, SubmissionLists lists, ReceiptService receipts, RecallService recalls) {
         this.submissions = submissions;
         this.lists = lists;
         this.receipts = receipts;

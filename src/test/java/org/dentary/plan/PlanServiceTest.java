@@ -1,7 +1,5 @@
 package org.dentary.plan;
 
-import org.dentary.plan.setting.PlanSetting;
-
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
@@ -16,6 +14,7 @@ import jakarta.inject.Inject;
 import java.time.LocalDate;
 import java.util.List;
 import org.dentary.SeasonFixture;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.problem.NotFound;
 import org.junit.jupiter.api.BeforeEach;

@@ -221,7 +221,8 @@ class SetUpImportsResourceTest {
                 .then()
                 .statusCode(401);
         assertEquals(
-                "0.03", plan.settings().text(org.dentary.plan.setting.PlanSetting.DESIGN_PREVALENCE, null, null, mark + "U"));
+                "0.03",
+                plan.settings().text(org.dentary.plan.setting.PlanSetting.DESIGN_PREVALENCE, null, null, mark + "U"));
     }
 
     @Test

@@ -52,7 +52,7 @@ public class SubmissionFixture {
     }
 
     /** Code of a fresh left node taken then. */
-    String aNodeTaken(String collectedAt) {
+    public String aNodeTaken(String collectedAt) {
         return aNode("liaison", "FRESH_CHILLED", deer.facts(), collectedAt);
     }
 
@@ -68,12 +68,12 @@ public class SubmissionFixture {
     }
 
     /** Code of a label that is on nothing yet. */
-    String anUnusedLabel() {
+    public String anUnusedLabel() {
         return deer.aDeer().label(Part.NODE_RIGHT);
     }
 
     /** Code of a box label that nobody opened yet. */
-    String anUnopenedBox() {
+    public String anUnopenedBox() {
         return kits.aBlock(1, Part.BOX).labels().get(0).code();
     }
 
@@ -97,7 +97,7 @@ public class SubmissionFixture {
     }
 
     /** Id of a submission to the first laboratory with these in it. */
-    String packed(String... codes) {
+    public String packed(String... codes) {
         String id = begun("T_LAB");
         for (String code : codes) {
             pack(id, code).statusCode(201);
@@ -106,7 +106,7 @@ public class SubmissionFixture {
     }
 
     /** Id of a submission that the carrier has. */
-    String sent(String... codes) {
+    public String sent(String... codes) {
         String id = packed(codes);
         dispatch(id).statusCode(200);
         return id;
@@ -131,7 +131,7 @@ public class SubmissionFixture {
                         + "\"shipper\":\"a trained shipper\",\"reason\":\"written down on paper\"}");
     }
 
-    ValidatableResponse post(String path, String body) {
+    public ValidatableResponse post(String path, String body) {
         return as("liaison")
                 .contentType("application/json")
                 .body(body)
@@ -139,11 +139,11 @@ public class SubmissionFixture {
                 .then();
     }
 
-    ValidatableResponse receive(String id, String... codes) {
+    public ValidatableResponse receive(String id, String... codes) {
         return deer.put("liaison", "/submissions/" + id + "/receipt", receipt(List.of(codes), List.of()));
     }
 
-    ValidatableResponse receive(String id, String ifMatch, String body) {
+    public ValidatableResponse receive(String id, String ifMatch, String body) {
         return as("liaison")
                 .header("If-Match", ifMatch)
                 .contentType("application/json")
@@ -157,7 +157,7 @@ public class SubmissionFixture {
                 + ",\"reason\":\"from the laboratory's list\"}";
     }
 
-    JsonPath view(String id) {
+    public JsonPath view(String id) {
         return as("liaison")
                 .get("/api/v1/submissions/" + id)
                 .then()
@@ -167,7 +167,7 @@ public class SubmissionFixture {
     }
 
     /** Kinds and codes of what does not add up in it. */
-    List<String> discrepancies(String id) {
+    public List<String> discrepancies(String id) {
         JsonPath list = as("liaison")
                 .get("/api/v1/discrepancies?subject=" + id)
                 .then()

@@ -14,9 +14,9 @@ import java.util.Map;
 import java.util.Set;
 import org.dentary.ledger.Redacted;
 import org.dentary.plan.PlanService;
+import org.dentary.plan.SeasonView;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.PlanSettings;
-import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
 

@@ -10,8 +10,8 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.StationView;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Act;
 
 /** The queue of jaws: to read, to read again, to decide. */

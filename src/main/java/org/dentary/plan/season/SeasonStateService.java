@@ -1,10 +1,5 @@
 package org.dentary.plan.season;
 
-import org.dentary.plan.PlanService;
-import org.dentary.plan.SeasonView;
-import org.dentary.plan.setting.PlanSetting;
-import org.dentary.plan.setting.PlanSettings;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -12,6 +7,10 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
+import org.dentary.plan.PlanService;
+import org.dentary.plan.SeasonView;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;

@@ -1,13 +1,12 @@
 package org.dentary.plan.season;
 
-import org.dentary.plan.SeasonView;
-
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 
 /** Opening and closing a season. */

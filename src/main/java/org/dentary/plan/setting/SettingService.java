@@ -1,10 +1,9 @@
 package org.dentary.plan.setting;
 
-import org.dentary.plan.PlanService;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
+import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
 
 /** Changes single settings of the plan; each change leaves the old value in the history. */

@@ -2,8 +2,8 @@ package org.dentary.prevalence.chart;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.table.PrevalenceTable;
 
 /**

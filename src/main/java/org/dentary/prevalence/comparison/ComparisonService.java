@@ -14,11 +14,11 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.comparison.Comparisons.Multiplicity;
 import org.dentary.prevalence.comparison.Comparisons.OtherSeason;
 import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /** Answers whether sexes, age classes and seasons differ, on the animals that the prevalence report counts. */
 @ApplicationScoped

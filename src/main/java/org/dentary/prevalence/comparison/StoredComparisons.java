@@ -6,9 +6,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.answer.StoredReport;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /** Reads a stored comparison's question back, so that it can be answered again. */
 @ApplicationScoped

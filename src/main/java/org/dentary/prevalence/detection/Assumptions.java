@@ -2,9 +2,9 @@ package org.dentary.prevalence.detection;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.List;
+import org.dentary.plan.UnitView;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.PlanSettings;
-import org.dentary.plan.UnitView;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.prevalence.performance.PerformanceSets;

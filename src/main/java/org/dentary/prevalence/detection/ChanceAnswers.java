@@ -9,10 +9,10 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.answer.StoredReport;
 import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /**
  * The one answer to a question that page, JSON and CSV are made from. On a cut it is read back from the bytes that were

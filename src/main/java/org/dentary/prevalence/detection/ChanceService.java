@@ -10,18 +10,16 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.setting.PlanSetting;
-import org.dentary.plan.setting.PlanSettings;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
 import org.dentary.plan.UnitView;
+import org.dentary.plan.setting.PlanSetting;
+import org.dentary.plan.setting.PlanSettings;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceReport.CutName;
 import org.dentary.prevalence.PrevalenceReport.StepCount;
 import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.question.ReportQuestion;
-import org.dentary.prevalence.question.Step;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.detection.UnitRules.Known;
@@ -29,6 +27,8 @@ import org.dentary.prevalence.detection.UnitRules.SeasonSample;
 import org.dentary.prevalence.linelist.LineColumn;
 import org.dentary.prevalence.performance.PerformanceQueries;
 import org.dentary.prevalence.performance.PerformanceSets;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.question.Step;
 
 /** Answers what the sampling of a season can rule out, and what to take next. */
 @ApplicationScoped

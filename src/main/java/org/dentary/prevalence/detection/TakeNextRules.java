@@ -4,10 +4,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.dentary.prevalence.question.Scope;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.detection.SampleConcerns.OneSide;
 import org.dentary.prevalence.detection.TakeNext.Choice;
+import org.dentary.prevalence.question.Scope;
 
 /** What to take next where a unit is short of its target once its pending results are in. */
 final class TakeNextRules {

@@ -16,11 +16,11 @@ import java.util.stream.IntStream;
 import org.dentary.platform.paper.PaperFooter;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.table.PrevalenceTable;
-import org.dentary.prevalence.table.PrevalenceTables;
 import org.dentary.prevalence.chart.ChartDrawing;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.pictures.Picture;
+import org.dentary.prevalence.table.PrevalenceTable;
+import org.dentary.prevalence.table.PrevalenceTables;
 
 /**
  * A report as a PDF: what it is and stands on, warnings, the table, the picture, from taken to counted, the pictures of the season, how to read it,

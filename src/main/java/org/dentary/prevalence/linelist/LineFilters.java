@@ -13,8 +13,8 @@ import org.dentary.codes.NotACode;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceForm;
-import org.dentary.prevalence.question.Scope;
 import org.dentary.prevalence.Words;
+import org.dentary.prevalence.question.Scope;
 
 /** A filter for each column of the line list: those that people use most first, every other behind them. */
 @ApplicationScoped

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.stream.Collectors;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.table.PrevalenceTable;
 import org.dentary.prevalence.chart.ChartDrawing;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.detection.ChanceWords;
 import org.dentary.prevalence.pictures.Picture.Column;
 import org.dentary.prevalence.pictures.Picture.Plate;
+import org.dentary.prevalence.table.PrevalenceTable;
 
 /** Prevalence with its interval by age class and sex, as the report draws it. */
 final class ClassesPicture {

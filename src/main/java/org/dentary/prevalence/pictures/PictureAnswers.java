@@ -9,8 +9,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredAnswerService;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /**
  * What a picture is drawn from. On a cut it is stored with the first drawing and drawn from there ever after, so that neither

@@ -17,11 +17,11 @@ import java.util.List;
 import java.util.Map;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.detection.ChanceService;
 import org.dentary.prevalence.detection.QuestionForm;
 import org.dentary.prevalence.detection.QuestionForms;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /** The pictures of a season on one page, each with its table. */
 @Path("/pictures")

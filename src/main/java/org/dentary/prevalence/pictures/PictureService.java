@@ -12,8 +12,6 @@ import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.prevalence.PrevalenceAnswers;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.table.PrevalenceTables;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.cut.DataCutService;
@@ -24,6 +22,8 @@ import org.dentary.prevalence.detection.ChanceService;
 import org.dentary.prevalence.detection.ChanceService.SeasonCount;
 import org.dentary.prevalence.pictures.PictureQueries.Waited;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
+import org.dentary.prevalence.question.ReportQuestion;
+import org.dentary.prevalence.table.PrevalenceTables;
 import org.dentary.statistics.IntervalMethod;
 
 /** Makes the pictures of a season from what prevalence and chance of detection count. */

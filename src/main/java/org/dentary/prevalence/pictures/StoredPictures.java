@@ -4,8 +4,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.answer.StoredReport;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /** Counts again what stored pictures are drawn from. */
 @ApplicationScoped

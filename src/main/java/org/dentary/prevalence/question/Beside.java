@@ -17,7 +17,7 @@ import org.dentary.prevalence.cut.DataCutQueries;
  * @param cut a cut of it, or null: live
  */
 public record Beside(String season, UUID cut) {
-    static final String PARAMETER = "with";
+    public static final String PARAMETER = "with";
 
     /** Reads {@code 2025,2024} or ids of data cuts. */
     static List<Beside> parse(String given) {

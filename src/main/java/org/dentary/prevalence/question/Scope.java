@@ -1,11 +1,10 @@
 package org.dentary.prevalence.question;
 
-import org.dentary.prevalence.Words;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.dentary.prevalence.Words;
 
 /**
  * Which animals a report counts. The default is hunter harvest without seen signs; anything else is an explicit choice

@@ -18,8 +18,8 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /** Keeps questions by name and says where each is asked again. */
 @ApplicationScoped

@@ -1,12 +1,11 @@
 package org.dentary.prevalence.table;
 
-import org.dentary.prevalence.question.Dimension;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.question.Dimension;
 
 /**
  * What staff must mind in a cell. Nothing is hidden from them: a small cell is flagged, and what goes to the public is for

@@ -1,14 +1,13 @@
 package org.dentary.prevalence.table;
 
-import org.dentary.prevalence.PrevalenceCell;
-import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.question.Dimension;
-
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.dentary.prevalence.PrevalenceCell;
+import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.question.Dimension;
 
 /**
  * A report with the values of its last dimension side by side, every row and every column added up.

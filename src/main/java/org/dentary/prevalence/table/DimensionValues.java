@@ -1,13 +1,12 @@
 package org.dentary.prevalence.table;
 
-import org.dentary.prevalence.question.Dimension;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import org.dentary.plan.PlanService;
+import org.dentary.prevalence.question.Dimension;
 
 /** The values that a dimension can take, so that a class never sampled has its row too. */
 @ApplicationScoped

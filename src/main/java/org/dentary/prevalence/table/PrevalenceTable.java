@@ -1,15 +1,14 @@
 package org.dentary.prevalence.table;
 
-import org.dentary.prevalence.PrevalenceCell;
-import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.Words;
-import org.dentary.prevalence.question.Dimension;
-
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.dentary.prevalence.PrevalenceCell;
+import org.dentary.prevalence.PrevalenceReport;
+import org.dentary.prevalence.Words;
+import org.dentary.prevalence.question.Dimension;
 
 /**
  * A report as the page shows it: words for codes, percentages with no more digits than n carries.

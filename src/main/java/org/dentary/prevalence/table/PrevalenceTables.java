@@ -1,8 +1,7 @@
 package org.dentary.prevalence.table;
 
-import org.dentary.prevalence.PrevalenceReport;
-
 import jakarta.enterprise.context.ApplicationScoped;
+import org.dentary.prevalence.PrevalenceReport;
 
 /** Reports as tables in the words of the plan. */
 @ApplicationScoped

@@ -11,10 +11,10 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
+import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.prevalence.question.Dimension;
 import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.question.Scope;
-import org.dentary.prevalence.performance.PerformanceSet;
 
 /**
  * Reads which tests the counted animals of a report had: three statements whatever their number. A counted animal's outcome is

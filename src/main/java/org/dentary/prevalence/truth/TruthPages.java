@@ -23,7 +23,6 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
@@ -31,6 +30,7 @@ import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.performance.PerformanceQueries;
 import org.dentary.prevalence.performance.PerformanceSet;
+import org.dentary.prevalence.table.DimensionValues;
 
 /** The page of true prevalence: the question as a form in the address, the answer as warnings, table, picture and notes. */
 @Path("/true-prevalence")

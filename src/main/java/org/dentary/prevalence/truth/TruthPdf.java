@@ -15,7 +15,6 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.paper.PaperFooter;
-import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.document.PdfPictures;
@@ -23,6 +22,7 @@ import org.dentary.prevalence.document.PdfStyle;
 import org.dentary.prevalence.linelist.FilterWords;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.prevalence.pictures.Picture;
+import org.dentary.prevalence.table.DimensionValues;
 
 /**
  * A report as a PDF: what it stands on and the set, warnings, apparent beside true, the picture, the tests that the animals

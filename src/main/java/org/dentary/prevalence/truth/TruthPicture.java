@@ -2,11 +2,11 @@ package org.dentary.prevalence.truth;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.stream.Collectors;
-import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.chart.ChartPng;
 import org.dentary.prevalence.chart.ChartSvg;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
+import org.dentary.prevalence.table.DimensionValues;
 
 /** Apparent and true prevalence side by side; one drawing for page and file. */
 @ApplicationScoped

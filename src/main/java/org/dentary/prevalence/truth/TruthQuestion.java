@@ -6,8 +6,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.performance.PerformanceSets;
+import org.dentary.prevalence.question.ReportQuestion;
 
 /**
  * A true prevalence asked for, as its address says it.

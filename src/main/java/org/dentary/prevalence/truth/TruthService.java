@@ -9,10 +9,10 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.performance.PerformanceQueries;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.prevalence.performance.PerformanceSets;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.statistics.TruePrevalence;
 
 /** Answers how common a disease is behind what the tests show, with a set of test performance that the reader chooses. */

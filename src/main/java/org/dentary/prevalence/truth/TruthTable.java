@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
-import org.dentary.prevalence.table.CellFlag;
-import org.dentary.prevalence.question.Dimension;
-import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.linelist.FilterWords;
+import org.dentary.prevalence.question.Dimension;
+import org.dentary.prevalence.table.CellFlag;
+import org.dentary.prevalence.table.DimensionValues;
 
 /** A report as the page shows it: words for codes, percentages with no more digits than the counted carry. */
 record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row total, List<String> only) {

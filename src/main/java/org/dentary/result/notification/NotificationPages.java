@@ -1,7 +1,5 @@
 package org.dentary.result.notification;
 
-import org.dentary.result.notification.letter.LetterService;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -35,6 +33,7 @@ import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.Uncached;
+import org.dentary.result.notification.letter.LetterService;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** The notifier's desk: who is to be told, what to say, and what was tried. */

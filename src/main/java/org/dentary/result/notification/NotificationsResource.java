@@ -1,7 +1,5 @@
 package org.dentary.result.notification;
 
-import org.dentary.result.notification.letter.LetterService;
-
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -23,6 +21,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
+import org.dentary.result.notification.letter.LetterService;
 
 /** Who is to be told what was released of the animal they brought, and every try. */
 @Path("/api/v1/notifications")

@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.season.SeasonStateService;
 import org.dentary.plan.SeasonView;
+import org.dentary.plan.season.SeasonStateService;
 
 /** Closes the demo's past seasons, after what happened in them was loaded. */
 @ApplicationScoped

@@ -1,9 +1,5 @@
 package org.dentary.submission.manifest;
 
-import org.dentary.submission.Receiving;
-import org.dentary.submission.SubmissionView;
-import org.dentary.submission.packing.PackedView;
-
 import com.lowagie.text.Document;
 import com.lowagie.text.DocumentException;
 import com.lowagie.text.Element;
@@ -33,6 +29,9 @@ import org.dentary.codes.symbol.Symbology;
 import org.dentary.codes.symbol.Symbols;
 import org.dentary.platform.paper.PaperFont;
 import org.dentary.platform.paper.PaperFooter;
+import org.dentary.submission.Receiving;
+import org.dentary.submission.SubmissionView;
+import org.dentary.submission.packing.PackedView;
 
 /** Draws a manifest: the laboratory's copy, then the copy for the box, each with lists by box and a packing check-list. */
 @ApplicationScoped

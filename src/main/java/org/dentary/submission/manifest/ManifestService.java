@@ -1,10 +1,5 @@
 package org.dentary.submission.manifest;
 
-import org.dentary.submission.Receiving;
-import org.dentary.submission.SubmissionService;
-import org.dentary.submission.SubmissionView;
-import org.dentary.submission.packing.PackedView;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -19,6 +14,10 @@ import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.submission.Receiving;
+import org.dentary.submission.SubmissionService;
+import org.dentary.submission.SubmissionView;
+import org.dentary.submission.packing.PackedView;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
 

@@ -10,7 +10,6 @@ import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.submission.manifest.ManifestService;
 
 /** The papers of a submission. */
 @Path("/api/v1/submissions")

@@ -1,12 +1,11 @@
 package org.dentary.submission.outstanding;
 
-import org.dentary.submission.Sight;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import org.dentary.submission.Sight;
 
 /** Reads what is outstanding: collected and not sent, sent and not reported; and how long laboratories take. */
 @ApplicationScoped

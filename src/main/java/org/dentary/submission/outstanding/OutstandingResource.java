@@ -10,7 +10,6 @@ import java.io.ByteArrayOutputStream;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.submission.outstanding.OutstandingQueries;
 
 /** What waits to be sent or reported, and how long laboratories take. */
 @Path("/api/v1/submissions")

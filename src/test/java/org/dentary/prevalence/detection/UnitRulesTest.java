@@ -12,9 +12,9 @@ import java.util.Map;
 import org.dentary.plan.RiskWeightView;
 import org.dentary.plan.UnitView;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.question.Step;
 import org.dentary.prevalence.detection.UnitRules.Known;
 import org.dentary.prevalence.detection.UnitRules.SeasonSample;
+import org.dentary.prevalence.question.Step;
 import org.junit.jupiter.api.Test;
 
 /** Expected values: {@code src/test/resources/prevalence/chance.R}, R 4.2.2, unless a line names another source. */

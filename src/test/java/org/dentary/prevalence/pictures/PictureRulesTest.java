@@ -12,10 +12,10 @@ import java.util.Map;
 import java.util.regex.Pattern;
 import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.pictures.PictureQueries.Waited;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
 import org.dentary.prevalence.pictures.TurnaroundPicture.Laboratory;
+import org.dentary.prevalence.question.ReportQuestion;
 import org.jfree.svg.SVGGraphics2D;
 import org.junit.jupiter.api.Test;
 

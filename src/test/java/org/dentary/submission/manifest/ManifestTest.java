@@ -1,7 +1,5 @@
 package org.dentary.submission.manifest;
 
-import org.dentary.submission.SubmissionFixture;
-
 import static org.dentary.intake.IntakeFixture.as;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -22,6 +20,7 @@ import java.util.zip.ZipFile;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.submission.SubmissionFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;

@@ -1,10 +1,5 @@
 package org.dentary.submission.outstanding;
 
-import org.dentary.submission.Sight;
-import org.dentary.submission.SubmissionFixture;
-
-import org.dentary.submission.outstanding.OutstandingQueries;
-
 import static org.dentary.intake.IntakeFixture.as;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -20,6 +15,8 @@ import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.submission.Sight;
+import org.dentary.submission.SubmissionFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 

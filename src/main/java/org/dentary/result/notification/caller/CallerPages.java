@@ -1,7 +1,5 @@
 package org.dentary.result.notification.caller;
 
-import org.dentary.result.Uncached;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -17,6 +15,7 @@ import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.result.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Somebody calls and has no stub. */

@@ -1,8 +1,5 @@
 package org.dentary.result.notification.caller;
 
-import org.dentary.result.notification.NotificationQueries;
-import org.dentary.result.notification.NotificationRules;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
@@ -11,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import org.dentary.animal.vault.ContactKey;
 import org.dentary.animal.vault.ContactService;
+import org.dentary.result.notification.NotificationQueries;
+import org.dentary.result.notification.NotificationRules;
 
 /** Finds the animals of a caller without a stub; every search is audited with its purpose, found or not. */
 @ApplicationScoped

@@ -1,10 +1,5 @@
 package org.dentary.result.notification.letter;
 
-import org.dentary.result.notification.NotificationItem;
-import org.dentary.result.notification.NotificationQueries;
-import org.dentary.result.notification.NotificationRules;
-import org.dentary.result.notification.NotificationService;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
@@ -27,6 +22,10 @@ import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.PlanSettings;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
+import org.dentary.result.notification.NotificationItem;
+import org.dentary.result.notification.NotificationQueries;
+import org.dentary.result.notification.NotificationRules;
+import org.dentary.result.notification.NotificationService;
 
 /**
  * Letters about released outcomes, in reviewed wording with the health agency's advice as the plan has it. A letter is

@@ -1,7 +1,5 @@
 package org.dentary.result.notification.letter;
 
-import org.dentary.result.Uncached;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -19,6 +17,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.result.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** What letters say: read, written anew, reviewed by another person. */
@@ -85,7 +84,6 @@ public class WordingPages {
     }
 
     private Response show(int status, String outcome, String wording, Faults faults) {
-        return Uncached.page(
-                status, Templates.wordings(wordings.all(), WordingRules.PLACES, outcome, wording, faults));
+        return Uncached.page(status, Templates.wordings(wordings.all(), WordingRules.PLACES, outcome, wording, faults));
     }
 }

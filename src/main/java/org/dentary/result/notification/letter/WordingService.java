@@ -1,7 +1,5 @@
 package org.dentary.result.notification.letter;
 
-import org.dentary.result.notification.NotificationRules;
-
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -14,6 +12,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
+import org.dentary.result.notification.NotificationRules;
 
 /** What letters say: written by one person, reviewed by another, every edition kept. */
 @ApplicationScoped

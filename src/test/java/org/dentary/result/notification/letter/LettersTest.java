@@ -1,7 +1,5 @@
 package org.dentary.result.notification.letter;
 
-import org.dentary.result.notification.NotificationFixture;
-
 import static org.dentary.intake.IntakeFixture.as;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -21,6 +19,7 @@ import org.dentary.codes.Part;
 import org.dentary.custody.identity.IdentityFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.result.notification.NotificationFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
