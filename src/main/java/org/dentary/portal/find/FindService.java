@@ -9,8 +9,8 @@ import org.dentary.codes.NotACode;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.portal.CodeQueries;
-import org.dentary.portal.CodeView;
+import org.dentary.portal.code.CodeQueries;
+import org.dentary.portal.code.CodeView;
 
 /** Finds whatever was scanned or typed: a label, a kit, an accession number, an identifier, a submission, a block. */
 @ApplicationScoped

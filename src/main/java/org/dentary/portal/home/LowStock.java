@@ -7,8 +7,8 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
-import org.dentary.portal.StationStock;
-import org.dentary.portal.StockService;
+import org.dentary.portal.stock.StationStock;
+import org.dentary.portal.stock.StockService;
 import org.dentary.story.Called;
 
 /** Notices of stations that run low on kits. */

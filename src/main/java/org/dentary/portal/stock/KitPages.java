@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.stock;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;

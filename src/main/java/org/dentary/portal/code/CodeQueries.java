@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.code;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;

@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.problem;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.code;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
@@ -16,8 +16,6 @@ import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
-import org.dentary.portal.find.ScanBack;
-import org.dentary.portal.find.ScanBackRules;
 
 /** What a code is, what it belongs to, where it is; and whether several codes are one kit. */
 @ApplicationScoped

@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.stock;
 
 /**
  * How the kits of a station add up in a season.

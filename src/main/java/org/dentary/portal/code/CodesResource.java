@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.code;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
@@ -24,8 +24,6 @@ import org.dentary.codes.symbol.Symbology;
 import org.dentary.codes.symbol.Symbols;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.portal.find.ScanBack;
-import org.dentary.portal.find.ScanTogether;
 
 /** What a code is and where; its symbols; whether codes belong together. */
 @Path("/api/v1/codes")

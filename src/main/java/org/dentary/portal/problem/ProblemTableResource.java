@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.problem;
 
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;

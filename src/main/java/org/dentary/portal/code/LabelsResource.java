@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.code;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;

@@ -1,4 +1,4 @@
-package org.dentary.portal.find;
+package org.dentary.portal.code;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -9,7 +9,7 @@ import org.dentary.kit.LabelView;
 import org.dentary.platform.problem.FieldProblem;
 
 /** When what was scanned together is not one kit. */
-public final class ScanBackRules {
+final class ScanBackRules {
     private ScanBackRules() {}
 
     /**
@@ -18,7 +18,7 @@ public final class ScanBackRules {
      * @param kit the kit that the others are held against
      * @return in the order scanned; empty where all are usable labels of that kit
      */
-    public static List<FieldProblem> faults(List<LabelView> scanned, String kit) {
+    static List<FieldProblem> faults(List<LabelView> scanned, String kit) {
         List<FieldProblem> faults = new ArrayList<>();
         for (int i = 0; i < scanned.size(); i++) {
             LabelView label = scanned.get(i);

@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.problem;
 
 /**
  * What a problem code means.

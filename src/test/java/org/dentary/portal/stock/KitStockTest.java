@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.stock;
 
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.containsString;

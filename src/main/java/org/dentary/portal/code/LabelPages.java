@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.code;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -28,7 +28,6 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.portal.find.ScanBack;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** A single label, and labels held against each other after labeling. */

@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.problem;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;

@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.code;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import org.dentary.codes.LabelCode;

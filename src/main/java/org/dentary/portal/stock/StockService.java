@@ -1,4 +1,4 @@
-package org.dentary.portal;
+package org.dentary.portal.stock;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;

@@ -1,4 +1,4 @@
-package org.dentary.portal.find;
+package org.dentary.portal.code;
 
 import java.util.List;
 import org.dentary.kit.LabelView;

@@ -1,4 +1,4 @@
-package org.dentary.portal.find;
+package org.dentary.portal.code;
 
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
