@@ -19,8 +19,8 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.prevalence.ReportZone;
-import org.dentary.prevalence.detection.QuestionForm.Choice;
-import org.dentary.prevalence.detection.QuestionForms;
+import org.dentary.prevalence.question.QuestionForm.Choice;
+import org.dentary.prevalence.question.QuestionForms;
 
 /** The page of the what-if: the question as a form in the address, the age pattern as read beside the one that would be. */
 @Path("/prevalence")

@@ -1,5 +1,8 @@
 package org.dentary.prevalence.detection;
 
+import org.dentary.prevalence.question.QuestionForm;
+import org.dentary.prevalence.question.QuestionForms;
+
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;

@@ -19,8 +19,8 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.detection.ChanceService;
-import org.dentary.prevalence.detection.QuestionForm;
-import org.dentary.prevalence.detection.QuestionForms;
+import org.dentary.prevalence.question.QuestionForm;
+import org.dentary.prevalence.question.QuestionForms;
 import org.dentary.prevalence.question.ReportQuestion;
 
 /** The pictures of a season on one page, each with its table. */

@@ -1,4 +1,4 @@
-package org.dentary.prevalence.detection;
+package org.dentary.prevalence.question;
 
 import java.util.List;
 

@@ -1,4 +1,4 @@
-package org.dentary.prevalence.detection;
+package org.dentary.prevalence.question;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.net.URLEncoder;
@@ -18,7 +18,7 @@ import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
-import org.dentary.prevalence.detection.QuestionForm.Choice;
+import org.dentary.prevalence.question.QuestionForm.Choice;
 
 /** Fills the forms of pages that ask about a season. */
 @ApplicationScoped
