@@ -1,8 +1,5 @@
 package org.dentary.prevalence.detection;
 
-import org.dentary.prevalence.question.QuestionForm;
-import org.dentary.prevalence.question.QuestionForms;
-
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -18,6 +15,8 @@ import java.util.Map;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.prevalence.ReportZone;
+import org.dentary.prevalence.question.QuestionForm;
+import org.dentary.prevalence.question.QuestionForms;
 
 /** The page of the chance of detection: the question as a form in the address, the answer as table and sentences. */
 @Path("/chance-of-detection")
