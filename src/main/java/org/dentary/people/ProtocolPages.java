@@ -10,6 +10,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.LocalDate;
 import java.util.List;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.season.SeasonStateService;
@@ -41,7 +42,7 @@ public class ProtocolPages {
                 String version,
                 List<String> text,
                 String reviewedBy,
-                String reviewedOn,
+                LocalDate reviewedOn,
                 boolean acknowledged,
                 String message);
     }
@@ -72,8 +73,12 @@ public class ProtocolPages {
                 people.protocolVersion(),
                 settings.everywhere(PlanSetting.PROTOCOL_TEXT).lines().toList(),
                 reviewed ? settings.everywhere(PlanSetting.PROTOCOL_REVIEWED_BY) : "",
-                reviewed ? settings.everywhere(PlanSetting.PROTOCOL_REVIEWED_ON) : "",
+                reviewed ? day(settings.everywhere(PlanSetting.PROTOCOL_REVIEWED_ON)) : null,
                 people.acknowledged(current.get()),
                 message);
+    }
+
+    private static LocalDate day(String given) {
+        return given.isBlank() ? null : LocalDate.parse(given);
     }
 }

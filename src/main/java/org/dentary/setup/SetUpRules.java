@@ -137,7 +137,7 @@ final class SetUpRules {
                         column.name(),
                         "INVALID_VALUE",
                         shown(column, cell) + " is not allowed for '" + column.name() + "'; allowed: "
-                                + column.allowed() + why(column, cell)));
+                                + column.allowed() + why(column, cell) + first(column, known)));
             }
         }
         return problems;
@@ -148,6 +148,14 @@ final class SetUpRules {
             return "This password";
         }
         return "'" + (cell.length() > 60 ? cell.substring(0, 60) + "…" : cell) + "'";
+    }
+
+    /** What to do before this file, where the list that a cell refers to holds nothing. */
+    private static String first(Column column, Known known) {
+        SetUpList from = column.cell().from();
+        return from == null || !known.lacks(from)
+                ? ""
+                : ". " + from.words() + " are not set up yet: send that file first";
     }
 
     private static String why(Column column, String cell) {

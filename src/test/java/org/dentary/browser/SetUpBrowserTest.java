@@ -32,6 +32,11 @@ class SetUpBrowserTest extends Browser {
     }
 
     @Test
+    void theSettingsAreReadableAndReachable() {
+        look(Role.COORDINATOR, "/season/settings?setting=PROTOCOL_TEXT", "season-settings");
+    }
+
+    @Test
     void aListsPageIsReadableAndReachable() {
         look(Role.COORDINATOR, "/season/lists/laboratory-acceptance", "season-list");
     }
@@ -82,7 +87,7 @@ class SetUpBrowserTest extends Browser {
         page.getByText("Another file for Parties").click();
         send(page, "code,name\n" + code + ",Browser's couriers\n");
         shoot(page, "season-preview");
-        page.getByText("Post 1 lines").click();
+        page.getByText("Post 1 line").click();
         assertThat(page.getByText("1 added, 0 changed")).isVisible();
         assertAccessible(page);
     }

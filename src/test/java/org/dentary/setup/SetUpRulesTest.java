@@ -39,6 +39,17 @@ class SetUpRulesTest {
     }
 
     @Test
+    void whatHasToBeSetUpBeforeAFileIsSaid() {
+        assertEquals(
+                "'R1' is not allowed for 'region'; allowed: a code of the list regions. Regions are not set up yet: send"
+                        + " that file first",
+                check(SetUpList.UNITS, "code,name,region\nU2,Unit,R1\n")
+                        .problems()
+                        .get(0)
+                        .message());
+    }
+
+    @Test
     void headersAreHeldAgainstTheList() {
         assertEquals(
                 List.of("1 nombre COLUMN_UNKNOWN", "1 name COLUMN_MISSING", "1 time_zone COLUMN_MISSING"),

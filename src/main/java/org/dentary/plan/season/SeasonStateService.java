@@ -45,20 +45,21 @@ public class SeasonStateService {
             return missing;
         }
         if (!protocolReviewed()) {
-            missing.add(new FieldProblem(
-                    "protocol",
-                    "PROTOCOL_NOT_REVIEWED",
-                    "The protocol in force was not reviewed by a named person; read it on the season's page and review"
-                            + " it"));
+            missing.add(
+                    new FieldProblem(
+                            "protocol",
+                            "PROTOCOL_NOT_REVIEWED",
+                            "The protocol in force was not reviewed by a named person; write it among the settings, then review it"));
         }
         List<CautionView> unreviewed = cautions.unreviewed();
         if (!unreviewed.isEmpty()) {
             missing.add(new FieldProblem(
                     "cautions",
                     "CAUTIONS_NOT_REVIEWED",
-                    unreviewed.size() + " caution(s) in force were not reviewed by a named person, the last "
-                            + unreviewed.get(unreviewed.size() - 1).code()
-                            + "; make them fit your program and review them"));
+                    (unreviewed.size() == 1
+                                    ? "One caution in force was"
+                                    : unreviewed.size() + " cautions in force were")
+                            + " not reviewed by a named person; make them fit your program and review them"));
         }
         return missing;
     }

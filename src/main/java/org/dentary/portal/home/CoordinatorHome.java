@@ -21,15 +21,12 @@ class CoordinatorHome {
 
     Home of(Visit visit) {
         Map<String, Long> n = queries.coordinator(visit.account().actor(), clock.instant());
-        List<String> notices = new ArrayList<>(setUp(n));
+        List<Home.Notice> notices = new ArrayList<>(setUp(n));
         notices.addAll(lowStock.notices(visit.account()));
         return new Home(
                 visit.name(),
                 visit.where(),
-                List.of(
-                        new Home.Deed("Set up the season", "/season"),
-                        new Home.Deed("Issue kits", "/kits/issue"),
-                        new Home.Deed("Take in a deer", "/intake")),
+                deeds(n.get("open") > 0),
                 List.of(
                         Tile.todo(
                                 n.get("releases"),
@@ -55,7 +52,7 @@ class CoordinatorHome {
                                 "caution to review",
                                 "cautions to review",
                                 "unreviewed or past its date",
-                                "/season")),
+                                "/season/review")),
                 List.of(
                         Tile.fact(n.get("suspects"), "suspect", "suspects", "awaiting confirmation", "/results"),
                         Tile.fact(
@@ -64,22 +61,36 @@ class CoordinatorHome {
                                 "hand-overs not accepted",
                                 "",
                                 "/custody"),
-                        Tile.fact(n.get("stations"), "station", "stations", "set up", "/season"),
-                        Tile.fact(n.get("laboratories"), "laboratory", "laboratories", "set up", "/season"),
-                        Tile.fact(n.get("persons"), "person", "persons", "on the roster", "/season")),
+                        Tile.fact(n.get("stations"), "station", "stations", "set up", "/season/lists/stations"),
+                        Tile.fact(
+                                n.get("laboratories"),
+                                "laboratory",
+                                "laboratories",
+                                "set up",
+                                "/season/lists/laboratories"),
+                        Tile.fact(n.get("persons"), "person", "persons", "on the roster", "/season/lists/persons")),
                 notices);
     }
 
-    private static List<String> setUp(Map<String, Long> n) {
-        List<String> missing = new ArrayList<>();
+    /** What is to be done first: the season until one is open, then kits. */
+    private static List<Home.Deed> deeds(boolean open) {
+        Home.Deed season = new Home.Deed("Set up the season", "/season");
+        Home.Deed kits = new Home.Deed("Issue kits", "/kits/issue");
+        Home.Deed deer = new Home.Deed("Take in a deer", "/intake");
+        return open ? List.of(kits, deer, season) : List.of(season);
+    }
+
+    private static List<Home.Notice> setUp(Map<String, Long> n) {
+        if (n.get("open") == 0) {
+            return List.of(new Home.Notice(
+                    "No season is open, so no animal can be taken in.", "/season", "What is still to do"));
+        }
+        List<Home.Notice> missing = new ArrayList<>();
         if (n.get("stations") == 0) {
-            missing.add("No station is set up yet. Bring the season's plan in under Season.");
+            missing.add(new Home.Notice("No station is set up yet.", "/season/lists/stations", "Stations"));
         }
         if (n.get("laboratories") == 0) {
-            missing.add("No laboratory is set up yet. Bring the season's plan in under Season.");
-        }
-        if (n.get("open") == 0) {
-            missing.add("No season is open, so no animal can be taken in. Open one under Season.");
+            missing.add(new Home.Notice("No laboratory is set up yet.", "/season/lists/laboratories", "Laboratories"));
         }
         return missing;
     }

@@ -23,7 +23,7 @@ public record Home(
         List<Deed> deeds,
         List<Tile> todo,
         List<Tile> facts,
-        List<String> notices,
+        List<Notice> notices,
         String season,
         List<TakeNext> takeNext,
         int takeNextMore,
@@ -31,7 +31,7 @@ public record Home(
     /** So many units are listed at most; the file and the report have all. */
     private static final int MOST_UNITS = 25;
 
-    Home(String greeting, String where, List<Deed> deeds, List<Tile> todo, List<Tile> facts, List<String> notices) {
+    Home(String greeting, String where, List<Deed> deeds, List<Tile> todo, List<Tile> facts, List<Notice> notices) {
         this(greeting, where, deeds, todo, facts, notices, null, List.of(), 0, null);
     }
 
@@ -41,6 +41,14 @@ public record Home(
         int more = takeNext.size() - first.size();
         return new Home(greeting, where, deeds, todo, facts, notices, season, first, more, freshness);
     }
+
+    /**
+     * Something that has to be said, with the way to put it right.
+     *
+     * @param href where to, or null
+     * @param link what stands on the way there
+     */
+    public record Notice(String words, String href, String link) {}
 
     /** A way to start work. */
     public record Deed(String words, String href) {}

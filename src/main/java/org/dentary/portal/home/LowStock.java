@@ -23,7 +23,7 @@ class LowStock {
     }
 
     /** One notice a season, however many stations run low. */
-    List<String> notices(Account account) {
+    List<Home.Notice> notices(Account account) {
         Map<String, String> bySeason = stock.stationsNow().stream()
                 .filter(StationStock::low)
                 .filter(s -> account.may(Act.KIT_ISSUE) || account.serves(s.station()))
@@ -32,7 +32,10 @@ class LowStock {
                         TreeMap::new,
                         Collectors.mapping(s -> s.stationName() + " has " + s.left(), Collectors.joining(", "))));
         return bySeason.entrySet().stream()
-                .map(season -> "Few kits left for " + called.season(season.getKey()) + ": " + season.getValue() + ".")
+                .map(season -> new Home.Notice(
+                        "Few kits left for " + called.season(season.getKey()) + ": " + season.getValue() + ".",
+                        account.may(Act.KIT_ISSUE) ? "/kits/issue" : "/kits",
+                        account.may(Act.KIT_ISSUE) ? "Issue kits" : "Kits and blocks"))
                 .toList();
     }
 }

@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.util.List;
 import org.dentary.result.correction.CorrectionService;
 import org.dentary.result.notification.NotificationService;
+import org.dentary.story.Words;
 
 /** What waits for whoever tells people: outcomes and corrections, with the oldest. */
 @ApplicationScoped
@@ -56,7 +57,7 @@ class NotifierHome {
 
     private String oldest(Instant since, String zone) {
         long days = Duration.between(since, clock.instant()).toDays();
-        return "oldest since " + LocalDate.ofInstant(since, ZoneId.of(zone)) + ", " + days
+        return "oldest since " + Words.asDay(LocalDate.ofInstant(since, ZoneId.of(zone))) + ", " + days
                 + (days == 1 ? " day" : " days");
     }
 }

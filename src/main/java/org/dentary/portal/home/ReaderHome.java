@@ -20,16 +20,13 @@ class ReaderHome {
         List<Tile> facts = new ArrayList<>(List.of(
                 Tile.fact(n.get("taken"), "animal this season", "animals this season", "", "/animals"),
                 Tile.fact(n.get("released"), "detection released", "detections released", "this season", "/animals")));
+        List<Home.Deed> deeds = new ArrayList<>(List.of(new Home.Deed("Look up an animal", "/animals")));
         if (visit.account().may(Act.LEDGER_READ)) {
+            deeds.add(new Home.Deed("Ledger and proofs", "/ledger"));
+            deeds.add(new Home.Deed("Audit sample", "/ledger/audit-sample"));
             facts.add(Tile.fact(
                     n.get("discrepancies"), "open discrepancy", "open discrepancies", "", "/custody/discrepancies"));
         }
-        return new Home(
-                visit.name(),
-                visit.where(),
-                List.of(new Home.Deed("Look up an animal", "/animals")),
-                List.of(),
-                facts,
-                List.of());
+        return new Home(visit.name(), visit.where(), deeds, List.of(), facts, List.of());
     }
 }

@@ -15,8 +15,9 @@ import java.util.function.BiPredicate;
  * @param write SQL from the text {@code %s} to the column's value
  * @param read SQL from the column {@code %s} to text, never null
  * @param allows whether a cell that is not empty is allowed
+ * @param from list whose codes it holds, or null
  */
-public record Cell(String words, String write, String read, BiPredicate<String, Known> allows) {
+public record Cell(String words, String write, String read, BiPredicate<String, Known> allows, SetUpList from) {
     /** How a password that was hashed on arrival begins. */
     public static final String HASHED = "$2";
 
@@ -64,6 +65,10 @@ public record Cell(String words, String write, String read, BiPredicate<String, 
             FROM_LIST,
             "coalesce((select string_agg(a.person, ' ' order by a.person) from store_access a where a.store = store.code), '')",
             (value, known) -> each(value).stream().allMatch(code -> known.has(SetUpList.PERSONS, code)));
+
+    Cell(String words, String write, String read, BiPredicate<String, Known> allows) {
+        this(words, write, read, allows, null);
+    }
 
     static Cell text(String words, String pattern) {
         return new Cell(words, FROM_TEXT, TO_TEXT, (value, known) -> value.matches(pattern));
@@ -120,7 +125,11 @@ public record Cell(String words, String write, String read, BiPredicate<String, 
     /** The code of something set up before. */
     static Cell in(SetUpList list) {
         return new Cell(
-                "a code of the list " + list.path(), FROM_TEXT, TO_TEXT, (value, known) -> known.has(list, value));
+                "a code of the list " + list.path(),
+                FROM_TEXT,
+                TO_TEXT,
+                (value, known) -> known.has(list, value),
+                list);
     }
 
     static Cell severalIn(SetUpList list) {
@@ -128,7 +137,8 @@ public record Cell(String words, String write, String read, BiPredicate<String, 
                 "codes of the list " + list.path() + ", with a blank between two",
                 FROM_LIST,
                 TO_LIST,
-                (value, known) -> each(value).stream().allMatch(code -> known.has(list, code)));
+                (value, known) -> each(value).stream().allMatch(code -> known.has(list, code)),
+                list);
     }
 
     static Cell allOrSeveralIn(SetUpList list) {
@@ -137,7 +147,8 @@ public record Cell(String words, String write, String read, BiPredicate<String, 
                 several.words() + ", or * for all",
                 FROM_LIST,
                 TO_LIST,
-                (value, known) -> value.equals("*") || several.allows().test(value, known));
+                (value, known) -> value.equals("*") || several.allows().test(value, known),
+                list);
     }
 
     static List<String> each(String value) {

@@ -25,6 +25,11 @@ public record Known(
         return new Known(codes, byKey, fixedSeasons);
     }
 
+    /** Whether nothing is set up in a list yet. */
+    public boolean lacks(SetUpList list) {
+        return codes.getOrDefault(list, Set.of()).isEmpty();
+    }
+
     boolean has(SetUpList list, String code) {
         return codes.getOrDefault(list, Set.of()).contains(code);
     }

@@ -6,6 +6,7 @@ import static org.dentary.setup.list.Column.must;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.dentary.platform.problem.NotFound;
 
@@ -225,6 +226,18 @@ public enum SetUpList {
             List.of("code", "sex", "true_class", "read_class"),
             ReferenceColumns.ageingError());
 
+    private static final Set<String> TO_BEGIN = Set.of(
+            "DISEASES",
+            "SPECIES",
+            "SEASONS",
+            "UNITS",
+            "STATIONS",
+            "LABORATORIES",
+            "METHODS",
+            "ACCEPTANCE",
+            "PERSONS",
+            "ACCOUNTS");
+
     private final String path;
     private final String table;
     private final String meaning;
@@ -266,6 +279,16 @@ public enum SetUpList {
     /** What it holds. */
     public String meaning() {
         return meaning;
+    }
+
+    /** Whether nothing can be taken in or sent to a laboratory before it holds something. */
+    public boolean begins() {
+        return TO_BEGIN.contains(name());
+    }
+
+    /** The list to fill after this one, or null. */
+    public SetUpList next() {
+        return ordinal() + 1 == values().length ? null : values()[ordinal() + 1];
     }
 
     public String table() {

@@ -10,12 +10,13 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
+import jakarta.ws.rs.core.UriBuilder;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.List;
+import java.util.function.Supplier;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.people.PeopleService;
@@ -69,6 +70,9 @@ public class CautionReviewPages {
                 List<String> protocol,
                 boolean protocolReviewed,
                 LocalDate nextYear,
+                boolean named,
+                int left,
+                String next,
                 Faults faults);
     }
 
@@ -83,7 +87,10 @@ public class CautionReviewPages {
     @PermissionsAllowed(Act.SET_UP)
     public Response caution(
             @PathParam("code") String code, @PathParam("version") String version, @RestForm String reviewBy) {
-        return change(() -> cautions.review(code, version, reviewer(), today(), day(reviewBy)));
+        return change(() -> {
+            cautions.review(code, version, reviewer(), today(), day(reviewBy));
+            return next(cautions.inForce());
+        });
     }
 
     @POST
@@ -95,13 +102,18 @@ public class CautionReviewPages {
                 throw new RuleBroken("PROTOCOL_CHANGED", "The protocol changed while you read it; read it again");
             }
             settings.reviewProtocol(reviewer(), today());
+            return next(cautions.inForce());
         });
     }
 
-    private Response change(Runnable deed) {
+    /** Does a deed and shows the text that its answer names. */
+    private Response change(Supplier<String> deed) {
         try {
-            deed.run();
-            return Response.seeOther(URI.create("/season/review")).build();
+            String next = deed.get();
+            return Response.seeOther(UriBuilder.fromPath("/season/review")
+                            .fragment(next.isEmpty() ? null : next)
+                            .build())
+                    .build();
         } catch (DomainException refusal) {
             return Response.status(refusal.status())
                     .entity(page(Faults.of(refusal)))
@@ -110,13 +122,30 @@ public class CautionReviewPages {
     }
 
     private TemplateInstance page(Faults faults) {
+        List<CautionView> all = cautions.inForce();
         return Templates.review(
-                cautions.inForce(),
+                all,
                 people.protocolVersion(),
                 plan.settings().everywhere(PlanSetting.PROTOCOL_TEXT).lines().toList(),
                 states.protocolReviewed(),
                 today().plusYears(1),
+                current.get().person() != null,
+                (int) all.stream().filter(CautionReviewPages::waits).count(),
+                next(all),
                 faults);
+    }
+
+    private static boolean waits(CautionView caution) {
+        return !caution.reviewed() || caution.overdue();
+    }
+
+    /** The code of the first caution that waits for a review, or nothing. */
+    private static String next(List<CautionView> all) {
+        return all.stream()
+                .filter(CautionReviewPages::waits)
+                .map(CautionView::code)
+                .findFirst()
+                .orElse("");
     }
 
     private String reviewer() {

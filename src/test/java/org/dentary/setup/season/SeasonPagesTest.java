@@ -2,7 +2,9 @@ package org.dentary.setup.season;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.matchesPattern;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -17,6 +19,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.cautions.CautionService;
+import org.dentary.cautions.CautionView;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
@@ -65,8 +68,20 @@ class SeasonPagesTest {
                 .statusCode(200)
                 .body(containsString("Test season 2026"))
                 .body(containsString("Laboratory acceptance"))
+                .body(containsString("href=\"/season/settings\""));
+        page("coordinator")
+                .get("/season/settings")
+                .then()
+                .statusCode(200)
                 .body(containsString("Clock skew minutes"))
-                .body(containsString("a share from 0 to 1"));
+                .body(containsString("<h2 id=\"custody\">Custody</h2>"));
+        page("coordinator")
+                .get("/season/settings?setting=PENDING_SHARE_INCOMPLETE")
+                .then()
+                .statusCode(200)
+                .body(containsString("a share from 0 to 1"))
+                .body(containsString(">0.10</textarea>"));
+        page("auditor").get("/season/settings").then().statusCode(403);
         page("auditor").get("/season").then().statusCode(403);
         given().redirects()
                 .follow(false)
@@ -94,7 +109,12 @@ class SeasonPagesTest {
                 .formParam("unit", SeasonFixture.OTHER_UNIT)
                 .post("/season/settings")
                 .then()
-                .statusCode(303);
+                .statusCode(303)
+                .header("Location", endsWith("/season/settings?changed=CUSTODY_GAP_HOURS"));
+        page("coordinator")
+                .get("/season/settings?changed=CUSTODY_GAP_HOURS")
+                .then()
+                .body(containsString("Custody gap hours is set."));
         assertEquals("48", plan.setting(PlanSetting.CUSTODY_GAP_HOURS, null, null, SeasonFixture.OTHER_UNIT));
         assertEquals("72", plan.setting(PlanSetting.CUSTODY_GAP_HOURS, null, null, SeasonFixture.UNIT));
         page("coordinator").post("/season/settings").then().statusCode(422).body(containsString("Choose the setting"));
@@ -127,9 +147,18 @@ class SeasonPagesTest {
                 .statusCode(409)
                 .body(containsString("Nothing was written"));
         String right = send("regions", "code,name\n" + code + ",Region\n");
-        page("coordinator").get(right).then().statusCode(200).body(containsString("Post 1 lines"));
+        page("coordinator")
+                .get(right)
+                .then()
+                .statusCode(200)
+                .body(containsString("Post 1 line<"))
+                .body(not(containsString("Next: Seasons")));
         page("coordinator").post(right + "/posting").then().statusCode(303);
-        page("coordinator").get(right).then().body(containsString("1 added, 0 changed"));
+        page("coordinator")
+                .get(right)
+                .then()
+                .body(containsString("1 added, 0 changed"))
+                .body(containsString("href=\"/season/lists/seasons\">Next: Seasons"));
         page("coordinator")
                 .get("/season/lists/regions/rows.csv")
                 .then()
@@ -187,7 +216,9 @@ class SeasonPagesTest {
                 .then()
                 .statusCode(409)
                 .body("errors.rule", org.hamcrest.Matchers.hasItem("CAUTIONS_NOT_REVIEWED"))
-                .body("detail", containsString("caution(s) in force were not reviewed"));
+                .body(
+                        "detail",
+                        matchesPattern("(?s).*(One caution in force was|cautions in force were) not reviewed.*"));
         page("coordinator")
                 .post("/season/seasons/T1960/opening")
                 .then()
@@ -201,12 +232,20 @@ class SeasonPagesTest {
                 .then()
                 .statusCode(422)
                 .body(containsString("is no date"));
-        for (var one : cautions.unreviewed()) {
+        List<CautionView> waiting = cautions.unreviewed();
+        for (int i = 0; i < waiting.size(); i++) {
             page("coordinator")
                     .formParam("reviewBy", "2999-01-01")
-                    .post("/season/review/cautions/" + one.code() + "/" + one.version())
+                    .post("/season/review/cautions/" + waiting.get(i).code() + "/"
+                            + waiting.get(i).version())
                     .then()
-                    .statusCode(303);
+                    .statusCode(303)
+                    .header(
+                            "Location",
+                            endsWith("/season/review"
+                                    + (i + 1 < waiting.size()
+                                            ? "#" + waiting.get(i + 1).code()
+                                            : "")));
         }
         page("coordinator")
                 .formParam("setting", "PROTOCOL_TEXT")
@@ -239,7 +278,16 @@ class SeasonPagesTest {
                 entities.createNativeQuery("select reviewed_by from caution where code = :code")
                         .setParameter("code", caution)
                         .getSingleResult());
-        page("coordinator").post("/season/seasons/T1960/closing").then().statusCode(303);
+        page("coordinator")
+                .get("/season?changed=T1960")
+                .then()
+                .body(containsString("Long ago is open for intake."))
+                .body(containsString("href=\"/kits/issue\""));
+        page("coordinator")
+                .post("/season/seasons/T1960/closing")
+                .then()
+                .statusCode(303)
+                .header("Location", endsWith("/season?changed=T1960"));
         assertEquals("CLOSED", plan.season("T1960").state());
         given().auth()
                 .preemptive()
