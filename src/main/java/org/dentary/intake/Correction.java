@@ -33,6 +33,11 @@ final class Correction {
         typed.put("jawStatus", facts.jawStatus().name());
         put(typed, "jawReason", facts.jawReason());
         put(typed, "antlers", facts.details().antlers());
+        put(typed, "collectionRouteText", facts.details().collectionRouteText());
+        put(typed, "managementUnitReason", facts.details().managementUnitReason());
+        put(typed, "mass", facts.details().fieldDressedKilograms());
+        put(typed, "lactating", facts.details().lactating());
+        put(typed, "fetusMillimetres", facts.details().fetusMillimetres());
         put(typed, "notes", facts.details().notes());
         if (!facts.identifiers().isEmpty()) {
             typed.put("identifierType", facts.identifiers().get(0).type());
@@ -49,21 +54,6 @@ final class Correction {
         AnimalDetails details = animal.facts().details();
         if (details.antlerPoints() != null) {
             body.put("antlerPoints", details.antlerPoints());
-        }
-        if (details.fieldDressedKilograms() != null) {
-            body.put("fieldDressedKilograms", details.fieldDressedKilograms());
-        }
-        if (details.lactating() != null) {
-            body.put("lactating", details.lactating());
-        }
-        if (details.fetusMillimetres() != null) {
-            body.put("fetusMillimetres", details.fetusMillimetres());
-        }
-        if (details.collectionRouteText() != null) {
-            body.put("collectionRouteText", details.collectionRouteText());
-        }
-        if (details.managementUnitReason() != null) {
-            body.put("managementUnitReason", details.managementUnitReason());
         }
         animal.facts().identifiers().stream()
                 .skip(1)

@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.qute.TemplateData;
 import jakarta.ws.rs.core.MultivaluedMap;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
@@ -56,6 +58,8 @@ public record IntakeForm(Map<String, String> typed) {
             "jawReason",
             "antlers",
             "mortalitySourceText",
+            "collectionRouteText",
+            "managementUnitReason",
             "seenWith",
             "notes",
             "reason");
@@ -114,6 +118,8 @@ public record IntakeForm(Map<String, String> typed) {
         if (!specimens.isEmpty()) {
             body.set("specimens", specimens);
         }
+        measures(body);
+        PrivateForm.add(this, body, json);
         if (!value("identifier").isEmpty()) {
             body.putArray("identifiers")
                     .addObject()
@@ -121,6 +127,25 @@ public record IntakeForm(Map<String, String> typed) {
                     .put("value", value("identifier"));
         }
         return body;
+    }
+
+    /** What was weighed and felt: a mass in pounds becomes kilograms to a tenth. */
+    private void measures(ObjectNode body) {
+        if (!value("mass").isEmpty()) {
+            BigDecimal typed = PrivateForm.number("mass", value("mass"));
+            body.put("fieldDressedKilograms", has("massUnit", "LB") ? kilograms(typed) : typed);
+        }
+        if (!value("lactating").isEmpty()) {
+            body.put("lactating", has("lactating", "true"));
+        }
+        if (!value("fetusMillimetres").isEmpty()) {
+            body.put("fetusMillimetres", PrivateForm.number("fetusMillimetres", value("fetusMillimetres")));
+        }
+    }
+
+    /** A pound is 0.45359237 kg exactly (NIST Special Publication 811, appendix B). */
+    static BigDecimal kilograms(BigDecimal pounds) {
+        return pounds.multiply(new BigDecimal("0.45359237")).setScale(1, RoundingMode.HALF_UP);
     }
 
     /** The reading that the cues make; a cue answered "unsure" is named so. */

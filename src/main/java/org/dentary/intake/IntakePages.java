@@ -176,7 +176,8 @@ public class IntakePages {
             String cue = of.substring("jawReading.".length());
             return cue.equals("readAt") ? "at" : cue.equals("note") ? "jawNote" : "jaw." + cue;
         }
-        return of.startsWith("identifiers[") ? "identifier" : of;
+        String privately = PrivateForm.field(of);
+        return privately != null ? privately : of.startsWith("identifiers[") ? "identifier" : of;
     }
 
     private IntakeForm fresh(IntakeForm carried) {

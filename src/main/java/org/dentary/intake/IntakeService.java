@@ -13,7 +13,6 @@ import org.dentary.animal.AnimalRules;
 import org.dentary.animal.AnimalService;
 import org.dentary.animal.JawStatus;
 import org.dentary.animal.line.LineService;
-import org.dentary.animal.vault.ContactService;
 import org.dentary.custody.Collected;
 import org.dentary.custody.CustodyService;
 import org.dentary.jaw.JawReadingService;
@@ -22,9 +21,7 @@ import org.dentary.kit.KitService;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.StationView;
-import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
@@ -50,7 +47,7 @@ public class IntakeService {
     private final JawReadingService jaws;
     private final SpecimenService specimens;
     private final CustodyService custody;
-    private final ContactService contacts;
+    private final PrivateService privates;
     private final PlanService plan;
     private final PeopleService people;
     private final RepeatableRequests requests;
@@ -64,7 +61,7 @@ public class IntakeService {
             JawReadingService jaws,
             SpecimenService specimens,
             CustodyService custody,
-            ContactService contacts,
+            PrivateService privates,
             PlanService plan,
             PeopleService people,
             RepeatableRequests requests,
@@ -76,7 +73,7 @@ public class IntakeService {
         this.jaws = jaws;
         this.specimens = specimens;
         this.custody = custody;
-        this.contacts = contacts;
+        this.privates = privates;
         this.plan = plan;
         this.people = people;
         this.requests = requests;
@@ -109,13 +106,11 @@ public class IntakeService {
                     "STALE_VERSION", "No animal was taken in under kit " + kit + " yet; send it without If-Match");
         }
         StationView station = station(given);
-        requireServed(station.code());
+        privates.requireServed(station.code());
         AnimalFacts facts = given.facts(AnimalRules.diedOn(given.diedOn(), station.zone()));
         requireJawSaid(given);
         Taken taken = seen == Seen.NEW ? takeNew(kit, given, facts) : correct(kit, given, facts, version + 1);
-        if (given.contact() != null || given.point() != null) {
-            contacts.write(kit, given.contact(), given.point());
-        }
+        privates.keep(kit, facts.unit(), given.contact(), given.point());
         requests.accept(ANIMAL, kit, given);
         return taken;
     }
@@ -228,15 +223,6 @@ public class IntakeService {
                                         plan.stations().stream()
                                                 .map(StationView::code)
                                                 .toList())));
-    }
-
-    private void requireServed(String station) {
-        Account account = current.get();
-        if (account.role() == Role.SAMPLER && !account.serves(station)) {
-            throw new NotAllowed(
-                    "STATION_NOT_SERVED",
-                    account.username() + " does not serve station " + station + "; the coordinator can change that");
-        }
     }
 
     private static void requireJawSaid(TakeInAnimal given) {

@@ -4,6 +4,7 @@ import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
@@ -11,6 +12,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import org.dentary.intake.IntakeFixture.Deer;
@@ -61,6 +63,62 @@ class ContactTest {
         ObjectNode without = withContact();
         without.remove("contact");
         deer.put("sampler", "/animals/" + one.kit(), without).statusCode(200);
+    }
+
+    @Test
+    void whatIsLeftOutStaysAndAPlaceAloneIsNobody() {
+        Deer one = deer.aDeer();
+        String path = "/api/v1/animals/" + one.kit() + "/contact";
+        ObjectNode placed = withContact();
+        placed.remove("contact");
+        deer.take(one, placed);
+        assertEquals(false, somebody(one));
+        sends("liaison").body("{}").put(path).then().statusCode(403);
+        sends("sampler")
+                .body("{}")
+                .put(path)
+                .then()
+                .statusCode(422)
+                .body("errors[0].message", containsString("or both"));
+        sends("sampler")
+                .body("{\"contact\": {\"name\": \"Ida Hollowell\", \"phone\": \"555 0100\"}}")
+                .put(path)
+                .then()
+                .statusCode(204);
+        assertEquals(true, somebody(one));
+        sends("sampler-two")
+                .body("{\"contact\": {\"name\": \"Somebody Else\"}}")
+                .put(path)
+                .then()
+                .statusCode(403)
+                .body("code", equalTo("STATION_NOT_SERVED"));
+        sends("notifier")
+                .body("{\"point\": {\"words\": \"north shore of the second pond\"}}")
+                .put(path)
+                .then()
+                .statusCode(204);
+        as("notifier")
+                .get(path + "?purpose=released")
+                .then()
+                .body("contact.name", equalTo("Ida Hollowell"))
+                .body("point.words", equalTo("north shore of the second pond"))
+                .body("point.latitude", nullValue());
+        sends("notifier")
+                .body("{\"point\": {\"latitude\": 45}}")
+                .put(path)
+                .then()
+                .statusCode(422);
+        as("auditor").get("/api/v1/animals/" + one.kit()).then().body(not(containsString("pond")));
+    }
+
+    private static RequestSpecification sends(String account) {
+        return as(account).contentType("application/json");
+    }
+
+    private Boolean somebody(Deer one) {
+        return QuarkusTransaction.requiringNew().call(() -> (Boolean)
+                entities.createNativeQuery("select names_somebody from vault.contact where kit = '" + one.kit() + "'")
+                        .getSingleResult());
     }
 
     @Test

@@ -284,6 +284,59 @@ class IntakePagesTest {
         as("auditor").get("/api/v1/animals/" + one.kit()).then().body("ageClass", equalTo("ADULT"));
     }
 
+    /** A pound is 0.45359237 kg (NIST Special Publication 811, appendix B): 120 lb are 54.4 kg. */
+    @Test
+    void whomToTellAndWhatWasWeighedGoWithTheFormAndAreNotShownAgain() {
+        Deer one = deer.aDeer();
+        Map<String, String> form = form(one);
+        form.putAll(Map.of(
+                "contactName", "Osric Penhale",
+                "contactPhone", "555-0177",
+                "contactMessages", "true",
+                "pointWords", "below the ruined kiln",
+                "mass", "120",
+                "massUnit", "LB",
+                "lactating", "true"));
+        form.put("fetusMillimetres", "long");
+        post("sampler", "/intake/" + one.kit(), form)
+                .statusCode(422)
+                .body(containsString("is not a number"), containsString("Osric Penhale"));
+        form.put("fetusMillimetres", "");
+        form.put("pointLatitude", "91");
+        form.put("pointLongitude", "-94.5");
+        post("sampler", "/intake/" + one.kit(), form)
+                .statusCode(422)
+                .body(containsString("a latitude is -90 to 90 degrees"));
+        form.remove("pointLatitude");
+        form.remove("pointLongitude");
+        post("sampler", "/intake/" + one.kit(), form).statusCode(303).header("Location", not(containsString("Osric")));
+        as("auditor")
+                .get("/api/v1/animals/" + one.kit())
+                .then()
+                .body("fieldDressedKilograms", equalTo(54.4f), "lactating", equalTo(true));
+        page("sampler")
+                .get("/intake/" + one.kit())
+                .then()
+                .body(containsString("value=\"54.4\""), not(containsString("Osric")), not(containsString("kiln")));
+        String later = "/animals/" + one.kit() + "/contact";
+        page("sampler")
+                .get(later)
+                .then()
+                .statusCode(200)
+                .body(containsString("kept already"), not(containsString("Osric")));
+        page("epidemiologist").get(later).then().statusCode(403);
+        post("notifier", later, Map.of("contactPhone", "555-0178", "contactName", "Osric Penhale"))
+                .statusCode(303);
+        post("notifier", later, Map.of("contactMessages", "true"))
+                .statusCode(422)
+                .body(containsString("give a contact, a point or both"));
+        as("notifier")
+                .get("/api/v1/animals/" + one.kit() + "/contact?purpose=test")
+                .then()
+                .body("contact.phone", equalTo("555-0178"), "contact.mayBeMessaged", equalTo(false))
+                .body("point.words", equalTo("below the ruined kiln"));
+    }
+
     private static Map<String, String> form(Deer one) {
         Map<String, String> form = new LinkedHashMap<>();
         form.put("readingId", UUID.nameUUIDFromBytes(one.kit().getBytes()).toString());

@@ -15,6 +15,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.account.Account;
@@ -60,16 +61,36 @@ public class ContactService {
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record Content(Contact contact, ExactPoint point) {}
 
-    /** Keeps what is private of an animal, in place of what was kept before. */
+    /**
+     * Keeps what is private of an animal; a part that is null stays as it was kept before.
+     *
+     * @throws NotAllowed for a sampler where somebody else's is kept, or their own for longer than the plan's days
+     */
     @Transactional
     public void write(String kit, Contact contact, ExactPoint point) {
+        Optional<ContactWrites.Row> before = rows.read(kit);
+        before.ifPresent(this::requireOwn);
         try {
-            Envelope.Sealed sealed = envelope.seal(kit, json.writeValueAsBytes(new Content(contact, point)));
-            rows.write(kit, sealed, callers.edition(), current.get().actor(), clock.instant());
-            callers.contact(kit, contact);
+            Content kept = before.isPresent() ? open(kit, before.get()) : new Content(null, null);
+            Content content =
+                    new Content(contact == null ? kept.contact() : contact, point == null ? kept.point() : point);
+            Envelope.Sealed sealed = envelope.seal(kit, json.writeValueAsBytes(content));
+            rows.write(
+                    kit,
+                    sealed,
+                    content.contact() != null,
+                    callers.edition(),
+                    current.get().actor(),
+                    clock.instant());
+            callers.contact(kit, content.contact());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** Whether something private of the animal is kept, which tells nothing of it. */
+    public boolean isKept(String kit) {
+        return rows.read(kit).isPresent();
     }
 
     /**
@@ -81,24 +102,33 @@ public class ContactService {
      */
     @Transactional
     public PrivateView read(String kit, String purpose) {
-        Account reader = current.get();
         ContactWrites.Row row =
                 rows.read(kit).orElseThrow(() -> new NotFound("CONTACT_UNKNOWN", "No contact is kept for kit " + kit));
-        if (reader.role() == Role.SAMPLER) {
-            Duration kept = Duration.ofDays(plan.settings().wholeNumber(PlanSetting.CONTACT_DAYS, null, null, null));
-            boolean own = row.writtenBy().equals(reader.actor());
-            if (!own || row.writtenAt().plus(kept).isBefore(clock.instant())) {
-                throw new NotAllowed(
-                        "CONTACT_NOT_OWN", "A sampler reads the contacts they wrote, for " + kept.toDays() + " days");
-            }
-        }
-        rows.audit("contact", kit, reader.actor(), purpose, clock.instant());
+        requireOwn(row);
+        rows.audit("contact", kit, current.get().actor(), purpose, clock.instant());
         try {
-            Content content = json.readValue(
-                    envelope.open(kit, new Envelope.Sealed(row.wrappedKey(), row.content())), Content.class);
+            Content content = open(kit, row);
             return new PrivateView(kit, content.contact(), content.point(), row.writtenBy(), row.writtenAt());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
+        }
+    }
+
+    private Content open(String kit, ContactWrites.Row row) throws IOException {
+        return json.readValue(envelope.open(kit, new Envelope.Sealed(row.wrappedKey(), row.content())), Content.class);
+    }
+
+    private void requireOwn(ContactWrites.Row row) {
+        Account account = current.get();
+        if (account.role() == Role.SAMPLER) {
+            Duration kept = Duration.ofDays(plan.settings().wholeNumber(PlanSetting.CONTACT_DAYS, null, null, null));
+            boolean own = row.writtenBy().equals(account.actor());
+            if (!own || row.writtenAt().plus(kept).isBefore(clock.instant())) {
+                throw new NotAllowed(
+                        "CONTACT_NOT_OWN",
+                        "A sampler reads and replaces the contacts they wrote, for " + kept.toDays()
+                                + " days; the coordinator and the notifier can always");
+            }
         }
     }
 

@@ -14,10 +14,10 @@ class ContactWrites {
     record Row(byte[] wrappedKey, byte[] content, String writtenBy, Instant writtenAt) {}
 
     private static final String WRITE = """
-            insert into vault.contact (kit, wrapped_key, content, index_edition, written_by, written_at)
-            values (:kit, :key, :content, :edition, :actor, :now)
+            insert into vault.contact (kit, wrapped_key, content, names_somebody, index_edition, written_by, written_at)
+            values (:kit, :key, :content, :somebody, :edition, :actor, :now)
                 on conflict (kit) do update set wrapped_key = excluded.wrapped_key, content = excluded.content,
-                   index_edition = excluded.index_edition, written_by = excluded.written_by,
+                   names_somebody = excluded.names_somebody, index_edition = excluded.index_edition, written_by = excluded.written_by,
                    written_at = excluded.written_at
             """;
     private static final String READ =
@@ -39,11 +39,12 @@ class ContactWrites {
         this.entities = entities;
     }
 
-    void write(String kit, Envelope.Sealed sealed, String edition, String actor, Instant now) {
+    void write(String kit, Envelope.Sealed sealed, boolean somebody, String edition, String actor, Instant now) {
         entities.createNativeQuery(WRITE)
                 .setParameter("kit", kit)
                 .setParameter("key", sealed.wrappedKey())
                 .setParameter("content", sealed.content())
+                .setParameter("somebody", somebody)
                 .setParameter("edition", edition)
                 .setParameter("actor", actor)
                 .setParameter("now", now)

@@ -20,7 +20,7 @@ public class NotificationQueries {
                      coalesce(l.unit, 'UNKNOWN') as unit, l.died_on, c.kit is not null as contact_kept, last.closes,
                      last.outcome as told, last.result as last_closing
                 from line l
-                left join vault.contact c on c.kit = l.kit
+                left join vault.contact c on c.kit = l.kit and c.names_somebody
                 left join unidentified_kit u on u.kit = l.kit and l.exclusion = 'NOT_ATTRIBUTABLE'
                 left join lateral (
                   select t.closes, t.outcome, t.result from notification_attempt t
