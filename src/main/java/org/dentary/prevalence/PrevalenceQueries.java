@@ -3,6 +3,7 @@ package org.dentary.prevalence;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.Query;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -33,6 +34,28 @@ class PrevalenceQueries {
     private static final String EVIDENCE = """
             select count(*) filter (where l.sex_evidence <> 'GENITALIA_OR_UDDER'), count(*),
                    count(*) filter (where l.sex = 'UNKNOWN') from """ + OF_COUNTED;
+    /** Readings and decisions are only ever added, so that what stood at a moment can be told for ever. */
+    private static final String AGES = """
+            with aged as materialized (
+              select case when d.id is not null then 'DESIGNATED' when r.id is not null then 'READ' else 'NONE' end as how,
+                     coalesce(case when d.id is not null then d.method else r.method end, '') as method,
+                     case when d.id is null then r.examiner end as examiner, l.age_disputed
+                from (select l.* from """ + OF_COUNTED + """
+              and l.age_class <> 'UNKNOWN') as l
+                left join lateral (
+                  select d.id, r.method from designated_age d left join jaw_reading r on r.id = d.reading
+                   where d.kit = l.kit and d.at <= cast(:until as timestamptz) order by d.id desc limit 1) as d on true
+                left join lateral (
+                  select r.id, r.method, r.examiner from jaw_reading r
+                   where r.kit = l.kit and r.received_at <= cast(:until as timestamptz) and r.age_class = l.age_class
+                     and not r.disputed and r.certainty <> 'UNRESOLVED' and r.method in (:looking)
+                   order by r.received_at, r.id limit 1) as r on true)
+            select how, method, cast(count(*) as int), cast((select count(distinct examiner) from aged) as int),
+                   cast((select count(*) from aged where age_disputed) as int)
+              from aged group by how, method order by how, count(*) desc, method
+            """;
+
+    private static final List<String> LOOKING = List.of("TOOTH_REPLACEMENT", "TOOTH_WEAR", "TOOTH_ROW_LENGTH");
     private static final String UNKNOWN_AGE = """
             select l.sex, l.mortality_source as mortalitySource,
                    case when l.age_disputed then 'DISPUTED' when l.jaw_status = 'READ' then 'READ_WITHOUT_CLASS'
@@ -94,6 +117,25 @@ class PrevalenceQueries {
     @SuppressWarnings("unchecked")
     List<Marked> footnotes(Lines lines, LineFilter filter, Scope scope) {
         return counted(FOOTNOTES, Marked.class, lines, filter, scope).getResultList();
+    }
+
+    /**
+     * What the known ages of the counted rest on.
+     *
+     * @param until the moment at which the lines stood
+     */
+    @SuppressWarnings("unchecked")
+    AgeBasis ages(Lines lines, LineFilter filter, Scope scope, Instant until) {
+        List<Object[]> rows = counted(AGES, null, lines, filter, scope)
+                .setParameter("until", until)
+                .setParameter("looking", LOOKING)
+                .getResultList();
+        return new AgeBasis(
+                rows.stream()
+                        .map(row -> new AgeBasis.Group((String) row[0], (String) row[1], ((Number) row[2]).intValue()))
+                        .toList(),
+                rows.isEmpty() ? 0 : ((Number) rows.get(0)[3]).intValue(),
+                rows.isEmpty() ? 0 : ((Number) rows.get(0)[4]).intValue());
     }
 
     /** Counted animals without an age class, by sex, source and reason, most first. */

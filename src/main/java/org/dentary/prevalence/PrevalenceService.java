@@ -3,9 +3,12 @@ package org.dentary.prevalence;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.math.BigDecimal;
 import java.time.Clock;
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
@@ -129,7 +132,16 @@ public class PrevalenceService {
         int[] sexes = queries.sexEvidence(lines, question.filter(), question.scope());
         PrevalenceReport.Share sex = PrevalenceReport.Share.of(sexes[0], sexes[1]);
         PrevalenceReport.UnknownAge unknownAge = unknownAge(question, lines, total.counted());
-        ReportNotes notes = new ReportNotes(question, total, sex, sexes[2], unknownAge, plan, cautions, cut);
+        ReportNotes notes = new ReportNotes(
+                question,
+                total,
+                sex,
+                sexes[2],
+                unknownAge,
+                queries.ages(lines, question.filter(), question.scope(), until(question)),
+                plan,
+                cautions,
+                cut);
         return new PrevalenceReport(
                 question.season(),
                 question.disease(),
@@ -160,6 +172,18 @@ public class PrevalenceService {
                 notes.notes(),
                 notes.warnings(incomplete, pendingShare),
                 notes.cautions());
+    }
+
+    /** The moment at which the last of the report's lines stood: of its cut or cuts, else now. */
+    private Instant until(ReportQuestion question) {
+        return question.cut() == null
+                ? clock.instant()
+                : Stream.concat(
+                                Stream.of(question.cut()),
+                                question.with().stream().map(Beside::cut))
+                        .map(cut -> cuts.require(cut).madeAt())
+                        .max(Comparator.naturalOrder())
+                        .orElseThrow();
     }
 
     private List<PrevalenceReport.OtherSeason> beside(ReportQuestion question) {

@@ -23,6 +23,7 @@ import org.dentary.statistics.IntervalMethod;
  *
  * @param sex counted animals whose sex rests on no bodily evidence
  * @param unknownSex counted animals without a sex
+ * @param ages what the known ages rest on
  */
 record ReportNotes(
         ReportQuestion question,
@@ -30,6 +31,7 @@ record ReportNotes(
         PrevalenceReport.Share sex,
         int unknownSex,
         PrevalenceReport.UnknownAge unknownAge,
+        AgeBasis ages,
         PlanService plan,
         CautionService cautionTexts,
         DataCutView cut) {
@@ -82,6 +84,9 @@ record ReportNotes(
                 "Age classes: fawn under 1 year, yearling from 1 to under 2, adult 2 and over, from tooth replacement and"
                         + " wear as the plan's key reads them, or from a designated age. How readers agree is shown for each"
                         + " reader under Jaws. Unknown age and sex have rows of their own.");
+        if (!ages.told().isEmpty()) {
+            notes.add(ages.told());
+        }
         unknown(notes);
         notes.add(String.format(
                 Locale.ROOT,

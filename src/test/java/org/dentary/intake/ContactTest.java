@@ -103,6 +103,12 @@ class ContactTest {
                 .body("contact.name", equalTo("Ida Hollowell"))
                 .body("point.words", equalTo("north shore of the second pond"))
                 .body("point.latitude", nullValue());
+        sends("sampler")
+                .body("{\"contact\": {\"name\": \"Somebody Else\"}}")
+                .put(path)
+                .then()
+                .statusCode(403)
+                .body("code", equalTo("CONTACT_NOT_OWN"));
         sends("notifier")
                 .body("{\"point\": {\"latitude\": 45}}")
                 .put(path)

@@ -14,6 +14,7 @@ import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
@@ -282,6 +283,20 @@ class IntakePagesTest {
         post("epidemiologist", page, Map.of("version", "0", "stands", second.toString(), "reason", "worn"))
                 .statusCode(303);
         as("auditor").get("/api/v1/animals/" + one.kit()).then().body("ageClass", equalTo("ADULT"));
+    }
+
+    @Test
+    void theAnswerAboutTheMeatIsTheAgencysAndOneTapAway() {
+        Deer one = deer.aDeer();
+        for (String address : List.of("/intake", "/intake/" + one.kit())) {
+            page("sampler")
+                    .get(address)
+                    .then()
+                    .statusCode(200)
+                    .body(
+                            containsString("If the hunter asks about the meat"),
+                            containsString("leave your own opinion out"));
+        }
     }
 
     /** A pound is 0.45359237 kg (NIST Special Publication 811, appendix B): 120 lb are 54.4 kg. */

@@ -228,6 +228,35 @@ public class LineFixture {
                 .executeUpdate();
     }
 
+    /** Somebody's clear reading of an animal's jaw, or its age by another method; returns its id. */
+    @Transactional
+    public UUID read(String kit, String examiner, String method, String ageClass) {
+        UUID id = UUID.randomUUID();
+        entities.createNativeQuery("""
+                        insert into jaw_reading (id, kit, read_at, examiner, method, observation, age_class, certainty, disputed,
+                               rule_set_version, received_by, received_at)
+                        values (:id, :kit, now(), :examiner, :method, '{}', :age, 'CLEAR', false, 'test', 'test', now())
+                        """)
+                .setParameter("id", id)
+                .setParameter("kit", kit)
+                .setParameter("examiner", examiner)
+                .setParameter("method", method)
+                .setParameter("age", ageClass)
+                .executeUpdate();
+        return id;
+    }
+
+    /** Somebody decides that the reading stands. */
+    @Transactional
+    public void decide(String kit, UUID reading, String ageClass) {
+        entities.createNativeQuery("insert into designated_age (kit, reading, age_class, reason, by_actor, at)"
+                        + " values (:kit, :reading, :age, 'test', 'test', now())")
+                .setParameter("kit", kit)
+                .setParameter("reading", reading)
+                .setParameter("age", ageClass)
+                .executeUpdate();
+    }
+
     /** The animal's open line says another day of death, or none. */
     @Transactional
     public void died(String kit, LocalDate on) {

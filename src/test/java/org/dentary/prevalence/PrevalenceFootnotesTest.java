@@ -11,6 +11,7 @@ import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture.ALine;
@@ -81,6 +82,46 @@ class PrevalenceFootnotesTest {
         JsonPath below = report(season, "");
         assertEquals(false, below.getBoolean("unknownAge.aboveThreshold"));
         assertFalse(below.getList("notes").toString().contains("above the share"));
+    }
+
+    /** By what, by how many readers and how firmly ages were told: asked under every table by age (common practice, no source). */
+    @Test
+    void whatTheAgesRestOnIsToldAndStaysAsItWasAtTheCut() {
+        String season = lines.season();
+        List<String> adults = lines.add(season, 5, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        List<String> yearlings = lines.add(season, 2, ALine.of("YEARLING", "MALE", "DETECTED"));
+        lines.add(season, 1, ALine.of("UNKNOWN", "MALE", "NOT_DETECTED"));
+        List<String> roadkill =
+                lines.add(season, 3, ALine.of("ADULT", "MALE", "NOT_DETECTED").from("VEHICLE"));
+        adults.subList(0, 3).forEach(kit -> lines.read(kit, "R1", "TOOTH_REPLACEMENT", "ADULT"));
+        roadkill.forEach(kit -> lines.read(kit, "R9", "TOOTH_REPLACEMENT", "ADULT"));
+        lines.read(adults.get(3), "R2", "TOOTH_WEAR", "ADULT");
+        lines.read(adults.get(3), "R3", "TOOTH_WEAR", "ADULT"); // the second to say so: the first stands
+        lines.read(yearlings.get(0), "R1", "TOOTH_REPLACEMENT", "FAWN");
+        lines.decide(yearlings.get(0), lines.read(yearlings.get(0), "LAB", "CEMENTUM", "YEARLING"), "YEARLING");
+        lines.read(yearlings.get(1), "R1", "REPORTED_BY_HUNTER", "YEARLING"); // hearsay never stands undecided
+        lines.footnote(adults.subList(4, 5), "", true, "READ", "");
+        String told =
+                "What the 7 known ages of counted animals rest on: 4 from a reading of the jaw by 2 readers (3 by tooth"
+                        + " replacement, 1 by tooth wear); 1 decided by somebody who gave none of the readings (1 by cementum); 2 without"
+                        + " a reading on record. Readers differ in 1 and nobody has decided; the first clear or probable reading stands.";
+        String notes = String.join("\n", report(season, "").<String>getList("notes"));
+        assertTrue(notes.contains(told), notes);
+        String cut = UUID.randomUUID().toString();
+        given().auth()
+                .preemptive()
+                .basic("epidemiologist", SeasonFixture.PASSWORD)
+                .contentType("application/json")
+                .body(Map.of("season", season, "name", "Ages"))
+                .put("/api/v1/data-cuts/" + cut)
+                .then()
+                .statusCode(201);
+        lines.read(adults.get(4), "R4", "TOOTH_REPLACEMENT", "ADULT");
+        assertTrue(report(season, "&by=sex")
+                .getList("notes")
+                .toString()
+                .contains("5 from a reading of the jaw by 3 readers"));
+        assertTrue(report(season, "&cut=" + cut).getList("notes").toString().contains(told), "as it was at the cut");
     }
 
     @Test
