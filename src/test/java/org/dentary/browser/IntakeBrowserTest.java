@@ -72,6 +72,7 @@ class IntakeBrowserTest extends Browser {
         Deer one = deer.aDeer();
         look(Role.SAMPLER, "/intake", "intake");
         look(Role.SAMPLER, "/intake/" + one.kit(), "intake-deer");
+        look(Role.SAMPLER, "/day", "day");
         deer.take(one, deer.yearlingWithLeftNode(one));
         look(Role.SAMPLER, "/animals/" + one.kit() + "/specimens", "intake-tissue");
     }

@@ -8,6 +8,7 @@ import org.dentary.custody.handover.OpenOffers;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.StationView;
 import org.dentary.platform.account.Account;
+import org.dentary.result.feedback.FeedbackService;
 
 /** What waits for a sampler: jaws, hand-overs and kits of the stations served. */
 @ApplicationScoped
@@ -15,18 +16,21 @@ class SamplerHome {
     private final HomeQueries queries;
     private final OpenOffers offers;
     private final LowStock lowStock;
+    private final FeedbackService feedback;
     private final PlanService plan;
 
-    SamplerHome(HomeQueries queries, OpenOffers offers, LowStock lowStock, PlanService plan) {
+    SamplerHome(HomeQueries queries, OpenOffers offers, LowStock lowStock, FeedbackService feedback, PlanService plan) {
         this.queries = queries;
         this.offers = offers;
         this.lowStock = lowStock;
+        this.feedback = feedback;
         this.plan = plan;
     }
 
     Home of(Visit visit) {
         Account account = visit.account();
         boolean everywhere = account.stations().contains("*");
+        FeedbackService.Own own = feedback.own(visit.season());
         Map<String, Long> n = queries.sampler(account.actor(), everywhere, account.stations(), visit.season());
         return new Home(
                 visit.name(),
@@ -34,7 +38,8 @@ class SamplerHome {
                 List.of(
                         new Home.Deed("Take in a deer", "/intake"),
                         new Home.Deed("Read a jaw", "/jaws"),
-                        new Home.Deed("Hand over", "/custody")),
+                        new Home.Deed("Hand over", "/custody"),
+                        new Home.Deed("Close the day", "/day")),
                 List.of(
                         Tile.todo(n.get("jaws"), "jaw to read", "jaws to read", "kept or photographed", "/jaws"),
                         Tile.todo(
@@ -57,6 +62,12 @@ class SamplerHome {
                                 "hand-overs not accepted yet",
                                 "offered by you",
                                 "/custody"),
+                        Tile.fact(
+                                own.unsuitable(),
+                                "specimen of yours unsuitable",
+                                "specimens of yours unsuitable",
+                                "of " + own.reported() + " that laboratories reported this season",
+                                "/unsuitable-tissue?season=" + visit.season()),
                         Tile.fact(
                                 n.get("taken"),
                                 "animal this season",

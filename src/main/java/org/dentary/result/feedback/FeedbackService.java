@@ -48,6 +48,23 @@ public class FeedbackService {
         return new Rates(by, !person().isEmpty(), IntervalMethod.WILSON.label(), items);
     }
 
+    /**
+     * What became of the tissue that somebody took themselves.
+     *
+     * @param unsuitable never read, for a reason of tissue
+     * @param reported those and what was read
+     */
+    public record Own(long unsuitable, long reported) {}
+
+    /** The account's own tissue in the season, told at once where they begin their day. */
+    public Own own(String season) {
+        List<FeedbackQueries.Rate> rates =
+                queries.rates(Grouping.STATION, season, account.get().actor());
+        return new Own(
+                rates.stream().mapToLong(FeedbackQueries.Rate::unsuitable).sum(),
+                rates.stream().mapToLong(FeedbackQueries.Rate::reported).sum());
+    }
+
     /** The specimens themselves, newest report first, at most five hundred. */
     List<FeedbackQueries.Unsuitable> unsuitable(String season) {
         return queries.unsuitable(season, person(), SHOWN);

@@ -1,5 +1,7 @@
 package org.dentary.result.feedback;
 
+import org.dentary.statistics.Percent;
+
 /**
  * How often tissue of one group could not be read.
  *
@@ -11,7 +13,7 @@ package org.dentary.result.feedback;
  * @param upper upper limit, in [0, 1]
  */
 public record UnsuitableRate(String group, long unsuitable, long reported, Double rate, Double lower, Double upper) {
-    /** The rate in percent with one decimal. */
+    /** The rate with no more digits than the specimens carry. */
     public String percent() {
         return percent(rate);
     }
@@ -21,7 +23,7 @@ public record UnsuitableRate(String group, long unsuitable, long reported, Doubl
         return percent(lower) + " to " + percent(upper);
     }
 
-    private static String percent(Double share) {
-        return share == null ? "" : String.format(java.util.Locale.US, "%.1f%%", 100 * share);
+    private String percent(Double share) {
+        return share == null ? "" : Percent.of(share, reported);
     }
 }

@@ -56,6 +56,15 @@ class HomePagesTest {
     }
 
     @Test
+    void aSamplerClosesTheDayAndSeesWhatBecameOfTheirTissue() {
+        as("sampler")
+                .accept("text/html")
+                .get("/")
+                .then()
+                .body(containsString("href=\"/day\""), containsString("href=\"/unsuitable-tissue?season="));
+    }
+
+    @Test
     void whoTakesInAnimalsIsToldWhatToTakeNext() {
         String unit = chances.unit();
         chances.first(unit);

@@ -1,0 +1,64 @@
+package org.dentary.portal.day;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.PermissionsAllowed;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.FormParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import org.dentary.plan.StationView;
+import org.dentary.platform.account.Act;
+import org.dentary.platform.page.Faults;
+import org.dentary.platform.problem.InvalidInput;
+
+/** The end of the day: what was taken in, what is missing by name, and whether the jars on the table are those recorded. */
+@Path("/day")
+@Produces(MediaType.TEXT_HTML)
+public class DayPages {
+    private final DayService days;
+
+    DayPages(DayService days) {
+        this.days = days;
+    }
+
+    @CheckedTemplate(basePath = "portal")
+    static class Templates {
+        static native TemplateInstance day(
+                StationDay day, List<StationView> stations, String scanned, JarCount count, Faults faults);
+    }
+
+    @GET
+    @PermissionsAllowed(Act.SPECIMEN_WRITE)
+    public Response day(@QueryParam("station") String station, @QueryParam("date") String date) {
+        return show(200, days.day(station, date), "", null, Faults.NONE);
+    }
+
+    /** Holds what was scanned against the day; records nothing. */
+    @POST
+    @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+    @PermissionsAllowed(Act.SPECIMEN_WRITE)
+    public Response count(
+            @FormParam("station") String station, @FormParam("date") String date, @FormParam("codes") String codes) {
+        StationDay day = days.day(station, date);
+        try {
+            return show(200, day, "", days.count(station, date, codes), Faults.NONE);
+        } catch (InvalidInput refusal) {
+            return show(422, day, codes == null ? "" : codes, null, Faults.of(refusal));
+        }
+    }
+
+    private Response show(int status, StationDay day, String scanned, JarCount count, Faults faults) {
+        return Response.status(status)
+                .entity(Templates.day(day, days.stations(), scanned, count, faults))
+                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
+                .build();
+    }
+}
