@@ -3,6 +3,7 @@ package org.dentary.kit;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotEmpty;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import java.util.List;
 
 /**
@@ -17,4 +18,5 @@ public record AccountForKits(
         @NotNull(message = "is missing; RETURNED or LOST") KitFate fate,
 
         @NotBlank(message = "is missing; say how this came about")
+        @Size(max = 2000, message = "a reason has up to 2000 characters")
         String reason) {}

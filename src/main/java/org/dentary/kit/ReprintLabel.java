@@ -1,6 +1,7 @@
 package org.dentary.kit;
 
 import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
 
 /**
  * Print a label again.
@@ -13,4 +14,5 @@ public record ReprintLabel(
         String stock,
 
         @NotBlank(message = "is missing; say why the old label no longer serves")
+        @Size(max = 2000, message = "a reason has up to 2000 characters")
         String reason) {}

@@ -1,5 +1,7 @@
 package org.dentary.platform;
 
+import com.fasterxml.jackson.annotation.JsonSetter;
+import com.fasterxml.jackson.annotation.Nulls;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -10,8 +12,10 @@ import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
+import java.util.List;
+import java.util.Set;
 
-/** JSON is read strictly: no duplicate fields, no text for numbers, no numbers for codes, offsets kept as given. */
+/** JSON is read strictly: no duplicate fields, no text for numbers, no numbers for codes, no null among a list, offsets kept as given. */
 @Singleton
 class JsonSettings implements ObjectMapperCustomizer {
     @Override
@@ -29,5 +33,9 @@ class JsonSettings implements ObjectMapperCustomizer {
                 .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
                 .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
                 .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail);
+        for (Class<?> list : List.of(List.class, Set.class)) {
+            json.configOverride(list).setSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
+        }
+        json.registerModule(new StrictValues());
     }
 }

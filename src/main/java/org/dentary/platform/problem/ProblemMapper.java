@@ -11,6 +11,7 @@ import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.validation.ConstraintViolation;
+import jakarta.validation.constraints.AssertTrue;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
@@ -20,7 +21,9 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.hibernate.exception.ConstraintViolationException;
 import org.jboss.logging.Logger;
@@ -30,6 +33,11 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 public class ProblemMapper {
     /** PostgreSQL's character_not_in_repertoire. */
     private static final String NOT_TEXT = "22021";
+
+    /** PostgreSQL's string_data_right_truncation, numeric_value_out_of_range and datetime_field_overflow. */
+    private static final Set<String> BEYOND = Set.of("22001", "22003", "22008");
+
+    private static final Pattern MEDIA_TYPE = Pattern.compile("\\s*[^\\s/;,]+/[^\\s/;,]+\\s*(;.*)?");
 
     private static final Logger LOG = Logger.getLogger(ProblemMapper.class);
 
@@ -99,7 +107,7 @@ public class ProblemMapper {
                 return malformed(broken, request);
             }
         }
-        int status = fault.getResponse().getStatus();
+        int status = status(fault, request);
         if (status < 400) {
             return fault.getResponse();
         }
@@ -119,7 +127,10 @@ public class ProblemMapper {
                         405,
                         "METHOD_NOT_ALLOWED",
                         "Method not allowed",
-                        request.request().method() + " is not offered here",
+                        request.request().method() + " is not offered here; "
+                                + (fault.getResponse().getHeaderString("Allow") == null
+                                        ? "the document of this route names what is"
+                                        : "allowed: " + fault.getResponse().getHeaderString("Allow")),
                         List.of());
             case 406 ->
                 answer(
@@ -127,7 +138,8 @@ public class ProblemMapper {
                         406,
                         "NOT_ACCEPTABLE",
                         "Not offered",
-                        "The type asked for is not offered here",
+                        "Nothing that Accept '" + request.request().getHeader("Accept")
+                                + "' asks for is offered here; ask for a type that the document of this route names, or for */*",
                         List.of());
             case 413 -> tooLarge(request);
             case 415 ->
@@ -136,7 +148,8 @@ public class ProblemMapper {
                         415,
                         "UNSUPPORTED_MEDIA_TYPE",
                         "Type not understood",
-                        "Content-Type '" + request.request().getHeader("Content-Type") + "' is not taken here",
+                        "Content-Type '" + request.request().getHeader("Content-Type")
+                                + "' is not taken here; send one that the document of this route names",
                         List.of());
             default ->
                 answer(
@@ -193,6 +206,19 @@ public class ProblemMapper {
                         "Something sent holds a character that no text has (NUL); type it anew, or check the file or scanner",
                         List.of());
             }
+            if (cause instanceof SQLException sql && BEYOND.contains(String.valueOf(sql.getSQLState()))) {
+                return answer(
+                        request,
+                        422,
+                        "BEYOND_RANGE",
+                        "Not accepted as given",
+                        "A number, date or text sent is beyond what can be recorded; check each for a slip, and send it anew",
+                        List.of());
+            }
+        }
+        if (fault instanceof IllegalArgumentException
+                && String.valueOf(fault.getMessage()).startsWith("Failed to parse media type")) {
+            return web(new WebApplicationException(hasUnreadableType(request) ? 415 : 406), request);
         }
         String id = UUID.randomUUID().toString();
         LOG.errorf(
@@ -210,6 +236,18 @@ public class ProblemMapper {
                 List.of());
     }
 
+    /** The status of a fault; what fails on a Content-Type that is none is told as that. */
+    private static int status(WebApplicationException fault, RoutingContext request) {
+        int status = fault.getResponse().getStatus();
+        return status == 400 && hasUnreadableType(request) ? 415 : status;
+    }
+
+    /** Whether the request's Content-Type is none (RFC 9110, section 8.3). */
+    private static boolean hasUnreadableType(RoutingContext request) {
+        String type = request.request().getHeader(HttpHeaders.CONTENT_TYPE);
+        return type != null && !MEDIA_TYPE.matcher(type).matches();
+    }
+
     private Response tooLarge(RoutingContext request) {
         request.response().putHeader("Connection", "close");
         boolean whole = request.request().bytesRead() > limit.most();
@@ -224,11 +262,23 @@ public class ProblemMapper {
             return web(stopped, request);
         }
         if (fault instanceof StreamConstraintsException || fault.getCause() instanceof StreamConstraintsException) {
-            return tooLarge(request);
+            return JsonProblems.isTooDeep(fault)
+                    ? answer(
+                            request,
+                            400,
+                            "TOO_DEEP",
+                            "Malformed request",
+                            "The body has lists or objects within each other deeper than any request here; send it as the"
+                                    + " document of this route shows",
+                            List.of())
+                    : tooLarge(request);
         }
-        if (fault instanceof MismatchedInputException == false && fault instanceof JsonMappingException mapping) {
+        if (fault.getCause() instanceof DomainException refusal) {
+            return refusal(refusal, request);
+        }
+        if (fault instanceof JsonMappingException mapping) {
             String field = JsonProblems.path(mapping);
-            String message = mapping.getOriginalMessage();
+            String message = JsonProblems.explain(mapping);
             return answer(
                     request,
                     422,
@@ -242,7 +292,12 @@ public class ProblemMapper {
                 : " near line " + fault.getLocation().getLineNr() + ", column "
                         + fault.getLocation().getColumnNr();
         return answer(
-                request, 400, "MALFORMED_JSON", "Malformed request", "The body is not valid JSON" + where, List.of());
+                request,
+                400,
+                "MALFORMED_JSON",
+                "Malformed request",
+                "The body is not valid JSON (RFC 8259, in UTF-8)" + where + "; mend it there and send it again",
+                List.of());
     }
 
     private static Response signIn(RoutingContext request, String code, String detail) {
@@ -285,6 +340,13 @@ public class ProblemMapper {
                 && afterMethod.contains(".");
         String field = bodyParameter ? afterMethod.substring(head.length() + 1) : afterMethod;
         boolean missing = violation.getInvalidValue() == null;
+        if (missing && !bodyParameter) {
+            return new FieldProblem("", "REQUIRED", "null was sent; send the object that this route takes");
+        }
+        if (violation.getConstraintDescriptor().getAnnotation() instanceof AssertTrue) {
+            // A rule over several fields lies at what holds them; its own name is nobody's field.
+            field = field.substring(0, Math.max(0, field.lastIndexOf('.')));
+        }
         return new FieldProblem(field, missing ? "REQUIRED" : "INVALID_VALUE", violation.getMessage());
     }
 

@@ -68,7 +68,7 @@ public class RepeatableRequests {
      * @param ifMatch the If-Match header, or null
      * @param version today's version, or null if nothing is there
      * @throws RuleBroken (409) other content without If-Match
-     * @throws StaleVersion (412) other content with an old If-Match
+     * @throws StaleVersion (412) other content with an old If-Match, or an If-Match where nothing is recorded
      */
     public Seen compare(String resource, String itsKey, Object body, String ifMatch, Integer version) {
         Object[] counts = (Object[]) entities.createNativeQuery(EXISTS)
@@ -80,6 +80,12 @@ public class RepeatableRequests {
             return Seen.REPLAY;
         }
         if (version == null) {
+            if (ifMatch != null) {
+                throw new StaleVersion(
+                        "STALE_VERSION",
+                        resource + " " + itsKey
+                                + " is not recorded yet, so no ETag can be its; send it without If-Match");
+            }
             return Seen.NEW;
         }
         if (ifMatch == null) {
@@ -95,6 +101,24 @@ public class RepeatableRequests {
                             + "); read it again and decide anew");
         }
         return Seen.CHANGE;
+    }
+
+    /**
+     * Compares a request for what is never changed once it is recorded.
+     *
+     * @param there whether something is recorded under the key
+     * @return {@link Seen#NEW} or {@link Seen#REPLAY}
+     * @throws RuleBroken (409) if something else is
+     */
+    public Seen compare(String resource, String itsKey, Object body, boolean there) {
+        Seen seen = there ? compare(resource, itsKey, body, "*", 0) : compare(resource, itsKey, body, null, null);
+        if (seen == Seen.CHANGE) {
+            throw new RuleBroken(
+                    "ALREADY_RECORDED",
+                    resource + " " + itsKey + " is already recorded with other content, and what is recorded so stays;"
+                            + " record what is to be added under an id of its own");
+        }
+        return seen;
     }
 
     /** Keeps the digest of a request that is being accepted, in the caller's transaction. */

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.BiConsumer;
+import java.util.regex.Pattern;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,6 +38,9 @@ class MalformedCallsTest {
             List.of("coordinator", "liaison", "epidemiologist", "notifier", "auditor", "sampler");
 
     private static final Map<String, String> WHO = new HashMap<>();
+    /** Names of classes, and what a library says of itself. */
+    private static final Pattern INTERNAL = Pattern.compile("java\\.|jakarta\\.|org\\.dentary|must not be null");
+
     private static final String ID = "7f0e3a52-3b1c-4f7d-9c60-0d3f6a1b2c4e";
 
     @Inject
@@ -94,19 +98,64 @@ class MalformedCallsTest {
         assertEquals(List.of(), faults);
     }
 
+    /** RFC 8259, section 8.2: half a surrogate pair is no character, and a database would keep another in its place. */
     @Test
-    void aFieldThatHoldsNoTextIsRefused() {
+    void aFieldThatHoldsHalfACharacterIsRefusedByName() {
+        everyText("\"A\\ud800\"", Set.of("string"));
+    }
+
+    @Test
+    void aFieldThatHoldsNulIsRefusedByName() {
+        everyText("\"A\\u0000B\"", Set.of("string"));
+    }
+
+    @Test
+    void aListWithNothingInItIsRefusedByName() {
+        everyText("[null]", Set.of("array"));
+    }
+
+    @Test
+    void aDayOrTimeBeyondTheCalendarIsRefusedByName() {
+        for (String time : List.of(
+                "\"-999999999-01-01T00:00:00+18:00\"",
+                "\"+999999999-12-31T23:59:59Z\"",
+                "\"0000-01-01T00:00:00Z\"",
+                "\"9999-12-31T23:59:59Z\"",
+                "1700000000",
+                "\"1700000000\"",
+                "[]")) {
+            everyText(time, Set.of("date-time", "date"));
+        }
+        everyText("\"2026-11-25T00:00:00Z\"", Set.of("date"));
+        everyText("\"0000-01-01\"", Set.of("date"));
+    }
+
+    @Test
+    void aBodyOfNullIsToldAsSuch() {
         List<String> faults = new ArrayList<>();
-        bodies((name, operation) -> schema(operation)
-                .path("properties")
-                .properties()
+        bodies((name, operation) -> {
+            Response answer = call(name, "null");
+            if (answer.statusCode() == 422 && !answer.asString().contains("null was sent")) {
+                faults.add(name + " " + answer.asString());
+            }
+        });
+        assertEquals(List.of(), faults);
+    }
+
+    /** Sends a value in every field of a kind, by JSON type or format; where it is the body that is judged, its field is named. */
+    private void everyText(String value, Set<String> kinds) {
+        List<String> faults = new ArrayList<>();
+        bodies((name, operation) -> schema(operation).path("properties").properties().stream()
+                .filter(field -> kinds.contains(field.getValue().path("type").asText())
+                                && field.getValue().path("enum").isEmpty()
+                        || kinds.contains(field.getValue().path("format").asText()))
                 .forEach(field -> {
-                    if (field.getValue().path("type").toString().contains("string")) {
-                        Response answer = call(name, "{\"" + field.getKey() + "\": \"A\\u0000B\"}");
-                        // What keeps nothing may answer.
-                        if (answer.statusCode() >= 400) {
-                            problem(name + " " + field.getKey(), answer, Set.of(400, 401, 404, 409, 415, 422), faults);
-                        }
+                    Response answer = call(name, "{\"" + field.getKey() + "\": " + value + "}");
+                    String call = name + " " + field.getKey() + " " + value;
+                    problem(call, answer, Set.of(404, 415, 422), faults);
+                    if (answer.statusCode() == 422
+                            && !answer.jsonPath().getString("errors.field").contains(field.getKey())) {
+                        faults.add(call + " is not named: " + answer.asString());
                     }
                 }));
         assertEquals(List.of(), faults);
@@ -204,9 +253,22 @@ class MalformedCallsTest {
         } else if (answer.path("status") == null
                 || (Integer) answer.path("status") != answer.statusCode()
                 || blank(answer.path("title"))
-                || blank(answer.path("detail"))) {
+                || blank(answer.path("detail"))
+                || !everyErrorSpeaks(answer)) {
             faults.add(call + " says too little: " + answer.asString());
         }
+    }
+
+    /** At least one error, each with a field (empty for the whole request), a rule, and words that name nothing internal. */
+    private static boolean everyErrorSpeaks(Response answer) {
+        List<Map<String, String>> errors = answer.path("errors");
+        return errors != null
+                && !errors.isEmpty()
+                && errors.stream()
+                        .allMatch(error -> error.get("field") != null
+                                && !blank(error.get("rule"))
+                                && !blank(error.get("message"))
+                                && !INTERNAL.matcher(error.get("message")).find());
     }
 
     private static boolean blank(String text) {
