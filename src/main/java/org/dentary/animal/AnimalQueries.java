@@ -55,6 +55,9 @@ class AnimalQueries {
     private static final String LINKS = """
             select kit, same_as, reason, evidence, by_actor, at from animal_link where kit = :kit or same_as = :kit order by id
             """;
+    private static final String NEWEST_LINK = """
+            select kit, same_as, reason, evidence, by_actor, at from animal_link where kit = :kit order by id desc limit 1
+            """;
     private static final String LINES = """
             select l.kit, l.disease, l.age_class, l.age_disputed, l.has_specimen, l.derived_outcome, l.outcome, l.footnotes,
                    l.exclusion
@@ -77,6 +80,14 @@ class AnimalQueries {
                 .setParameter("kit", kit)
                 .getResultList();
         return rows.stream().findFirst().map(this::view);
+    }
+
+    @SuppressWarnings("unchecked")
+    LinkView newestLink(String kit) {
+        return ((List<LinkView>) entities.createNativeQuery(NEWEST_LINK, LinkView.class)
+                        .setParameter("kit", kit)
+                        .getResultList())
+                .stream().findFirst().orElse(null);
     }
 
     @SuppressWarnings("unchecked")

@@ -1,13 +1,13 @@
 package org.dentary.animal;
 
 import java.time.LocalDate;
-import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 
@@ -31,8 +31,8 @@ public final class AnimalRules {
         String text = typed.trim();
         try {
             return text.length() == 10
-                    ? LocalDate.parse(text)
-                    : OffsetDateTime.parse(text).atZoneSameInstant(station).toLocalDate();
+                    ? CalendarText.day(text)
+                    : CalendarText.time(text).atZoneSameInstant(station).toLocalDate();
         } catch (DateTimeParseException e) {
             throw InvalidInput.field(
                     "diedOn",

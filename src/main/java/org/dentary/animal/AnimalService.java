@@ -142,10 +142,11 @@ public class AnimalService {
      * Says that two kits are one animal. From then on {@code kit} is the duplicate and {@code counts} the one counted.
      * Saying it again changes nothing.
      *
-     * @throws RuleBroken if either is linked otherwise already
+     * @return whether that is new
+     * @throws RuleBroken if either is linked otherwise already, or with another reason
      */
     @Transactional
-    public void link(String kit, String counts, String reason, String evidence) {
+    public boolean link(String kit, String counts, String reason, String evidence) {
         if (kit.equals(counts)) {
             throw new RuleBroken("SAME_KIT", "Kit " + kit + " cannot be a duplicate of itself; name the other kit");
         }
@@ -155,7 +156,14 @@ public class AnimalService {
         AnimalView duplicate = animal(kit);
         AnimalView counted = animal(counts);
         if (counts.equals(duplicate.sameAs())) {
-            return;
+            LinkView there = queries.newestLink(kit);
+            if (!there.reason().equals(reason) || !there.evidence().equals(evidence)) {
+                throw new RuleBroken(
+                        "LINKED_ALREADY",
+                        "Kit " + kit + " is already the same animal as " + counts + ", said by " + there.byActor()
+                                + " with another reason or evidence; undo that link first to say it anew");
+            }
+            return false;
         }
         if (duplicate.sameAs() != null) {
             throw new RuleBroken(
@@ -180,20 +188,30 @@ public class AnimalService {
                             + counted.facts().species() + "; correct the one that is wrong first");
         }
         point(kit, counts, reason, evidence, "SAME_AS");
+        return true;
     }
 
     /**
-     * Undoes a link by a new row.
+     * Undoes a link by a new row. The same account may say it again, which changes nothing.
      *
+     * @return the kit that counted for it, or empty if the same was said before
      * @throws RuleBroken if the kit is linked to none
      */
     @Transactional
-    public void unlink(String kit, String reason) {
+    public Optional<String> unlink(String kit, String reason) {
         animals.findByIdOptional(kit, LockModeType.PESSIMISTIC_WRITE);
-        if (animal(kit).sameAs() == null) {
+        String counted = animal(kit).sameAs();
+        if (counted == null) {
+            LinkView last = queries.newestLink(kit);
+            if (last != null
+                    && last.reason().equals(reason)
+                    && last.byActor().equals(current.get().actor())) {
+                return Optional.empty();
+            }
             throw new RuleBroken("NOT_LINKED", "Kit " + kit + " is linked to no other kit; there is nothing to undo");
         }
         point(kit, null, reason, null, "SAME_AS_UNDONE");
+        return Optional.of(counted);
     }
 
     private void point(String kit, String counts, String reason, String evidence, String cause) {

@@ -19,6 +19,7 @@ import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
 import org.dentary.codes.Part;
 import org.dentary.jaw.key.KeyQuestion;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 
@@ -239,7 +240,7 @@ public record IntakeForm(Map<String, String> typed) {
     /** The one time of the form, on the station's clock, with its offset. */
     String at(ZoneId station) {
         try {
-            return LocalDateTime.parse(value("at"))
+            return CalendarText.local(value("at"))
                     .atZone(station)
                     .toOffsetDateTime()
                     .toString();

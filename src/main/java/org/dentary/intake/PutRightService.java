@@ -58,8 +58,7 @@ public class PutRightService {
         }
         String kit = kits.kit(typed);
         String other = kits.kit(typedOther);
-        boolean isNew = !other.equals(animals.animal(kit).sameAs());
-        animals.link(kit, other, why.reason(), why.evidence());
+        boolean isNew = animals.link(kit, other, why.reason(), why.evidence());
         if (isNew) {
             tissueFollows(kit, other, "SAME_AS");
         }
@@ -70,9 +69,7 @@ public class PutRightService {
     @Transactional
     public void unlink(String typed, String reason) {
         String kit = kits.kit(typed);
-        String counted = animals.animal(kit).sameAs();
-        animals.unlink(kit, reason);
-        tissueFollows(kit, counted, "SAME_AS_UNDONE");
+        animals.unlink(kit, reason).ifPresent(counted -> tissueFollows(kit, counted, "SAME_AS_UNDONE"));
     }
 
     /** What was taken and found under one kit of an animal is the animal's: the kit that counts is told of it, or no more. */

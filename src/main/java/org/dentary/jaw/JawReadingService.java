@@ -86,7 +86,7 @@ public class JawReadingService {
         AnimalView animal = animals.animal(kit);
         Integer version = queries.byId(given.id()).isEmpty() ? null : 0;
         Sent sent = new Sent(kit, given);
-        if (requests.compare(READING, given.id().toString(), sent, null, version) == Seen.REPLAY) {
+        if (requests.compare(READING, given.id().toString(), sent, version != null) == Seen.REPLAY) {
             return false;
         }
         Instant now = clock.instant();

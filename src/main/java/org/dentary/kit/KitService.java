@@ -95,6 +95,22 @@ public class KitService {
     }
 
     /**
+     * Keeps the labels of typed codes as they are until the transaction ends, so that none is voided or bound to another
+     * animal while it is being used; what is no code or unknown is left out.
+     */
+    public void hold(Collection<String> typed) {
+        List<String> codes = new ArrayList<>();
+        for (String one : typed) {
+            try {
+                codes.add(LabelCode.parse(one).value());
+            } catch (NotACode fault) {
+                continue;
+            }
+        }
+        writes.lock(codes);
+    }
+
+    /**
      * The kit that is meant by a kit's eight characters or by any label bound to it.
      *
      * @throws InvalidInput {@code NOT_A_CODE} where it is neither

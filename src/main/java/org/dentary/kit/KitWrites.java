@@ -31,7 +31,10 @@ class KitWrites {
             insert into label_print (block, stock, printed_by, printed_at, reason)
             values (:block, :stock, :by, :at, nullif(:reason, ''))
             """;
-    private static final String LOCK = "select code from label where code = :code for update";
+    /** In code order, the same for every writer, so that two writers never wait for each other. */
+    private static final String LOCK =
+            "select code from label where code = any(:codes) order by code collate \"C\" for update";
+
     private static final String VOID = """
             update label set voided_at = :at, voided_by = :by, void_reason = :reason, version = version + 1
              where code = :code
@@ -103,9 +106,11 @@ class KitWrites {
                 .executeUpdate();
     }
 
-    /** Keeps everybody from using the label until the transaction ends. */
-    void lock(String code) {
-        entities.createNativeQuery(LOCK).setParameter("code", code).getResultList();
+    /** Keeps everybody from using the labels until the transaction ends. */
+    void lock(Collection<String> codes) {
+        entities.createNativeQuery(LOCK)
+                .setParameter("codes", codes.toArray(String[]::new))
+                .getResultList();
     }
 
     void voidLabel(String code, String reason, String by, Instant at) {

@@ -62,11 +62,10 @@ public class LabelService {
     @Transactional
     public boolean voidLabel(String typed, VoidLabel voiding, BoundTo bound) {
         String code = kits.label(typed).code();
-        writes.lock(code);
+        writes.lock(List.of(code));
         LabelView label = kits.label(code);
         blocks.requireServes(label.station());
-        if (requests.compare(VOIDING, code, voiding, null, label.voided() ? 0 : null)
-                == RepeatableRequests.Seen.REPLAY) {
+        if (requests.compare(VOIDING, code, voiding, label.voided()) == RepeatableRequests.Seen.REPLAY) {
             return false;
         }
         String to = bound.of(label);
@@ -91,12 +90,12 @@ public class LabelService {
     @Transactional
     public Reprinted reprint(String typed, UUID id, ReprintLabel reprint) {
         Printing.stock(reprint.stock());
+        kits.hold(List.of(typed));
         LabelView label = kits.label(typed);
         blocks.requireServes(label.station());
         ReprintView there = queries.reprint(id).orElse(null);
         Asked asked = new Asked(label.code(), reprint);
-        if (requests.compare(REPRINT, id.toString(), asked, null, there == null ? null : 0)
-                == RepeatableRequests.Seen.REPLAY) {
+        if (requests.compare(REPRINT, id.toString(), asked, there != null) == RepeatableRequests.Seen.REPLAY) {
             return new Reprinted(false, there);
         }
         if (label.voided()) {
@@ -104,7 +103,6 @@ public class LabelService {
                     "LABEL_VOID",
                     "Label " + label.code() + " was voided; take another label instead of printing it again");
         }
-        writes.lock(label.code());
         writes.reprint(
                 id,
                 label.code(),

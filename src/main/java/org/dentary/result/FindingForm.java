@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.UUID;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 
@@ -169,7 +170,7 @@ public record FindingForm(
             return null;
         }
         try {
-            return LocalDate.parse(typed);
+            return CalendarText.day(typed);
         } catch (DateTimeParseException e) {
             faults.add(new FieldProblem(
                     field, "NOT_A_DATE", "'" + typed + "' is not a day; write year-month-day, such as 2026-12-03"));

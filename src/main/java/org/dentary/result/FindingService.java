@@ -70,7 +70,7 @@ public class FindingService {
     @Transactional
     Recorded put(UUID id, RecordFinding command) {
         FindingView present = queries.find(id).orElse(null);
-        if (requests.compare(RESOURCE, id.toString(), command, null, present == null ? null : 0) == Seen.REPLAY) {
+        if (requests.compare(RESOURCE, id.toString(), command, present != null) == Seen.REPLAY) {
             return new Recorded(present, false);
         }
         plan.laboratory(command.laboratory());

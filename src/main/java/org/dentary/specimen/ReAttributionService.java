@@ -88,10 +88,11 @@ public class ReAttributionService {
      */
     @Transactional
     public boolean ask(String typed, UUID id, AskReAttribution ask) {
+        kits.hold(List.of(typed));
         LabelView label = kits.label(typed);
         Sent sent = new Sent(label.code(), ask);
         Integer version = queries.byId(id).isPresent() ? 0 : null;
-        if (requests.compare(RE_ATTRIBUTION, id.toString(), sent, null, version) == Seen.REPLAY) {
+        if (requests.compare(RE_ATTRIBUTION, id.toString(), sent, version != null) == Seen.REPLAY) {
             return false;
         }
         String toKit = kits.kit(ask.kit());
@@ -125,6 +126,7 @@ public class ReAttributionService {
      */
     @Transactional
     public void confirm(String typed, UUID id) {
+        kits.hold(List.of(typed));
         ReAttributionView asked = reAttribution(typed, id);
         if (isConfirmedAlready(asked)) {
             return;
@@ -153,6 +155,7 @@ public class ReAttributionService {
      */
     @Transactional
     public void refuse(String typed, UUID id, String reason) {
+        kits.hold(List.of(typed));
         ReAttributionView asked = reAttribution(typed, id);
         boolean repeated = asked.state().equals("REFUSED")
                 && asked.decidedBy().equals(current.get().actor())

@@ -207,8 +207,10 @@ public class SpecimenService {
             return new Recorded(List.of(), List.of());
         }
         AnimalView animal = animals.animal(kit);
-        Map<String, LabelView> labels = kits.find(
-                given.stream().map(TakeSpecimen::code).filter(Objects::nonNull).toList());
+        List<String> typed =
+                given.stream().map(TakeSpecimen::code).filter(Objects::nonNull).toList();
+        kits.hold(typed);
+        Map<String, LabelView> labels = kits.find(typed);
         List<FieldProblem> problems = new ArrayList<>();
         List<TakeSpecimen> wanted = SpecimenLabels.kept(given, labels, at, problems);
         Map<String, SpecimenView> existing = byCode(

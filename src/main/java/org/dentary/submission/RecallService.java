@@ -69,6 +69,7 @@ public class RecallService {
         writes.lock(id);
         SubmissionQueries.Head head = submissions.require(id);
         String key = id + "/" + (command.codes() == null ? "all" : new TreeSet<>(command.codes()));
+        String mine = key + "/" + account.get().actor();
         List<PackedView> packed = queries.packed(id, Sight.of(account.get()));
         Set<String> back = new TreeSet<>();
         if (command.codes() == null) {
@@ -79,7 +80,7 @@ public class RecallService {
         Map<String, String> receipts = new HashMap<>();
         packed.forEach(piece -> receipts.put(piece.code(), piece.receipt() == null ? "" : piece.receipt()));
         boolean allBack = back.stream().allMatch(code -> RECALLED.equals(receipts.get(code)));
-        if (allBack && requests.compare("recall", key, command, "*", 0) == Seen.REPLAY) {
+        if (allBack && requests.compare("recall", mine, command, "*", 0) == Seen.REPLAY) {
             return submissions.view(id);
         }
         States.require("submission", String.valueOf(head.number()), head.state(), "recall");
@@ -116,7 +117,7 @@ public class RecallService {
                         List.of()),
                 null);
         writes.recall(id, back);
-        requests.accept("recall", key, command);
+        requests.accept("recall", mine, command);
         ordersChanged.fire(new OrdersChanged(back));
         return submissions.view(id);
     }

@@ -130,6 +130,7 @@ public class SubmissionService {
         if (box != null) {
             boxes.requireOpened(box, "box");
         }
+        kits.hold(List.of(code));
         String key = id + "/" + code;
         PackingFacts facts = queries.facts(id, code)
                 .orElseThrow(() -> InvalidInput.field(
@@ -211,7 +212,9 @@ public class SubmissionService {
         writes.lock(id);
         SubmissionQueries.Head head = require(id);
         String key = id + "/dispatch";
-        if (!head.state().equals("PACKING") && requests.compare("dispatch", key, command, "*", 0) == Seen.REPLAY) {
+        if (!head.state().equals("PACKING")
+                && actor().equals(head.dispatchedBy())
+                && requests.compare("dispatch", key, command, "*", 0) == Seen.REPLAY) {
             return view(id);
         }
         States.require(THING, String.valueOf(head.number()), head.state(), "dispatch");

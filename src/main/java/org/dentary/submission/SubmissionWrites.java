@@ -105,7 +105,9 @@ class SubmissionWrites {
                 .setParameter("id", id)
                 .setParameter("code", code)
                 .executeUpdate();
-        mutation(TOUCH).setParameter("id", id).executeUpdate();
+        if (taken > 0) {
+            mutation(TOUCH).setParameter("id", id).executeUpdate();
+        }
         return taken;
     }
 

@@ -81,7 +81,9 @@ class SubmissionsResourceTest {
                 .body("errors[0].field", equalTo("purpose"));
         http.put("liaison", path, "{\"laboratory\":\"T_LAB\",\"hunter\":\"x\"}").statusCode(422);
         http.put("liaison", path, "{\"laboratory\":").statusCode(400);
-        http.put("liaison", "/submissions/seven", "{\"laboratory\":\"T_LAB\"}").statusCode(404);
+        http.put("liaison", "/submissions/seven", "{\"laboratory\":\"T_LAB\"}")
+                .statusCode(422)
+                .body("errors[0].field", equalTo("id"));
         as("liaison").get("/api/v1" + path).then().statusCode(404).body("code", equalTo("SUBMISSION_UNKNOWN"));
     }
 

@@ -21,6 +21,7 @@ import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
+import org.dentary.kit.KitService;
 import org.dentary.ledger.Sha256;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
@@ -37,6 +38,7 @@ public class BoxService {
     private final BoxQueries boxes;
     private final CustodyQueries queries;
     private final Labels labels;
+    private final KitService kits;
     private final Moments moments;
     private final Rights rights;
     private final ChainWriter chains;
@@ -46,6 +48,7 @@ public class BoxService {
             BoxQueries boxes,
             CustodyQueries queries,
             Labels labels,
+            KitService kits,
             Moments moments,
             Rights rights,
             ChainWriter chains,
@@ -53,6 +56,7 @@ public class BoxService {
         this.boxes = boxes;
         this.queries = queries;
         this.labels = labels;
+        this.kits = kits;
         this.moments = moments;
         this.rights = rights;
         this.chains = chains;
@@ -67,6 +71,7 @@ public class BoxService {
      */
     @Transactional
     public Stored<BoxView> put(String typed, PutBox command, String ifMatch) {
+        kits.hold(List.of(typed));
         CustodyQueries.LabelRow label = boxLabel(typed);
         String code = label.code();
         Integer version = boxes.find(code).map(BoxRow::version).orElse(null);

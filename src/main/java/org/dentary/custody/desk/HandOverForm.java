@@ -2,7 +2,6 @@ package org.dentary.custody.desk;
 
 import jakarta.ws.rs.FormParam;
 import java.time.DateTimeException;
-import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.Arrays;
@@ -10,6 +9,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.custody.handover.OfferHandOver;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
 
 /** A hand-over as it was typed; every field may be null. The key is the page's: sent twice, it is one hand-over. */
@@ -110,7 +110,7 @@ public class HandOverForm {
             return now;
         }
         try {
-            return LocalDateTime.parse(local.strip()).atZone(ZoneId.of(zone)).toOffsetDateTime();
+            return CalendarText.local(local.strip()).atZone(ZoneId.of(zone)).toOffsetDateTime();
         } catch (DateTimeException | NullPointerException fault) {
             throw InvalidInput.field(
                     "occurredAt", "INVALID_VALUE", "'" + local + "' is no day and time; pick both, or leave it");

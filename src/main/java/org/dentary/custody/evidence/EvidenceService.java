@@ -78,7 +78,7 @@ public class EvidenceService {
         people.requireAcknowledged(current.get());
         Sent sent = new Sent(photo.sent());
         Integer version = queries.byId(id).map(row -> 0).orElse(null);
-        if (requests.compare(RESOURCE, id.toString(), sent, null, version) == Seen.REPLAY) {
+        if (requests.compare(RESOURCE, id.toString(), sent, version != null) == Seen.REPLAY) {
             return new Kept(queries.byId(id).orElseThrow().view(), false);
         }
         Redacted digested = Redacted.of(photo.large());

@@ -85,7 +85,7 @@ public class IdentityExceptionService {
         CustodyQueries.LabelRow label = labels.label("code", command.code());
         AskIdentityException unsigned = command.unsigned(label.code());
         Integer version = queries.byId(id).isPresent() ? 0 : null;
-        if (requests.compare(RESOURCE, id.toString(), unsigned, null, version) == Seen.REPLAY) {
+        if (requests.compare(RESOURCE, id.toString(), unsigned, version != null) == Seen.REPLAY) {
             return new Stored<>(views.view(id), false);
         }
         requireSpecimen(label.code());

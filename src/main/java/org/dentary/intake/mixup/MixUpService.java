@@ -59,7 +59,7 @@ public class MixUpService {
      */
     @Transactional
     public boolean setAside(UUID id, SetAside aside) {
-        if (requests.compare(RESOURCE, id.toString(), aside, null, queries.isSetAside(id) ? 0 : null) == Seen.REPLAY) {
+        if (requests.compare(RESOURCE, id.toString(), aside, queries.isSetAside(id)) == Seen.REPLAY) {
             return false;
         }
         String kit = kits.kit(aside.kit());

@@ -20,6 +20,7 @@ import org.dentary.jaw.key.JawObservation.RowSeen;
 import org.dentary.jaw.key.JawObservation.SixthTooth;
 import org.dentary.jaw.key.JawObservation.ThirdTooth;
 import org.dentary.jaw.key.KeyQuestion;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
 
 /**
@@ -69,7 +70,7 @@ public record JawExam(Map<KeyQuestion, String> said, LocalDate diedOn, String re
             return null;
         }
         try {
-            return LocalDate.parse(text.trim());
+            return CalendarText.day(text.trim());
         } catch (DateTimeParseException notADate) {
             throw InvalidInput.field(DIED_ON, "INVALID_VALUE", "'" + text + "' is not a date such as 2026-11-14");
         }

@@ -77,7 +77,7 @@ public class JawPhotoService {
         animals.animal(kit);
         Sent sent = new Sent(kit, reading, photo.sent());
         Integer version = queries.byId(id).map(row -> 0).orElse(null);
-        if (requests.compare(PHOTO, id.toString(), sent, null, version) == Seen.REPLAY) {
+        if (requests.compare(PHOTO, id.toString(), sent, version != null) == Seen.REPLAY) {
             return new Added(row(kit, id).view(), false);
         }
         if (reading != null && !readings.reading(reading).kit().equals(kit)) {

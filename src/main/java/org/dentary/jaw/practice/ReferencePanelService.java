@@ -68,7 +68,7 @@ public class ReferencePanelService {
         animals.lockedVersion(kit);
         animals.animal(kit);
         Integer version = queries.reference(id).map(row -> 0).orElse(null);
-        if (requests.compare(REFERENCE, id.toString(), new Sent(kit), null, version) == Seen.REPLAY) {
+        if (requests.compare(REFERENCE, id.toString(), new Sent(kit), version != null) == Seen.REPLAY) {
             return false;
         }
         List<JawReadingView> given = readings.readings(kit);

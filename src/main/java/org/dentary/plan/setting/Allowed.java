@@ -2,9 +2,9 @@ package org.dentary.plan.setting;
 
 import java.math.BigDecimal;
 import java.time.DateTimeException;
-import java.time.LocalDate;
 import java.time.MonthDay;
 import java.util.function.Predicate;
+import org.dentary.platform.CalendarText;
 
 /**
  * What a setting may be.
@@ -87,7 +87,7 @@ record Allowed(String words, Predicate<String> test) {
 
     private static boolean isDay(String value) {
         try {
-            LocalDate.parse(value);
+            CalendarText.day(value);
             return true;
         } catch (DateTimeException e) {
             return false;

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
 
 /**
@@ -121,7 +122,7 @@ public record LineFilter(Map<LineColumn, List<String>> values, LocalDate diedFro
 
     private static LocalDate day(String name, String given) {
         try {
-            return LocalDate.parse(given);
+            return CalendarText.day(given);
         } catch (DateTimeParseException e) {
             throw InvalidInput.field(
                     name,

@@ -53,7 +53,7 @@ public enum Dimension {
      */
     public static List<Dimension> parse(String by) {
         List<Dimension> dimensions =
-                Arrays.stream(by.split(",")).map(word -> one("by", word)).toList();
+                Arrays.stream(by.split(",", -1)).map(word -> one("by", word)).toList();
         if (dimensions.stream().distinct().count() != dimensions.size()) {
             throw InvalidInput.field("by", "REPEATED", "by '" + by + "' names a dimension twice; name each once");
         }

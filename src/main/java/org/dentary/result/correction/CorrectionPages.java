@@ -16,7 +16,6 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
 import java.time.DateTimeException;
-import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
@@ -24,6 +23,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
@@ -176,7 +176,7 @@ public class CorrectionPages {
 
     private static OffsetDateTime moment(String typed, String zone) {
         try {
-            return LocalDateTime.parse(typed == null ? "" : typed.strip())
+            return CalendarText.local(typed == null ? "" : typed.strip())
                     .atZone(ZoneId.of(zone))
                     .toOffsetDateTime();
         } catch (DateTimeException e) {

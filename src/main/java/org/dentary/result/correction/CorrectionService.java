@@ -90,7 +90,7 @@ public class CorrectionService {
     Recorded record(long id, long recipient, UUID key, RecordTry attempt) {
         boolean present = queries.isRecorded(key);
         String name = id + " " + recipient + " " + key;
-        if (requests.compare(RESOURCE, name, attempt, null, present ? 0 : null) == Seen.REPLAY) {
+        if (requests.compare(RESOURCE, name, attempt, present) == Seen.REPLAY) {
             return new Recorded(correction(id), false);
         }
         CorrectionView correction = correction(id);

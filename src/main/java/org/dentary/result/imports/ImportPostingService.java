@@ -77,11 +77,16 @@ public class ImportPostingService {
         }
         if (head.state().equals("POSTED")) {
             ImportView posted = imports.view(id);
-            if (sameLeftOut(id, leaveOut)) {
+            boolean mine = account.get().actor().equals(head.postedBy());
+            if (mine && sameLeftOut(id, leaveOut)) {
                 return posted;
             }
             throw new RuleBroken(
-                    "WRONG_STATE", "import " + id + " is POSTED with other lines left out; enter what is missing anew");
+                    "WRONG_STATE",
+                    "import " + id + " is POSTED by " + head.postedBy()
+                            + (mine
+                                    ? " with other lines left out; enter what is missing anew"
+                                    : "; nothing is left to do"));
         }
         States.require(THING, id.toString(), head.state(), "post");
         List<Integer> unknown = queries.notInFile(id, leaveOut);

@@ -18,7 +18,6 @@ import java.net.URI;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -27,6 +26,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.dentary.people.PeopleService;
 import org.dentary.people.PersonView;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
@@ -180,7 +180,7 @@ public class IncidentPages {
 
     private static LocalDate day(String typed) {
         try {
-            return text(typed).isEmpty() ? null : LocalDate.parse(text(typed));
+            return text(typed).isEmpty() ? null : CalendarText.day(text(typed));
         } catch (DateTimeException e) {
             throw InvalidInput.field("dueOn", "NOT_A_DATE", "Give the day as year, month, day, such as 2026-11-30");
         }
@@ -188,7 +188,7 @@ public class IncidentPages {
 
     private static Instant moment(String typed, String zone) {
         try {
-            return LocalDateTime.parse(text(typed)).atZone(ZoneId.of(zone)).toInstant();
+            return CalendarText.local(text(typed)).atZone(ZoneId.of(zone)).toInstant();
         } catch (DateTimeException e) {
             throw InvalidInput.field("at", "NOT_A_TIME", "Give day and time, such as 2026-11-25T14:30");
         }

@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.TreeMap;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
@@ -139,7 +140,7 @@ public class CodeMapPages {
 
     private static LocalDate day(String typed) {
         try {
-            return LocalDate.parse(text(typed).strip());
+            return CalendarText.day(text(typed).strip());
         } catch (DateTimeParseException e) {
             throw InvalidInput.field(
                     "inForceFrom", "NOT_A_DATE", "'" + text(typed) + "' is not a day; write it as 2026-12-03");

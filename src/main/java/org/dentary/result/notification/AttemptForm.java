@@ -1,12 +1,12 @@
 package org.dentary.result.notification;
 
 import java.time.DateTimeException;
-import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
 
 /** A try as it was typed; times are those of the station's clock. */
@@ -58,7 +58,7 @@ record AttemptForm(String key, String outcome, String channel, String result, St
 
     private OffsetDateTime moment(String zone) {
         try {
-            return LocalDateTime.parse(at).atZone(ZoneId.of(zone)).toOffsetDateTime();
+            return CalendarText.local(at).atZone(ZoneId.of(zone)).toOffsetDateTime();
         } catch (DateTimeException e) {
             throw InvalidInput.field("at", "NOT_A_TIME", "Give day and time, such as 2026-11-25T14:30");
         }

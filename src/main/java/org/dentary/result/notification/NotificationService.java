@@ -151,7 +151,7 @@ public class NotificationService {
         String kit = kits.kit(typed);
         String key = kit + " " + disease + " " + id;
         boolean present = queries.ofAttempt(id).isPresent();
-        if (requests.compare(RESOURCE, key, attempt, null, present ? 0 : null) == Seen.REPLAY) {
+        if (requests.compare(RESOURCE, key, attempt, present) == Seen.REPLAY) {
             return new Recorded(told(kit, disease), false);
         }
         NotificationItem item = told(kit, disease).item();

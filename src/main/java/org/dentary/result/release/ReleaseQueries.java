@@ -17,6 +17,10 @@ class ReleaseQueries {
                and l.closed_at is null
              where a.kit = :kit
             """;
+    private static final String HOLD = """
+            select kit from animal where kit = :kit or kit = (select same_as from animal where kit = :kit)
+             order by kit for update
+            """;
     private static final String RECORDERS = """
             select distinct f.recorded_by from finding f join finding_specimen fs on fs.finding = f.id
               join label l on l.code = fs.code join animal a on a.kit = l.kit_bound
@@ -69,6 +73,11 @@ class ReleaseQueries {
                         .setParameter("disease", disease)
                         .getResultList())
                 .stream().findFirst();
+    }
+
+    /** Keeps others from releasing anything of the animal until the transaction ends. */
+    void hold(String kit) {
+        entities.createNativeQuery(HOLD).setParameter("kit", kit).getResultList();
     }
 
     /** Whether a first detection of the disease in the animal's unit is still being looked into. */

@@ -5,6 +5,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.List;
+import java.util.Objects;
 import org.dentary.kit.KitService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
@@ -63,12 +64,21 @@ public class ReleaseService {
         if (plan.diseases().stream().noneMatch(d -> d.code().equals(disease))) {
             throw InvalidInput.field("disease", "NOT_A_VALUE", "'" + disease + "' is not a disease of this plan");
         }
-        ReleaseQueries.State state = queries.state(kits.kit(kit), disease)
+        String held = kits.kit(kit);
+        queries.hold(held);
+        ReleaseQueries.State state = queries.state(held, disease)
                 .orElseThrow(() -> new NotFound("ANIMAL_UNKNOWN", "No animal is recorded under " + kit));
         Account who = account.get();
         requireReleaser(who, state);
         if (state.outcome().equals(Outcome.DETECTED.name())) {
-            return new Done(queries.newest(state.kit(), disease).orElseThrow(), false);
+            ReleaseView there = queries.newest(state.kit(), disease).orElseThrow();
+            if (!Objects.equals(there.reason(), reason)) {
+                throw new RuleBroken(
+                        "ALREADY_RELEASED",
+                        "the detection of " + disease + " in " + state.kit() + " was released by " + there.releasedBy()
+                                + " with another reason; nothing is left to release");
+            }
+            return new Done(there, false);
         }
         if (!state.derivedOutcome().equals(Outcome.DETECTED.name())) {
             throw new RuleBroken(

@@ -21,6 +21,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.StationView;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.PlanSettings;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.FieldProblem;
 import org.jboss.resteasy.reactive.RestForm;
@@ -116,7 +117,7 @@ public class StubPages {
 
     private static LocalDate day(String typed, List<FieldProblem> faults) {
         try {
-            return typed.isEmpty() ? null : LocalDate.parse(typed);
+            return typed.isEmpty() ? null : CalendarText.day(typed);
         } catch (DateTimeException e) {
             faults.add(
                     new FieldProblem("diedOn", "NOT_A_DATE", "Give the day as year, month, day, such as 2026-11-14"));

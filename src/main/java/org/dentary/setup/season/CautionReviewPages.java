@@ -24,6 +24,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.season.SeasonStateService;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.SettingService;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
@@ -164,7 +165,7 @@ public class CautionReviewPages {
 
     private static LocalDate day(String given) {
         try {
-            return LocalDate.parse(given == null ? "" : given.strip());
+            return CalendarText.day(given == null ? "" : given.strip());
         } catch (DateTimeParseException e) {
             throw InvalidInput.field(
                     "reviewBy", "INVALID_VALUE", "'" + given + "' is no date; give one such as 2027-05-31");

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.result.FindingReason;
 import org.dentary.result.FindingRules;
@@ -192,7 +193,7 @@ public final class RowRules {
 
     private static LocalDate day(ImportRow row, String column, String given, List<RowProblem> problems) {
         try {
-            return LocalDate.parse(given);
+            return CalendarText.day(given);
         } catch (DateTimeParseException e) {
             boolean serial = given.matches("[0-9]{5}(\\.[0-9]+)?");
             problems.add(new RowProblem(
