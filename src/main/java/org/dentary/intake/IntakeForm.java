@@ -7,7 +7,6 @@ import io.quarkus.qute.TemplateData;
 import jakarta.ws.rs.core.MultivaluedMap;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
