@@ -11,10 +11,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
-import org.dentary.custody.chain.Answers;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** Who has a specimen and how it came there. */
@@ -33,7 +33,7 @@ public class CustodyResource {
     @PermissionsAllowed(Act.ANIMAL_READ)
     @Operation(summary = "The chain of custody: every event with its hash, verified, and what is wrong with it")
     public Response chain(@PathParam("code") String code) {
-        return Answers.plain(custody.chain(code));
+        return Uncached.ok(custody.chain(code));
     }
 
     /**

@@ -10,14 +10,13 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.dentary.custody.PieceService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.specimen.AskReAttribution;
 import org.dentary.specimen.CutPiece;
 import org.dentary.specimen.ReAttributionService;
@@ -49,11 +48,7 @@ public class SpecimensResource {
     public Response piece(
             @PathParam("code") String code, @PathParam("child") String child, @NotNull @Valid CutPiece given) {
         PieceService.Cut cut = pieces.cut(code, child, given);
-        return Response.status(cut.isNew() ? 201 : 200)
-                .header(HttpHeaders.ETAG, ETags.of(0))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(stories.answer(cut.kit(), current.get(), cut.warnings()))
-                .build();
+        return Uncached.versioned(cut.isNew() ? 201 : 200, stories.answer(cut.kit(), current.get(), cut.warnings()), 0);
     }
 
     /** Asks that what is under the label be another animal's; another person confirms. */
@@ -95,10 +90,6 @@ public class SpecimensResource {
     }
 
     private static Response answer(int status, ReAttributionView view) {
-        return Response.status(status)
-                .header(HttpHeaders.ETAG, ETags.of(view.state().equals("ASKED") ? 0 : 1))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(view)
-                .build();
+        return Uncached.versioned(status, view, view.state().equals("ASKED") ? 0 : 1);
     }
 }

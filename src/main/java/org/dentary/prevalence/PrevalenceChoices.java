@@ -12,6 +12,7 @@ import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.linelist.LineFilter;
 import org.dentary.prevalence.linelist.LineFilters;
 import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.Scope;
 
 /** The choices behind the first ones of the prevalence page: rarely changed, each told by the report when it is. */
@@ -39,7 +40,7 @@ class PrevalenceChoices {
     }
 
     /** One list to choose from. */
-    record Pick(String name, String words, List<PrevalenceForm.Choice> choices) {}
+    record Pick(String name, String words, List<Choice> choices) {}
 
     /**
      * What stands behind "More choices".
@@ -57,17 +58,17 @@ class PrevalenceChoices {
                         new Pick(
                                 "species",
                                 "Species",
-                                PrevalenceForm.choices(
+                                Choice.of(
                                         plan.species(), s -> s.code(), s -> s.name(), asked.getFirst("species"), null)),
                         new Pick(
                                 "region",
                                 "Region",
-                                PrevalenceForm.choices(
+                                Choice.of(
                                         plan.regions(), r -> r.code(), r -> r.name(), asked.getFirst("region"), "All")),
                         new Pick(
                                 "station",
                                 "Station",
-                                PrevalenceForm.choices(
+                                Choice.of(
                                         plan.stations(),
                                         s -> s.code(),
                                         s -> s.name(),
@@ -77,7 +78,7 @@ class PrevalenceChoices {
                         new Pick(
                                 "confidence",
                                 "Level of the interval",
-                                PrevalenceForm.choices(
+                                Choice.of(
                                         List.of("0.9", "0.95", "0.99"),
                                         level -> level,
                                         level -> Words.percent(Double.valueOf(level), 1),
@@ -93,7 +94,7 @@ class PrevalenceChoices {
     }
 
     /** Every other season, live and by its cuts; several at once are kept as they were asked. */
-    private List<PrevalenceForm.Choice> beside(MultivaluedMap<String, String> asked) {
+    private List<Choice> beside(MultivaluedMap<String, String> asked) {
         String chosen = asked.containsKey(Beside.PARAMETER) ? String.join(",", asked.get(Beside.PARAMETER)) : null;
         Map<String, String> others = new LinkedHashMap<>();
         plan.seasons().stream()
@@ -106,7 +107,7 @@ class PrevalenceChoices {
         if (chosen != null) {
             others.putIfAbsent(chosen, "As asked: " + chosen);
         }
-        return PrevalenceForm.choices(List.copyOf(others.keySet()), id -> id, others::get, chosen, "None");
+        return Choice.of(List.copyOf(others.keySet()), id -> id, others::get, chosen, "None");
     }
 
     private static Pick count(
@@ -121,7 +122,7 @@ class PrevalenceChoices {
                 name,
                 words,
                 all.stream()
-                        .map(code -> new PrevalenceForm.Choice(code, Words.of(code), chosen.contains(code)))
+                        .map(code -> new Choice(code, Words.of(code), chosen.contains(code)))
                         .toList());
     }
 }

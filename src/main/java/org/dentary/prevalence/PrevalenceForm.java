@@ -1,14 +1,10 @@
 package org.dentary.prevalence;
 
-import jakarta.ws.rs.core.MultivaluedMap;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.Dimension;
 
 /** The question as the page's form shows it; {@code query} is the address's part behind the question mark. */
@@ -23,9 +19,6 @@ public record PrevalenceForm(
         PrevalenceChoices.More more,
         String query,
         String queryOfOneSeason) {
-    /** One option of a list. */
-    public record Choice(String value, String words, boolean chosen) {}
-
     /** Rows of two dimensions and more that people ask for; each dimension alone is offered too. */
     private static final List<String> TOGETHER = List.of(
             "ageClass,sex",
@@ -42,12 +35,12 @@ public record PrevalenceForm(
         if (asked != null && !offered.contains(asked)) {
             offered.add(asked);
         }
-        return choices(offered, by -> by, PrevalenceForm::together, asked, null);
+        return Choice.of(offered, by -> by, PrevalenceForm::together, asked, null);
     }
 
     /** What may stand as columns. */
     static List<Choice> columns(String asked) {
-        return choices(List.of(Dimension.values()), Dimension::field, Dimension::words, asked, "None");
+        return Choice.of(List.of(Dimension.values()), Dimension::field, Dimension::words, asked, "None");
     }
 
     private static String together(String by) {
@@ -63,23 +56,5 @@ public record PrevalenceForm(
         }
         String last = words.remove(words.size() - 1);
         return words.isEmpty() ? last : String.join(", ", words) + " and " + last;
-    }
-
-    public static <T> List<Choice> choices(
-            List<T> items, Function<T, String> value, Function<T, String> words, String chosen, String none) {
-        List<Choice> choices = new ArrayList<>();
-        if (none != null) {
-            choices.add(new Choice("", none, chosen == null));
-        }
-        items.forEach(item -> choices.add(new Choice(
-                value.apply(item), words.apply(item), value.apply(item).equals(chosen))));
-        return choices;
-    }
-
-    public static String query(MultivaluedMap<String, String> asked) {
-        return asked.entrySet().stream()
-                .flatMap(e ->
-                        e.getValue().stream().map(v -> e.getKey() + "=" + URLEncoder.encode(v, StandardCharsets.UTF_8)))
-                .collect(Collectors.joining("&"));
     }
 }

@@ -28,6 +28,8 @@ import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.FilterWords;
 import org.dentary.prevalence.question.Beside;
+import org.dentary.prevalence.question.Choice;
+import org.dentary.prevalence.question.QuestionForm;
 import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.table.PrevalenceTable;
@@ -145,25 +147,25 @@ public class PrevalencePages {
         without.putAll(asked);
         without.remove(Beside.PARAMETER);
         return new PrevalenceForm(
-                PrevalenceForm.choices(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
-                PrevalenceForm.choices(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
-                PrevalenceForm.choices(plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("unit"), "All units"),
+                Choice.of(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
+                Choice.of(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
+                Choice.of(plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("unit"), "All units"),
                 PrevalenceForm.rows(asked.getFirst("by")),
                 PrevalenceForm.columns(asked.getFirst("columns")),
-                PrevalenceForm.choices(
+                Choice.of(
                         Arrays.asList(IntervalMethod.values()),
                         Enum::name,
                         IntervalMethod::label,
                         asked.getFirst("interval"),
                         null),
-                PrevalenceForm.choices(
+                Choice.of(
                         season == null ? List.<DataCutView>of() : cuts.all(season),
                         DataCutView::id,
                         DataCutView::name,
                         asked.getFirst("cut"),
                         "Live, as of now"),
                 choices.of(asked),
-                PrevalenceForm.query(asked),
-                PrevalenceForm.query(without));
+                QuestionForm.query(asked),
+                QuestionForm.query(without));
     }
 }

@@ -9,9 +9,9 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.ItemList;
 import org.dentary.result.release.ReleaseService;
 
@@ -38,9 +38,7 @@ public class AnimalFindingsResource {
     @Path("{kit}/findings")
     @PermissionsAllowed(Act.RESULT_READ)
     public Response ofAnimal(@PathParam("kit") String kit) {
-        return Response.ok(new ItemList<>(findings.ofKit(kit)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(findings.ofKit(kit)));
     }
 
     @PUT
@@ -48,9 +46,6 @@ public class AnimalFindingsResource {
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response release(@PathParam("kit") String kit, @NotNull @Valid Release command) {
         ReleaseService.Done done = releases.release(kit, command.disease(), command.reason());
-        return Response.status(done.fresh() ? 201 : 200)
-                .entity(done.release())
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.answer(done.fresh() ? 201 : 200, done.release());
     }
 }

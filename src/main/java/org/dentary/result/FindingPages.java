@@ -22,6 +22,7 @@ import org.dentary.plan.TestMethodView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 
 /** A finding by hand, for the one report that came by mail or telephone. */
 @Path("/results/findings/new")

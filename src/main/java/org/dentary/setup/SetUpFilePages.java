@@ -22,6 +22,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.setup.list.SetUpList;
 import org.jboss.resteasy.reactive.RestForm;
@@ -146,9 +147,6 @@ public class SetUpFilePages {
                 rows.forEach(table::row);
             }
         };
-        return Response.ok(body)
-                .header("Content-Disposition", "attachment; filename=\"" + name + "\"")
-                .header("Cache-Control", "private, no-store")
-                .build();
+        return Uncached.file(body, CsvTable.MEDIA_TYPE, name);
     }
 }

@@ -5,11 +5,11 @@ import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 
 /** The list of animals as a file under an address of its own, for links. */
@@ -33,9 +33,6 @@ public class AnimalsFileResource {
 
     static Response file(AnimalListService list, AnimalFilter filter) {
         StreamingOutput stream = out -> list.write(filter, out);
-        return Response.ok(stream, CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"animals.csv\"")
-                .build();
+        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "animals.csv");
     }
 }

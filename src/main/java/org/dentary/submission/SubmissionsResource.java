@@ -19,7 +19,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.submission.packing.PackSpecimen;
@@ -145,17 +145,11 @@ public class SubmissionsResource {
     }
 
     private static Response file(byte[] body, String type, String name) {
-        return Response.ok(body, type)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-                .build();
+        return Uncached.file(body, type, name);
     }
 
     private static Response answer(SubmissionService.Done done) {
-        return Response.status(done.fresh() ? 201 : 200)
-                .entity(done.submission())
-                .header(HttpHeaders.ETAG, ETags.of(done.submission().version()))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.versioned(
+                done.fresh() ? 201 : 200, done.submission(), done.submission().version());
     }
 }

@@ -26,7 +26,6 @@ import org.dentary.statistics.detection.Freedom.Period;
 import org.dentary.statistics.detection.Herd;
 import org.dentary.statistics.detection.NoneDetected;
 import org.dentary.statistics.detection.SampleSize;
-import org.dentary.statistics.detection.ThresholdTest;
 import org.dentary.statistics.detection.WeightedPoints;
 import org.dentary.statistics.detection.WeightedPoints.RiskClass;
 import org.dentary.statistics.standardisation.Standardised;
@@ -71,7 +70,6 @@ class DomainTest {
                 Arrays.stream(IntervalMethod.values())
                         .forEach(method -> Proportion.of((int) a[0], (int) a[1], method, a[2]));
             case "two-proportions" -> TwoProportions.of((int) a[0], (int) a[1], (int) a[2], (int) a[3], a[4]);
-            case "threshold-test" -> ThresholdTest.of((int) a[0], (int) a[1], a[2]);
             case "holm" -> Holm.adjust(Arrays.stream(a).boxed().toList());
             case "stratified" -> Stratified.of(StratifiedTest.strata(m), 0.95);
             case "trend" -> Trend.of(TrendTest.groups(m));

@@ -5,7 +5,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
 import java.time.ZoneId;
@@ -13,6 +12,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.Consumer;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -71,9 +71,6 @@ public class BoxTablesResource {
         try (CsvTable csv = CsvTable.on(out, columns)) {
             rows.accept(csv);
         }
-        return Response.ok(out.toByteArray())
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"box-" + name + ".csv\"")
-                .build();
+        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "box-" + name + ".csv");
     }
 }

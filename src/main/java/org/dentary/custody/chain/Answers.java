@@ -7,7 +7,7 @@ import java.time.DateTimeException;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 
 /** The answers of this room: never cached, with today's version as ETag, lists with a link to the next page. */
 public final class Answers {
@@ -22,10 +22,6 @@ public final class Answers {
 
     public static <V> Response now(V view, ToIntFunction<V> version) {
         return answer(200, view, version);
-    }
-
-    public static Response plain(Object view) {
-        return Response.ok(view).header(HttpHeaders.CACHE_CONTROL, PRIVATE).build();
     }
 
     public static Response page(Object items, boolean more, UriInfo uri, String parameter, Mark last) {
@@ -49,11 +45,7 @@ public final class Answers {
     }
 
     private static <V> Response answer(int status, V view, ToIntFunction<V> version) {
-        return Response.status(status)
-                .entity(view)
-                .header(HttpHeaders.CACHE_CONTROL, PRIVATE)
-                .header(HttpHeaders.ETAG, ETags.of(version.applyAsInt(view)))
-                .build();
+        return Uncached.versioned(status, view, version.applyAsInt(view));
     }
 
     /**

@@ -9,7 +9,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
@@ -22,6 +21,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -102,10 +102,7 @@ public class LedgerPages {
                             one.key(),
                             one.signature()));
         }
-        return Response.ok(out.toByteArray())
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"checkpoints.csv\"")
-                .build();
+        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "checkpoints.csv");
     }
 
     private TemplateInstance page(long before, Checkpoint made, Faults faults) {

@@ -5,7 +5,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
 import java.time.Instant;
@@ -20,6 +19,7 @@ import org.dentary.custody.handover.HandOverView;
 import org.dentary.custody.handover.OpenOffers;
 import org.dentary.custody.identity.IdentityExceptionViews;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -167,9 +167,6 @@ public class DeskTablesResource {
         try (CsvTable csv = CsvTable.on(out, columns)) {
             rows.accept(csv);
         }
-        return Response.ok(out.toByteArray())
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + ".csv\"")
-                .build();
+        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, name + ".csv");
     }
 }

@@ -17,7 +17,7 @@ import java.io.InputStream;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.photo.PhotoReader;
-import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** Photographs to be named as evidence by a custody event. */
@@ -46,11 +46,7 @@ public class EvidenceResource {
         byte[] bytes = file == null ? new byte[0] : file.readNBytes(PhotoReader.MOST_BYTES + 1);
         PhotoReader.Photo photo = PhotoReader.read(bytes, type.getType() + "/" + type.getSubtype());
         EvidenceService.Kept kept = evidence.keep(id, photo);
-        return Response.status(kept.isNew() ? 201 : 200)
-                .header(HttpHeaders.ETAG, ETags.of(0))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(kept.photo())
-                .build();
+        return Uncached.versioned(kept.isNew() ? 201 : 200, kept.photo(), 0);
     }
 
     /** Erases a photograph for good. */

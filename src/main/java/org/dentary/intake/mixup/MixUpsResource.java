@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -45,9 +46,7 @@ public class MixUpsResource {
                             + " tissue without a jaw, labels scanned together that are not one kit, jars under another code, jaws"
                             + " that do not fit. `all=true` adds those that were set aside. A sampler sees the stations they serve.")
     public Response list(@QueryParam("all") boolean all) {
-        return Response.ok(new ItemList<>(mixUps.found(all, MOST)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(mixUps.found(all, MOST)));
     }
 
     @GET
@@ -74,10 +73,7 @@ public class MixUpsResource {
                         one.setAside()));
             }
         };
-        return Response.ok(body)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"suspected-mix-ups.csv\"")
-                .build();
+        return Uncached.file(body, CsvTable.MEDIA_TYPE, "suspected-mix-ups.csv");
     }
 
     @PUT

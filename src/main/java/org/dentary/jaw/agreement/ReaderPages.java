@@ -8,7 +8,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -16,6 +15,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.request.Uncached;
 
 /** Readers side by side, and one reader's agreement; a sampler finds only their own. */
 @Path("/readers")
@@ -72,8 +72,6 @@ public class ReaderPages {
     }
 
     private static Response page(TemplateInstance page) {
-        return Response.ok(page)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(page);
     }
 }

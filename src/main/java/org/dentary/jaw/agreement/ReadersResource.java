@@ -6,7 +6,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
@@ -15,6 +14,7 @@ import java.util.function.Consumer;
 import org.dentary.jaw.agreement.ReaderAgreement.Group;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.statistics.agreement.Agreement;
@@ -47,9 +47,7 @@ public class ReadersResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.READER_AGREEMENT)
     public Response all() {
-        return Response.ok(new ItemList<>(agreements.all(current.get())))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(agreements.all(current.get())));
     }
 
     /** The same, a line for each reader and group that has a jaw. */
@@ -80,9 +78,7 @@ public class ReadersResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.READER_AGREEMENT)
     public Response agreement(@PathParam("person") String person, @QueryParam("season") String season) {
-        return Response.ok(agreements.of(current.get(), person, blank(season)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(agreements.of(current.get(), person, blank(season)));
     }
 
     /** The tables of counts, a line for each pair of classes. */
@@ -162,10 +158,7 @@ public class ReadersResource {
                 rows.accept(table);
             }
         };
-        return Response.ok(stream, CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-                .build();
+        return Uncached.file(stream, CsvTable.MEDIA_TYPE, name);
     }
 
     private static String blank(String typed) {

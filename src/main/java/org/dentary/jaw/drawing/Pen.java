@@ -43,10 +43,6 @@ final class Pen {
         line(shape, 4.6f);
     }
 
-    void solid(Shape shape) {
-        graphics.fill(shape);
-    }
-
     /** Stripes within a shape: dentine. */
     void stripes(Shape shape) {
         Rectangle2D box = shape.getBounds2D();

@@ -9,7 +9,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.IOException;
@@ -29,6 +28,7 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
@@ -111,10 +111,8 @@ public class JawPhotoPages {
                 .toList();
         String zone = plan.station(animal.facts().station()).timeZone();
         boolean toRead = account.may(Act.INTAKE);
-        return Response.status(status)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(Templates.photos(kit, shown, zone, UUID.randomUUID().toString(), faults, toRead))
-                .build();
+        return Uncached.answer(
+                status, Templates.photos(kit, shown, zone, UUID.randomUUID().toString(), faults, toRead));
     }
 
     private static Response back(String kit) {

@@ -21,7 +21,7 @@ import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -44,9 +44,7 @@ public class JawPhotosResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.JAW_PHOTO_READ)
     public Response list(@PathParam("kit") String kit) {
-        return Response.ok(new ItemList<>(photos.ofKit(kits.kit(kit))))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(photos.ofKit(kits.kit(kit))));
     }
 
     /**
@@ -73,11 +71,7 @@ public class JawPhotosResource {
         byte[] bytes = file == null ? new byte[0] : file.readNBytes(PhotoReader.MOST_BYTES + 1);
         PhotoReader.Photo photo = PhotoReader.read(bytes, type.getType() + "/" + type.getSubtype());
         JawPhotoService.Added added = photos.add(kits.kit(kit), id, reading, photo);
-        return Response.status(added.isNew() ? 201 : 200)
-                .header(HttpHeaders.ETAG, ETags.of(0))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(added.photo())
-                .build();
+        return Uncached.versioned(added.isNew() ? 201 : 200, added.photo(), 0);
     }
 
     /**

@@ -9,7 +9,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -25,6 +24,7 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Practice in reading jaws: begin a round, one jaw a screen, the score with the key's steps; and the reference panel. */
@@ -73,7 +73,7 @@ public class PracticePages {
     public Response start() {
         PracticeService.Demand demand = practice.demand();
         Double best = practice.best();
-        return page(
+        return Uncached.page(
                 200,
                 Templates.practice(
                         practice.rounds(),
@@ -153,14 +153,14 @@ public class PracticePages {
     private Response round(int status, UUID id, Faults faults) {
         PracticeView round = practice.round(id);
         Optional<PracticeView.Jaw> next = round.next();
-        return page(
+        return Uncached.page(
                 status,
                 next.map(jaw -> Templates.practiceJaw(round, jaw, faults))
                         .orElseGet(() -> Templates.practiceResult(round)));
     }
 
     private Response panel(int status, String kit, Faults faults) {
-        return page(
+        return Uncached.page(
                 status,
                 Templates.panel(
                         panel.all(),
@@ -195,12 +195,5 @@ public class PracticePages {
         } catch (IllegalArgumentException | NullPointerException e) {
             throw InvalidInput.field("", "FORM_BROKEN", "This form lost its number; open the page again");
         }
-    }
-
-    private static Response page(int status, TemplateInstance page) {
-        return Response.status(status)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(page)
-                .build();
     }
 }

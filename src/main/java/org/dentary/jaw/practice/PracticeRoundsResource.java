@@ -18,6 +18,7 @@ import java.util.UUID;
 import org.dentary.jaw.key.AgeClass;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -70,10 +71,7 @@ public class PracticeRoundsResource {
                         round.finishedAt()));
             }
         };
-        return Response.ok(stream, CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"practice.csv\"")
-                .build();
+        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "practice.csv");
     }
 
     /** Begins a round of as many jaws as the plan says. */

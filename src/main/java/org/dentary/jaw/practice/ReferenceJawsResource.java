@@ -11,7 +11,6 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
@@ -19,7 +18,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
@@ -86,10 +85,7 @@ public class ReferenceJawsResource {
                         jaw.retiredReason()));
             }
         };
-        return Response.ok(stream, CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"panel.csv\"")
-                .build();
+        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "panel.csv");
     }
 
     /** Puts an animal's jaw on the panel; its class comes from its mark or its readers, never from the request. */
@@ -113,10 +109,6 @@ public class ReferenceJawsResource {
     }
 
     private static Response answer(int status, Object entity) {
-        return Response.status(status)
-                .header(HttpHeaders.ETAG, ETags.of(0))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .entity(entity)
-                .build();
+        return Uncached.versioned(status, entity, 0);
     }
 }

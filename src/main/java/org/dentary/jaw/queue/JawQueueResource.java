@@ -5,13 +5,13 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
@@ -33,9 +33,7 @@ public class JawQueueResource {
         if (task != null && !task.isBlank() && !JawQueueService.TASKS.contains(task)) {
             throw InvalidInput.field("task", "INVALID_VALUE", "'" + task + "' is not one of READ, READ_AGAIN, DECIDE");
         }
-        return Response.ok(new ItemList<>(jaws.queue(blank(station), blank(task))))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(jaws.queue(blank(station), blank(task))));
     }
 
     /** How many jaws wait, with those that wait only because the plan sends probable ages to a second reader. */
@@ -44,9 +42,7 @@ public class JawQueueResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response sizes(@QueryParam("station") String station) {
-        return Response.ok(new ItemList<>(jaws.sizes(blank(station))))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(jaws.sizes(blank(station))));
     }
 
     /** At most 500 jaws, as CSV. */
@@ -85,10 +81,7 @@ public class JawQueueResource {
                         jaw.photo()));
             }
         };
-        return Response.ok(stream, CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"jaws.csv\"")
-                .build();
+        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "jaws.csv");
     }
 
     private static String blank(String typed) {

@@ -5,12 +5,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** What happened to a label as a label. */
@@ -35,8 +35,6 @@ public class LabelHistoryResource {
                             + " the block's codes.")
     public Response history(@PathParam("code") String code) {
         String label = kits.label(code).code();
-        return Response.ok(histories.of(List.of(label)).get(label))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(histories.of(List.of(label)).get(label));
     }
 }

@@ -42,10 +42,6 @@ class AccountEntity {
         this.passwordHash = hash;
     }
 
-    boolean hasPassword() {
-        return passwordHash != null;
-    }
-
     void close() {
         this.active = false;
     }

@@ -11,7 +11,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.Arrays;
@@ -24,6 +23,7 @@ import org.dentary.codes.symbol.Symbology;
 import org.dentary.codes.symbol.Symbols;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 
 /** What a code is and where; its symbols; whether codes belong together. */
 @Path("/api/v1/codes")
@@ -42,9 +42,7 @@ public class CodesResource {
     @Path("{code: [^/.]+}")
     @PermissionsAllowed(Act.READ_COMMON)
     public Response read(@PathParam("code") String code) {
-        return Response.ok(codes.code(code))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(codes.code(code));
     }
 
     /**

@@ -12,6 +12,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 
 /** Where the scan box leads: to the one thing meant, to a choice, or to what is wrong. */
 @Path("/find")
@@ -37,10 +38,7 @@ public class FindPages {
                     .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                     .build();
         }
-        return Response.status(status(found))
-                .entity(Templates.find(typed == null ? "" : typed.strip(), found))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.answer(status(found), Templates.find(typed == null ? "" : typed.strip(), found));
     }
 
     private static int status(FindService.Found found) {

@@ -5,12 +5,12 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.ItemList;
 
 /** Finds anything by what was scanned or typed. */
@@ -34,8 +34,6 @@ public class FindResource {
                 default -> new NotFound(found.code(), found.why());
             };
         }
-        return Response.ok(new ItemList<>(found.matches()))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(found.matches()));
     }
 }

@@ -6,10 +6,10 @@ import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 
 /** The front door. */
 @Path("/")
@@ -29,8 +29,6 @@ public class HomePages {
     @GET
     @PermissionsAllowed(Act.READ_COMMON)
     public Response home() {
-        return Response.ok(Templates.home(homes.home()))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(Templates.home(homes.home()));
     }
 }

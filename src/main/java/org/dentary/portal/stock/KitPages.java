@@ -10,7 +10,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -42,6 +41,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
+import org.dentary.platform.request.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Kits: how the stations' stock adds up, issuing a block, printing it, and what became of its kits. */
@@ -159,9 +159,7 @@ public class KitPages {
     @Path("{block: [0-9a-f-]{36}}")
     @PermissionsAllowed(Act.LABEL_PRINT)
     public Response block(@PathParam("block") UUID id) {
-        return Response.ok(page(id, "", "", Faults.NONE))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(page(id, "", "", Faults.NONE));
     }
 
     /** Kits that came back or were lost, scanned one per line. */

@@ -1,8 +1,8 @@
 package org.dentary.prevalence.ageing;
 
 import java.util.List;
+import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.QuestionForm;
-import org.dentary.prevalence.question.QuestionForm.Choice;
 
 /**
  * The question as the page's form shows it.

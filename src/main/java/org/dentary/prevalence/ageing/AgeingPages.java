@@ -7,7 +7,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
@@ -18,8 +17,9 @@ import java.util.Set;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 import org.dentary.prevalence.ReportZone;
-import org.dentary.prevalence.question.QuestionForm.Choice;
+import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.QuestionForms;
 
 /** The page of the what-if: the question as a form in the address, the age pattern as read beside the one that would be. */
@@ -65,21 +65,15 @@ public class AgeingPages {
         }
         AgeingForm form = form(asked, all);
         if (!asked.containsKey("season")) {
-            return show(200, Templates.ageingError(form, null, "", "No season is set up yet."));
+            return Uncached.page(200, Templates.ageingError(form, null, "", "No season is set up yet."));
         }
         try {
             AgeingAnswers.Answer answer = answers.of(asked);
-            return show(200, Templates.ageingError(form, AgeingTable.of(answer, clocks), answer.query(), null));
+            return Uncached.page(
+                    200, Templates.ageingError(form, AgeingTable.of(answer, clocks), answer.query(), null));
         } catch (DomainException fault) {
-            return show(fault.status(), Templates.ageingError(form, null, "", fault.getMessage()));
+            return Uncached.page(fault.status(), Templates.ageingError(form, null, "", fault.getMessage()));
         }
-    }
-
-    private static Response show(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 
     private AgeingForm form(Map<String, List<String>> asked, List<ErrorMatrix> all) {

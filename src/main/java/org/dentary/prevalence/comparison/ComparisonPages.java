@@ -7,29 +7,27 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedHashMap;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 import org.dentary.prevalence.ReportZone;
-import org.dentary.prevalence.comparison.ComparisonForm.Choice;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.question.Choice;
+import org.dentary.prevalence.question.QuestionForm;
 
 /** The comparisons page: the question as a form in the address, the answer as sentences and tables. */
 @Path("/prevalence")
@@ -75,7 +73,7 @@ public class ComparisonPages {
         }
         ComparisonForm form = form(asked);
         if (!asked.containsKey("season")) {
-            return show(200, Templates.comparisons(form, null, "No season is set up yet."));
+            return Uncached.page(200, Templates.comparisons(form, null, "No season is set up yet."));
         }
         try {
             ComparisonService.Settled settled = comparisons.settle(ComparisonQuestion.of(asked));
@@ -84,17 +82,10 @@ public class ComparisonPages {
                     comparisons.superseded(settled.here()),
                     comparisons.superseded(settled.other()),
                     clocks);
-            return show(200, Templates.comparisons(form, table, null));
+            return Uncached.page(200, Templates.comparisons(form, table, null));
         } catch (DomainException fault) {
-            return show(fault.status(), Templates.comparisons(form, null, fault.getMessage()));
+            return Uncached.page(fault.status(), Templates.comparisons(form, null, fault.getMessage()));
         }
-    }
-
-    private static Response show(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 
     private Optional<String> currentSeason() {
@@ -107,17 +98,17 @@ public class ComparisonPages {
     private ComparisonForm form(MultivaluedMap<String, String> asked) {
         String season = asked.getFirst("season");
         return new ComparisonForm(
-                ComparisonForm.choices(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
-                ComparisonForm.choices(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
-                ComparisonForm.choices(plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("unit"), "All units"),
-                ComparisonForm.choices(
+                Choice.of(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
+                Choice.of(plan.diseases(), d -> d.code(), d -> d.name(), asked.getFirst("disease"), null),
+                Choice.of(plan.units(), u -> u.code(), u -> u.name(), asked.getFirst("unit"), "All units"),
+                Choice.of(
                         season == null ? List.<DataCutView>of() : cuts.all(season),
                         DataCutView::id,
                         DataCutView::name,
                         asked.getFirst("cut"),
                         "Live, as of now"),
                 others(season, asked.getFirst("with")),
-                ComparisonForm.choices(
+                Choice.of(
                         herds.all(),
                         HerdStructure::code,
                         herd -> herd.name() + ", " + herd.asOf(),
@@ -126,7 +117,7 @@ public class ComparisonPages {
                 typed(asked, "ageFawn", "0.5"),
                 typed(asked, "ageYearling", "1.5"),
                 typed(asked, "ageAdult", ""),
-                query(asked));
+                QuestionForm.query(asked));
     }
 
     private List<Choice> others(String season, String chosen) {
@@ -152,12 +143,5 @@ public class ComparisonPages {
 
     private static String typed(MultivaluedMap<String, String> asked, String name, String first) {
         return asked.containsKey(name) ? asked.getFirst(name) : asked.containsKey("ageAdult") ? "" : first;
-    }
-
-    static String query(MultivaluedMap<String, String> asked) {
-        return asked.entrySet().stream()
-                .flatMap(e ->
-                        e.getValue().stream().map(v -> e.getKey() + "=" + URLEncoder.encode(v, StandardCharsets.UTF_8)))
-                .collect(Collectors.joining("&"));
     }
 }

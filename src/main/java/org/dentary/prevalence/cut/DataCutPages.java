@@ -18,8 +18,8 @@ import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.PrevalenceForm;
 import org.dentary.prevalence.ReportZone;
+import org.dentary.prevalence.question.Choice;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Data cuts as a page: make one, mark one superseded, compare two. */
@@ -40,7 +40,7 @@ public class DataCutPages {
     static class Templates {
         static native TemplateInstance dataCuts(
                 String season,
-                List<PrevalenceForm.Choice> seasons,
+                List<Choice> seasons,
                 List<DataCutView> cuts,
                 ReportZone zone,
                 DataCutChanges changes,
@@ -105,7 +105,7 @@ public class DataCutPages {
         return Response.status(status)
                 .entity(Templates.dataCuts(
                         shown,
-                        PrevalenceForm.choices(seasons, SeasonView::code, SeasonView::name, shown, null),
+                        Choice.of(seasons, SeasonView::code, SeasonView::name, shown, null),
                         shown == null ? List.of() : cuts.all(shown),
                         zone,
                         changes,

@@ -18,6 +18,7 @@ import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -82,9 +83,6 @@ public class DataCutsResource {
                                     detail.before(),
                                     detail.after())));
         }
-        return Response.ok(out.toByteArray(), CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"changes.csv\"")
-                .build();
+        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "changes.csv");
     }
 }

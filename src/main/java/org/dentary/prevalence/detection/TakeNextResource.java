@@ -14,6 +14,7 @@ import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -44,9 +45,7 @@ public class TakeNextResource {
     public Response list(@QueryParam("season") String season, @Context HttpHeaders headers) {
         return CsvTable.isAsked(headers)
                 ? csv(season)
-                : Response.ok(new ItemList<>(items(season)), MediaType.APPLICATION_JSON)
-                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                        .build();
+                : Uncached.ok(new ItemList<>(items(season)), MediaType.APPLICATION_JSON);
     }
 
     @GET
@@ -54,10 +53,8 @@ public class TakeNextResource {
     @Produces("text/csv")
     @Operation(summary = "What to take next as a CSV file, one line a choice")
     public Response csv(@QueryParam("season") String season) {
-        return Response.ok(ChanceCsv.takeNext(season, items(season)), CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"take-next-" + season + ".csv\"")
-                .build();
+        return Uncached.file(
+                ChanceCsv.takeNext(season, items(season)), CsvTable.MEDIA_TYPE, "take-next-" + season + ".csv");
     }
 
     private List<TakeNext> items(String season) {

@@ -12,8 +12,8 @@ import org.dentary.codes.KitStem;
 import org.dentary.codes.NotACode;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.PrevalenceForm;
 import org.dentary.prevalence.Words;
+import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.Scope;
 
 /** A filter for each column of the line list: those that people use most first, every other behind them. */
@@ -54,7 +54,7 @@ public class LineFilters {
      * @param type of that field: text or date
      * @param value what was typed
      */
-    public record Field(String name, String words, List<PrevalenceForm.Choice> choices, String type, String value) {}
+    public record Field(String name, String words, List<Choice> choices, String type, String value) {}
 
     /** The filters shown at once, in the order of the columns. */
     List<Field> first(MultivaluedMap<String, String> asked) {
@@ -125,8 +125,7 @@ public class LineFilters {
                 column.words(),
                 choices(column).isEmpty()
                         ? List.of()
-                        : PrevalenceForm.choices(
-                                choices(column), choice -> choice[0], choice -> choice[1], chosen, "All"),
+                        : Choice.of(choices(column), choice -> choice[0], choice -> choice[1], chosen, "All"),
                 column == LineColumn.DIED_ON ? "date" : "text",
                 chosen == null ? "" : chosen);
     }

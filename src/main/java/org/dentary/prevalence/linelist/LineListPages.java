@@ -19,11 +19,12 @@ import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.prevalence.PrevalenceForm;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.question.Choice;
+import org.dentary.prevalence.question.QuestionForm;
 
 /** The line list as a page: a filter for each column, fifty lines a page, all of it as CSV. */
 @Path("/line-list")
@@ -59,7 +60,7 @@ public class LineListPages {
     record Filters(
             List<LineFilters.Field> first,
             List<LineFilters.Field> others,
-            List<PrevalenceForm.Choice> cuts,
+            List<Choice> cuts,
             boolean open,
             String query) {}
 
@@ -125,7 +126,7 @@ public class LineListPages {
         MultivaluedMap<String, String> on = new MultivaluedHashMap<>();
         on.putAll(asked);
         on.putSingle("after", last.kit() + "." + last.disease());
-        return PrevalenceForm.query(on);
+        return QuestionForm.query(on);
     }
 
     private Filters shown(MultivaluedMap<String, String> asked) {
@@ -136,13 +137,13 @@ public class LineListPages {
         return new Filters(
                 filters.first(asked),
                 filters.others(asked),
-                PrevalenceForm.choices(
+                Choice.of(
                         cuts.all(season),
                         DataCutView::id,
                         cut -> "Season " + cut.season() + ", " + cut.name(),
                         asked.getFirst("cut"),
                         "Live, as of now"),
                 filters.isOtherInUse(asked),
-                PrevalenceForm.query(all));
+                QuestionForm.query(all));
     }
 }

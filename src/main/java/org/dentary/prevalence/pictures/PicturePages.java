@@ -19,6 +19,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.detection.ChanceService;
+import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.QuestionForm;
 import org.dentary.prevalence.question.QuestionForms;
 import org.dentary.prevalence.question.ReportQuestion;
@@ -40,11 +41,7 @@ public class PicturePages {
     @CheckedTemplate(basePath = "prevalence")
     static class Templates {
         static native TemplateInstance pictures(
-                QuestionForm form,
-                List<QuestionForm.Choice> shadings,
-                String standsOn,
-                List<Hung> pictures,
-                String fault);
+                QuestionForm form, List<Choice> shadings, String standsOn, List<Hung> pictures, String fault);
     }
 
     /** A picture on the page, for a wide and a narrow screen. */
@@ -85,8 +82,8 @@ public class PicturePages {
 
     private static Response page(
             int status, QuestionForm form, Shading shading, String standsOn, List<Hung> pictures, String fault) {
-        List<QuestionForm.Choice> shadings = Arrays.stream(Shading.values())
-                .map(s -> new QuestionForm.Choice(
+        List<Choice> shadings = Arrays.stream(Shading.values())
+                .map(s -> new Choice(
                         s.word(),
                         Character.toUpperCase(s.words().charAt(0)) + s.words().substring(1),
                         s == shading))

@@ -1,24 +1,18 @@
 package org.dentary.prevalence.question;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
-import org.dentary.prevalence.question.QuestionForm.Choice;
 
 /** Fills the forms of pages that ask about a season. */
 @ApplicationScoped
@@ -53,37 +47,19 @@ public class QuestionForms {
     public QuestionForm of(Map<String, List<String>> asked) {
         String season = first(asked, "season");
         return new QuestionForm(
-                choices(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
-                choices(plan.diseases(), DiseaseView::code, DiseaseView::name, first(asked, "disease"), null),
-                choices(plan.species(), SpeciesView::code, SpeciesView::name, first(asked, "species"), null),
-                choices(
+                Choice.of(plan.seasons(), SeasonView::code, SeasonView::name, season, null),
+                Choice.of(plan.diseases(), DiseaseView::code, DiseaseView::name, first(asked, "disease"), null),
+                Choice.of(plan.species(), SpeciesView::code, SpeciesView::name, first(asked, "species"), null),
+                Choice.of(
                         season == null ? List.<DataCutView>of() : cuts.all(season),
                         DataCutView::id,
                         DataCutView::name,
                         first(asked, "cut"),
                         "Live, as of now"),
-                query(asked));
+                QuestionForm.query(asked));
     }
 
     private static String first(Map<String, List<String>> asked, String name) {
         return asked.containsKey(name) ? asked.get(name).get(0) : null;
-    }
-
-    private static String query(Map<String, List<String>> asked) {
-        return asked.entrySet().stream()
-                .flatMap(e -> e.getValue().stream()
-                        .map(value -> e.getKey() + "=" + URLEncoder.encode(value, StandardCharsets.UTF_8)))
-                .collect(Collectors.joining("&"));
-    }
-
-    private static <T> List<Choice> choices(
-            List<T> items, Function<T, String> value, Function<T, String> words, String chosen, String none) {
-        List<Choice> choices = new ArrayList<>();
-        if (none != null) {
-            choices.add(new Choice("", none, chosen == null));
-        }
-        items.forEach(item -> choices.add(new Choice(
-                value.apply(item), words.apply(item), value.apply(item).equals(chosen))));
-        return choices;
     }
 }

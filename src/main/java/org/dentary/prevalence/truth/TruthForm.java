@@ -1,13 +1,12 @@
 package org.dentary.prevalence.truth;
 
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.question.Choice;
+import org.dentary.prevalence.question.QuestionForm;
 
 /**
  * The question as the page's form shows it.
@@ -31,9 +30,6 @@ record TruthForm(List<Pick> picks, List<Kept> kept, String query) {
     /** One list to choose from. */
     record Pick(String name, String words, List<Choice> choices) {}
 
-    /** One option of a list. */
-    record Choice(String value, String words, boolean chosen) {}
-
     /** One parameter that the form has no field for. */
     record Kept(String name, String value) {}
 
@@ -47,12 +43,7 @@ record TruthForm(List<Pick> picks, List<Kept> kept, String query) {
             Map<String, List<String>> asked,
             String none) {
         String chosen = asked.containsKey(name) ? asked.get(name).get(0) : null;
-        List<Choice> choices = new ArrayList<>();
-        if (none != null) {
-            choices.add(new Choice("", none, chosen == null));
-        }
-        items.forEach(item -> choices.add(new Choice(
-                value.apply(item), words.apply(item), value.apply(item).equals(chosen))));
+        List<Choice> choices = Choice.of(items, value, words, chosen, none);
         if (chosen != null && choices.stream().noneMatch(Choice::chosen)) {
             choices.add(new Choice(chosen, chosen, true));
         }
@@ -68,10 +59,6 @@ record TruthForm(List<Pick> picks, List<Kept> kept, String query) {
                         .flatMap(parameter ->
                                 parameter.getValue().stream().map(value -> new Kept(parameter.getKey(), value)))
                         .toList(),
-                asked.entrySet().stream()
-                        .flatMap(parameter -> parameter.getValue().stream()
-                                .map(value ->
-                                        parameter.getKey() + "=" + URLEncoder.encode(value, StandardCharsets.UTF_8)))
-                        .collect(Collectors.joining("&")));
+                QuestionForm.query(asked));
     }
 }

@@ -8,7 +8,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
@@ -23,6 +22,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
@@ -104,16 +104,16 @@ public class TruthPages {
         List<PerformanceSet> sets = performances.all().sets();
         TruthForm form = form(asked, sets);
         if (!asked.containsKey("season")) {
-            return show(200, Templates.truePrevalence(form, null, sets, "No season is set up yet."));
+            return Uncached.page(200, Templates.truePrevalence(form, null, sets, "No season is set up yet."));
         }
         if (!asked.containsKey("performance")) {
-            return show(200, Templates.truePrevalence(form, null, sets, null));
+            return Uncached.page(200, Templates.truePrevalence(form, null, sets, null));
         }
         try {
             TruthAnswers.Answer answer = answers.of(TruthQuestion.of(asked));
-            return show(200, Templates.truePrevalence(form, shown(answer), sets, null));
+            return Uncached.page(200, Templates.truePrevalence(form, shown(answer), sets, null));
         } catch (DomainException fault) {
-            return show(fault.status(), Templates.truePrevalence(form, null, sets, fault.getMessage()));
+            return Uncached.page(fault.status(), Templates.truePrevalence(form, null, sets, fault.getMessage()));
         }
     }
 
@@ -172,12 +172,5 @@ public class TruthPages {
                                 asked,
                                 "Live, as of now")),
                 asked);
-    }
-
-    private static Response show(int status, TemplateInstance page) {
-        return Response.status(status)
-                .entity(page)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 }

@@ -8,7 +8,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.Arrays;
@@ -16,6 +15,7 @@ import java.util.List;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 
 /** How much tissue could not be read, and what it was. */
@@ -43,14 +43,12 @@ public class FeedbackPages {
     @GET
     @PermissionsAllowed(Act.UNSUITABLE_READ)
     public Response look(@QueryParam("by") String by, @QueryParam("season") @DefaultValue("") String season) {
-        return Response.ok(Templates.feedback(
-                        feedback.rates(FeedbackService.grouping(by), season),
-                        feedback.unsuitable(season),
-                        Arrays.asList(Grouping.values()),
-                        season,
-                        plan.seasons()))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(Templates.feedback(
+                feedback.rates(FeedbackService.grouping(by), season),
+                feedback.unsuitable(season),
+                Arrays.asList(Grouping.values()),
+                season,
+                plan.seasons()));
     }
 
     @GET

@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
@@ -38,11 +39,7 @@ public class UnsuitableTissueResource {
             @QueryParam("season") @DefaultValue("") String season,
             @Context HttpHeaders headers) {
         FeedbackService.Rates rates = feedback.rates(FeedbackService.grouping(by), season);
-        return CsvTable.isAsked(headers)
-                ? csv(rates)
-                : Response.ok(rates)
-                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                        .build();
+        return CsvTable.isAsked(headers) ? csv(rates) : Uncached.ok(rates);
     }
 
     /** The specimens that could not be read. */
@@ -51,9 +48,7 @@ public class UnsuitableTissueResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.UNSUITABLE_READ)
     public Response specimens(@QueryParam("season") @DefaultValue("") String season) {
-        return Response.ok(new ItemList<>(feedback.unsuitable(season)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(feedback.unsuitable(season)));
     }
 
     static Response csv(FeedbackService.Rates rates) {
@@ -79,10 +74,6 @@ public class UnsuitableTissueResource {
                 rows.forEach(table::row);
             }
         };
-        return Response.ok(body)
-                .type(CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.file(body, CsvTable.MEDIA_TYPE, name);
     }
 }

@@ -19,6 +19,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.result.imports.progress.ImportProgress;
@@ -111,21 +112,19 @@ public class ResultImportsResource {
                     "While a preview or a posting runs, from any other connection. STOPPED: the service ended in the"
                             + " middle, nothing of it is stored, ask for it again.")
     public Response progress(@PathParam("id") UUID id) {
-        return Response.ok(imports.progress(id).orElseGet(() -> {
-                    ImportView there = imports.view(id);
-                    return new ImportProgress(
-                            there.state().equals("POSTED") ? "POSTING" : "PREVIEW",
-                            "DONE",
-                            null,
-                            there.rows(),
-                            there.rows(),
-                            100,
-                            null,
-                            there.fileName(),
-                            there.uploadedAt());
-                }))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(imports.progress(id).orElseGet(() -> {
+            ImportView there = imports.view(id);
+            return new ImportProgress(
+                    there.state().equals("POSTED") ? "POSTING" : "PREVIEW",
+                    "DONE",
+                    null,
+                    there.rows(),
+                    there.rows(),
+                    100,
+                    null,
+                    there.fileName(),
+                    there.uploadedAt());
+        }));
     }
 
     @GET
@@ -137,10 +136,7 @@ public class ResultImportsResource {
         try (CsvTable csv = CsvTable.on(out, List.of("line", "field", "rule", "message"))) {
             imports.problems(id).forEach(p -> csv.row(p.line(), p.field(), p.rule(), p.message()));
         }
-        return Response.ok(out.toByteArray(), CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"problems.csv\"")
-                .build();
+        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "problems.csv");
     }
 
     @POST

@@ -10,8 +10,8 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.result.Uncached;
 import org.dentary.result.WaitingView;
 import org.dentary.result.release.ReleaseService;
 

@@ -10,7 +10,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
-import org.dentary.result.Uncached;
+import org.dentary.platform.request.Uncached;
 import org.dentary.result.WaitingView;
 import org.dentary.result.release.ReleaseService;
 

@@ -9,8 +9,8 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.result.Uncached;
 
 /** The tables of one first detection as files. */
 @Path("/incidents")

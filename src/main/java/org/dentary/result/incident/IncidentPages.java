@@ -10,7 +10,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
@@ -32,6 +31,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -66,7 +66,7 @@ public class IncidentPages {
     public Response all(@QueryParam("all") boolean all) {
         List<IncidentView.Head> found = incidents.first(all ? Integer.MAX_VALUE : FIRST + 1);
         boolean more = !all && found.size() > FIRST;
-        return page(200, Templates.incidents(more ? found.subList(0, FIRST) : found, more));
+        return Uncached.page(200, Templates.incidents(more ? found.subList(0, FIRST) : found, more));
     }
 
     @GET
@@ -90,10 +90,7 @@ public class IncidentPages {
                         row.note()));
             }
         };
-        return Response.ok(body)
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"incidents.csv\"")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.file(body, CsvTable.MEDIA_TYPE, "incidents.csv");
     }
 
     @GET
@@ -159,7 +156,7 @@ public class IncidentPages {
     }
 
     private Response show(int status, UUID id, Typed typed, Faults faults) {
-        return page(status, Templates.incident(incidents.incident(id), people.persons(), typed, faults));
+        return Uncached.page(status, Templates.incident(incidents.incident(id), people.persons(), typed, faults));
     }
 
     /** Fields and what was typed into them, in turn. */
@@ -196,13 +193,5 @@ public class IncidentPages {
 
     private static String text(String typed) {
         return typed == null ? "" : typed.strip();
-    }
-
-    private static Response page(int status, TemplateInstance page) {
-        return Response.status(status)
-                .type(MediaType.TEXT_HTML)
-                .entity(page)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
     }
 }

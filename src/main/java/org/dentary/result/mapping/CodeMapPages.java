@@ -25,8 +25,8 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.result.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** What the laboratories' HL7 codes mean, typed as pairs. */

@@ -9,7 +9,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
@@ -23,8 +22,8 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.result.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** How the laboratories' own files read, typed as pairs. */
@@ -118,10 +117,7 @@ public class ColumnMapPages {
     }
 
     private Response show(int status, Form form, Faults faults) {
-        return Response.status(status)
-                .entity(Templates.columnMaps(maps.all(), plan.laboratories(), form, faults))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.answer(status, Templates.columnMaps(maps.all(), plan.laboratories(), form, faults));
     }
 
     private static String text(String typed) {

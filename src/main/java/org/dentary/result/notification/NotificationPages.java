@@ -31,8 +31,8 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.result.Uncached;
 import org.dentary.result.notification.letter.LetterService;
 import org.jboss.resteasy.reactive.RestForm;
 

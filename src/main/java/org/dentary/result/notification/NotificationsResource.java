@@ -19,6 +19,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.result.notification.letter.LetterService;
@@ -74,11 +75,7 @@ public class NotificationsResource {
 
     static Response csv(NotificationService notifications, NotificationFilter filter) {
         StreamingOutput body = out -> notifications.write(filter, out);
-        return Response.ok(body)
-                .type(CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"telling.csv\"")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.file(body, CsvTable.MEDIA_TYPE, "telling.csv");
     }
 
     /** One animal's released outcome, what to say, and every try. */

@@ -17,10 +17,10 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.FindingService;
 import org.dentary.result.FindingView;
-import org.dentary.result.Uncached;
 import org.dentary.result.WaitingView;
 import org.jboss.resteasy.reactive.RestForm;
 

@@ -16,6 +16,7 @@ import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 
 /** Draws an audit sample on a page whose address draws the same again. */
 @Path("/ledger")
@@ -53,9 +54,7 @@ public class AuditSamplePages {
                 return Response.seeOther(URI.create("/ledger/audit-sample?" + sample.query()))
                         .build();
             }
-            return Response.ok(Templates.sample(plan.seasons(), typed, sample, samples.items(sample), Faults.NONE))
-                    .header("Cache-Control", "private, no-store")
-                    .build();
+            return Uncached.ok(Templates.sample(plan.seasons(), typed, sample, samples.items(sample), Faults.NONE));
         } catch (DomainException fault) {
             return Response.status(fault.status())
                     .entity(form(typed, Faults.of(fault)))

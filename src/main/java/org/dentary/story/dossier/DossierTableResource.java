@@ -5,7 +5,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
 import java.time.Instant;
@@ -17,6 +16,7 @@ import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.Seal;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -71,12 +71,10 @@ public class DossierTableResource {
         try (CsvTable csv = CsvTable.on(out, COLUMNS)) {
             dossier.custody().events().forEach(event -> csv.row(cells(dossier, event)));
         }
-        return Response.ok(out.toByteArray())
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        "attachment; filename=\"custody-" + dossier.custody().code() + ".csv\"")
-                .build();
+        return Uncached.file(
+                out.toByteArray(),
+                CsvTable.MEDIA_TYPE,
+                "custody-" + dossier.custody().code() + ".csv");
     }
 
     private static Object[] cells(Dossier dossier, CustodyEventView event) {

@@ -9,6 +9,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 
 /** The papers of a submission. */
@@ -50,9 +51,6 @@ public class ManifestsResource {
     }
 
     private static Response file(byte[] body, String type, String name) {
-        return Response.ok(body, type)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-                .build();
+        return Uncached.file(body, type, name);
     }
 }

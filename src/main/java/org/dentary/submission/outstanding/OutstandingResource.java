@@ -4,11 +4,11 @@ import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 
 /** What waits to be sent or reported, and how long laboratories take. */
@@ -113,9 +113,6 @@ public class OutstandingResource {
     }
 
     private static Response file(byte[] body, String type, String name) {
-        return Response.ok(body, type)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-                .build();
+        return Uncached.file(body, type, name);
     }
 }

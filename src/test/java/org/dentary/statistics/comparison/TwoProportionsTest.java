@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import org.dentary.statistics.Vectors;
-import org.dentary.statistics.detection.ThresholdTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -132,18 +131,5 @@ class TwoProportionsTest {
         TwoProportions huge = TwoProportions.of(400_000, 900_000, 410_000, 950_000, 0.95);
         assertNull(huge.oddsRatio().conditional().estimate());
         assertTrue(huge.oddsRatio().conditional().warnings().get(0).startsWith("Exact limits are not computed"));
-    }
-
-    /** R 4.2.2: see threshold_test.R. */
-    @Test
-    void thresholdTestAgreesWithR() {
-        for (NamedCsvRecord row : Vectors.read("threshold-test.csv")) {
-            ThresholdTest result = ThresholdTest.of(
-                    Vectors.integer(row, "detected"), Vectors.integer(row, "tested"), Vectors.number(row, "threshold"));
-            Vectors.same(row, "twoSided", result.twoSided(), Vectors.CLOSED);
-            Vectors.same(row, "less", result.less(), Vectors.CLOSED);
-            Vectors.same(row, "greater", result.greater(), Vectors.CLOSED);
-        }
-        assertNull(ThresholdTest.of(0, 0, 0.1).twoSided());
     }
 }

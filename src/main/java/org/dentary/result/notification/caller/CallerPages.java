@@ -15,7 +15,7 @@ import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.result.Uncached;
+import org.dentary.platform.request.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Somebody calls and has no stub. */

@@ -6,10 +6,10 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.ItemList;
 
 /** Finding a caller's animals; a POST, so that no name or number stands in an address or its log. */
@@ -26,8 +26,6 @@ public class CallerSearchesResource {
     @POST
     @PermissionsAllowed(Act.NOTIFY)
     public Response search(@NotNull @Valid CallerSearch search) {
-        return Response.ok(new ItemList<>(callers.search(search)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.ok(new ItemList<>(callers.search(search)));
     }
 }

@@ -17,7 +17,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.result.Uncached;
+import org.dentary.platform.request.Uncached;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** What letters say: read, written anew, reviewed by another person. */
