@@ -11,6 +11,7 @@ import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.UnitView;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.prevalence.answer.StoredAnswerService;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.LineColumn;
@@ -35,6 +36,9 @@ record ReportNotes(
         PlanService plan,
         CautionService cautionTexts,
         DataCutView cut) {
+    /** Above this share of the herd a sample's interval ignores too much (common practice, no source). */
+    private static final double SMALL_PART = 0.1;
+
     /** What a coded footnote says of so many animals; a code that this release does not know is told as it is. */
     static PrevalenceReport.Footnote footnote(PrevalenceQueries.Marked marked) {
         String animals = marked.animals() == 1 ? "1 counted animal" : marked.animals() + " counted animals";
@@ -94,6 +98,7 @@ record ReportNotes(
                         + " correction is made for the size of the herd.",
                 question.interval().label(),
                 percent(question.confidence())));
+        herd(notes);
         notes.add(PrevalenceReport.NOTHING_TESTED);
         dates(notes);
         if (!question.filter().values().containsKey(LineColumn.MANAGEMENT_UNIT)) {
@@ -107,6 +112,30 @@ record ReportNotes(
         notes.add((cut == null ? "The lines as they are now" : "Data cut " + cut.id()) + "; rules of reports, version "
                 + StoredAnswerService.RULE_VERSION + ".");
         return notes;
+    }
+
+    /** Of one unit whose herd the plan knows: that so much of it was counted that the binomial interval is too wide. */
+    private void herd(List<String> notes) {
+        List<String> units = question.filter().values().getOrDefault(LineColumn.MANAGEMENT_UNIT, List.of());
+        if (units.size() != 1
+                || units.get(0).equals("UNKNOWN")
+                || !question.with().isEmpty()) {
+            return;
+        }
+        UnitView unit = plan.unit(units.get(0));
+        String size = herdSetting(PlanSetting.HERD_SIZE, unit);
+        if (!size.isEmpty() && total.counted() > SMALL_PART * Integer.parseInt(size)) {
+            String source = herdSetting(PlanSetting.HERD_SIZE_SOURCE, unit);
+            notes.add(total.counted() + " of about " + size + " animals of " + unit.name() + " were counted"
+                    + (source.isEmpty() ? "" : " (" + source + ")")
+                    + ", more than a tenth of the herd: the intervals are wider than they need be for this herd.");
+        }
+    }
+
+    private String herdSetting(PlanSetting setting, UnitView unit) {
+        return plan.settings()
+                .text(setting, question.season(), unit.region(), unit.code())
+                .trim();
     }
 
     private void tests(List<String> notes) {

@@ -299,6 +299,21 @@ class IntakePagesTest {
         }
     }
 
+    /** The slips that laboratories name: the lateral node, salivary gland, muscle, fat, thymus (common practice, no source). */
+    @Test
+    void whereTissueIsEnteredTheRightNodeIsToldFromWhatIsTakenForIt() {
+        Deer one = deer.aDeer();
+        page("sampler").get("/intake/" + one.kit()).then().body(containsString("Is it the right node?"));
+        deer.take(one, deer.facts());
+        page("sampler")
+                .get("/animals/" + one.kit() + "/specimens")
+                .then()
+                .body(
+                        containsString("The lateral one"),
+                        containsString("salivary gland"),
+                        containsString("instructions stand above"));
+    }
+
     /** A pound is 0.45359237 kg (NIST Special Publication 811, appendix B): 120 lb are 54.4 kg. */
     @Test
     void whomToTellAndWhatWasWeighedGoWithTheFormAndAreNotShownAgain() {

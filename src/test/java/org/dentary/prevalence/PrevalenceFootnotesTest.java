@@ -13,8 +13,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
+import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture.ALine;
+import org.dentary.prevalence.detection.ChanceFixture;
 import org.junit.jupiter.api.Test;
 
 /** What a report says beside its figures, counted over the animals it counts and no others. */
@@ -23,6 +25,9 @@ import org.junit.jupiter.api.Test;
 class PrevalenceFootnotesTest {
     @Inject
     LineFixture lines;
+
+    @Inject
+    ChanceFixture chances;
 
     private static JsonPath report(String season, String more) {
         return given().auth()
@@ -122,6 +127,21 @@ class PrevalenceFootnotesTest {
                 .toString()
                 .contains("5 from a reading of the jaw by 3 readers"));
         assertTrue(report(season, "&cut=" + cut).getList("notes").toString().contains(told), "as it was at the cut");
+    }
+
+    /** A binomial interval ignores what part of the herd was sampled; beyond a tenth that is said (common practice, no source). */
+    @Test
+    void whereMoreThanATenthOfAKnownHerdIsCountedTheReportSaysSo() {
+        String unit = chances.unit();
+        chances.set(PlanSetting.HERD_SIZE, "140", unit);
+        String season = lines.season();
+        lines.add(season, 14, ALine.of("ADULT", "MALE", "NOT_DETECTED").in(unit));
+        assertFalse(report(season, "&unit=" + unit).getList("notes").toString().contains("a tenth of the herd"));
+        lines.add(season, 1, ALine.of("ADULT", "MALE", "NOT_DETECTED").in(unit));
+        String notes = report(season, "&unit=" + unit).getList("notes").toString();
+        assertTrue(notes.contains("15 of about 140 animals of"), notes);
+        assertTrue(notes.contains("more than a tenth of the herd: the intervals are wider than they need be"), notes);
+        assertFalse(report(season, "").getList("notes").toString().contains("a tenth of the herd"), "several units");
     }
 
     @Test
