@@ -22,11 +22,13 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.dentary.animal.AnimalService;
 import org.dentary.animal.AnimalView;
+import org.dentary.jaw.key.KeyQuestion;
 import org.dentary.kit.KitService;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
@@ -164,8 +166,18 @@ public class IntakePages {
     /** The API's field names led back to those of the form. */
     static Faults shown(DomainException refusal) {
         return new Faults(Faults.of(refusal).all().stream()
-                .map(fault -> new FieldProblem(field(fault.field()), fault.rule(), fault.message()))
+                .map(fault -> new FieldProblem(field(fault.field()), fault.rule(), words(fault)))
                 .toList());
+    }
+
+    /** A question of the key that waits for its answer is asked again as the page asks it; the API names its values. */
+    private static String words(FieldProblem fault) {
+        String cue = fault.field().replaceFirst("^jawReading\\.", "");
+        return Arrays.stream(KeyQuestion.values())
+                .filter(question -> question.field().equals(cue) && fault.rule().equals("REQUIRED"))
+                .map(question -> question.question() + " Pick an answer; “Unsure” is one.")
+                .findFirst()
+                .orElse(fault.message());
     }
 
     private static String field(String of) {

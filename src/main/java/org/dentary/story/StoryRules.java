@@ -88,7 +88,7 @@ final class StoryRules {
                 .findFirst()
                 .ifPresent(specimen -> next.add(new Open(
                         "ACCEPT",
-                        "Specimen " + specimen.code() + " is offered and waits to be accepted.",
+                        "Specimen " + Words.asLabel(specimen.code()) + " is offered and waits to be accepted.",
                         "/custody")));
         known.specimens().stream()
                 .filter(specimen -> "PERSON".equals(specimen.custodianKind())
@@ -98,8 +98,7 @@ final class StoryRules {
                 .findFirst()
                 .ifPresent(specimen -> next.add(new Open(
                         "HAND_OVER",
-                        "Specimen " + specimen.code() + " is with " + specimen.custodian()
-                                + "; box it or hand it over.",
+                        "Box specimen " + Words.asLabel(specimen.code()) + " or hand it over.",
                         "/custody")));
         outcome(known.line(), next, kit);
         return next;
@@ -108,12 +107,13 @@ final class StoryRules {
     /** What an identity exception does to the animal, and where it is told whole. */
     static Open exception(IdentityExceptionView one) {
         String words = one.isOpen()
-                ? "The identity of specimen " + one.code() + " waits for a second person; until then this animal is"
-                        + " counted nowhere."
+                ? "The identity of specimen " + Words.asLabel(one.code())
+                        + " waits for a second person; until then this animal is" + " counted nowhere."
                 : one.isGranted()
-                        ? "Specimen " + one.code() + " was accepted by a signed identity exception; every report that"
+                        ? "Specimen " + Words.asLabel(one.code())
+                                + " was accepted by a signed identity exception; every report that"
                                 + " counts this animal says so."
-                        : "An identity exception for specimen " + one.code()
+                        : "An identity exception for specimen " + Words.asLabel(one.code())
                                 + " was refused: what is found in it speaks" + " of no animal.";
         return new Open("IDENTITY_EXCEPTION", words, "/identity-exceptions/" + one.id());
     }

@@ -91,6 +91,21 @@ if (document.querySelector(".fault[data-wrong-scan]")
     wrongScan();
 }
 
+// On a phone the answer comes first: what it is asked of stands in one line above it, and opens.
+for (const form of document.querySelectorAll("form[data-fold]")) {
+    if (matchMedia("(max-width: 47.99rem)").matches && !document.querySelector("main .fault")) {
+        const chosen = [...form.querySelectorAll(":scope > p > select")]
+            .map((select) => select.selectedOptions[0]?.text ?? "")
+            .filter((words) => words && words !== "All");
+        const fold = document.createElement("details");
+        const summary = document.createElement("summary");
+        fold.className = "fold";
+        summary.textContent = (chosen.slice(0, 3).join(", ") || "Everything") + ": change";
+        form.before(fold);
+        fold.append(summary, form);
+    }
+}
+
 // On a phone the rail scrolls: show where we are. A table that scrolls can be reached by keyboard.
 document.querySelector(".rail [aria-current]")?.scrollIntoView({ block: "nearest", inline: "center" });
 for (const table of document.querySelectorAll("main table, main .scroll")) {

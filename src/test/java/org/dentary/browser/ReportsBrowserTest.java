@@ -1,6 +1,7 @@
 package org.dentary.browser;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Download;
@@ -12,6 +13,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.util.List;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
@@ -144,6 +146,27 @@ class ReportsBrowserTest extends Browser {
         actions++;
         assertTrue(Files.size(pdf.path()) > 10_000);
         assertTrue(actions <= 10, actions + " actions");
+    }
+
+    @Test
+    void onAPhoneTheFiguresComeFirstAndTheQuestionOpens() {
+        Page page = signedIn(PHONE, Role.EPIDEMIOLOGIST);
+        for (String path : List.of("/prevalence", "/line-list", "/chance-of-detection", "/pictures")) {
+            page.navigate(path + "?season=" + season());
+            Locator choices = page.locator("#season");
+            assertFalse(choices.isVisible(), path);
+            page.locator("details.fold > summary").press("Enter");
+            assertTrue(choices.isVisible(), path);
+            assertEquals("Prevalence", page.locator(".rail [aria-current]").innerText(), path);
+        }
+        page.navigate("/prevalence?season=" + season());
+        assertTrue(page.locator("#figures").boundingBox().y < 500);
+        shoot(page, "report-phone-figures");
+        assertEquals(
+                0,
+                page.locator("[aria-label='Prevalence table'] thead th:has-text('Prevalence')")
+                        .evaluate("e => Math.max(0, Math.floor(e.getBoundingClientRect().right"
+                                + " - e.closest('.scroll').getBoundingClientRect().right))"));
     }
 
     @Test

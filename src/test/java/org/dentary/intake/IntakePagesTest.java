@@ -94,7 +94,8 @@ class IntakePagesTest {
         form.remove("jaw.sixthTooth.dentine");
         post("sampler", "/intake/" + one.kit(), form)
                 .statusCode(422)
-                .body(containsString("The key needs sixthTooth.dentine"));
+                .body(containsString("the sixth tooth, the last? Pick an answer; “Unsure” is one."))
+                .body(not(containsString("sixthTooth.dentine:")));
         as("auditor").get("/api/v1/animals/" + one.kit()).then().statusCode(404);
     }
 

@@ -111,6 +111,7 @@ public class DeskPages {
     public Response offer(@BeanParam HandOverForm form, @RestForm("photo") FileUpload photo) {
         try {
             UUID id = form.id();
+            form.receiver = desks.receiver(form.to);
             form.photos = photos.keep(id, form.photos, photo).stream()
                     .map(UUID::toString)
                     .toList();

@@ -53,6 +53,20 @@ public class DeskReading {
                 zones());
     }
 
+    /** The code of who is called so, where one receiver alone is; else what was typed, or null where nothing was. */
+    String receiver(String given) {
+        String typed = HandOverForm.said(given);
+        if (typed == null) {
+            return null;
+        }
+        List<String> called = receivers(offers.acting()).stream()
+                .filter(one -> one.name().equalsIgnoreCase(typed))
+                .map(Desk.Receiver::code)
+                .distinct()
+                .toList();
+        return called.size() == 1 ? called.get(0) : typed;
+    }
+
     private List<Desk.Receiver> receivers(ActingFor acting) {
         List<Desk.Receiver> receivers = new ArrayList<>();
         people.persons().stream()

@@ -48,6 +48,9 @@ public class HandOverForm {
     @FormParam("reason")
     public String reason;
 
+    /** The code of who is meant by {@link #to}, or what was typed where that is nobody's name alone. */
+    String receiver;
+
     /** An empty form under a fresh key. */
     static HandOverForm fresh(String codes) {
         HandOverForm form = new HandOverForm();
@@ -85,7 +88,7 @@ public class HandOverForm {
         }
         return new OfferHandOver(
                 lines(codes),
-                to.strip(),
+                receiver,
                 said(place),
                 time(now),
                 null,

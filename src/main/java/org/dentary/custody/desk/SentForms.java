@@ -45,7 +45,7 @@ class SentForms {
         Set<String> codes = made.items().stream().map(HandOverView.Item::code).collect(Collectors.toSet());
         boolean same = made.offeredBy().equals(current.get().actor())
                 && HandOverForm.said(form.to) != null
-                && made.to().equals(people.custodian(form.to).code())
+                && made.to().equals(people.custodian(form.receiver).code())
                 && HandOverForm.lines(form.codes).stream().allMatch(typed -> codes.contains(plain(typed)));
         if (!same) {
             throw new RuleBroken(

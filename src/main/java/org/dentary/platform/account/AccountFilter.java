@@ -1,10 +1,12 @@
 package org.dentary.platform.account;
 
 import io.quarkus.security.identity.SecurityIdentity;
+import io.quarkus.vertx.http.runtime.security.QuarkusHttpUser;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.dentary.platform.problem.ProblemMapper;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
@@ -40,6 +42,13 @@ public class AccountFilter {
                 "Not allowed",
                 "This change was sent by another site; open the page here and send it again",
                 List.of());
+    }
+
+    /** The account that a request was authenticated as; a role refused before this filter runs is known by it alone. */
+    public static Optional<Account> authenticated(RoutingContext request) {
+        return request.user() instanceof QuarkusHttpUser user
+                ? Optional.ofNullable(user.getSecurityIdentity().getAttribute(AccountIdentity.ACCOUNT))
+                : Optional.empty();
     }
 
     private static boolean comesFromHere(RoutingContext request) {

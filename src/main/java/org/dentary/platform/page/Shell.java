@@ -4,7 +4,9 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Named;
 import java.util.List;
+import java.util.Optional;
 import org.dentary.platform.account.Account;
+import org.dentary.platform.account.AccountFilter;
 import org.dentary.platform.account.CurrentAccount;
 
 /** What the layout shows around every page; templates read it as {@code cdi:shell}. */
@@ -20,20 +22,20 @@ public class Shell {
     }
 
     public boolean isSignedIn() {
-        return current.find().isPresent();
+        return account().isPresent();
     }
 
     public String getUsername() {
-        return current.find().map(Account::username).orElse("");
+        return account().map(Account::username).orElse("");
     }
 
     public String getRoleWords() {
-        return current.find().map(account -> account.role().words()).orElse("");
+        return account().map(account -> account.role().words()).orElse("");
     }
 
     /** Whether the account may do an act, so that a page offers only what will be accepted. */
     public boolean may(String act) {
-        return current.find().map(account -> account.may(act)).orElse(false);
+        return account().map(account -> account.may(act)).orElse(false);
     }
 
     /** The stops this account may visit, in the order a sample travels. */
@@ -43,5 +45,10 @@ public class Shell {
                 .filter(stop -> may(stop.act()))
                 .map(stop -> stop.at(path))
                 .toList();
+    }
+
+    /** Also whoever was refused before the request reached its page: the way on stays in sight. */
+    private Optional<Account> account() {
+        return current.find().or(() -> AccountFilter.authenticated(request));
     }
 }

@@ -81,6 +81,22 @@ class DeskPagesTest {
     }
 
     @Test
+    void whoTakesOverIsNamedAsPeopleCallThem() {
+        List<String> codes = fixture.collected(1, collectedAt);
+        String key = UUID.randomUUID().toString();
+        Map<String, String> form = Map.of("key", key, "codes", codes.get(0), "to", " test LIAISON ");
+        post("sampler", "hand-overs", form).statusCode(303);
+        post("sampler", "hand-overs", form).statusCode(303);
+        as("sampler").get("/custody?done=" + key).then().body(containsString("1 code offered to Test liaison."));
+        post(
+                        "sampler",
+                        "hand-overs",
+                        Map.of("key", UUID.randomUUID().toString(), "codes", codes.get(0), "to", "Test nobody"))
+                .statusCode(422)
+                .body(containsString("value=\"Test nobody\""));
+    }
+
+    @Test
     void offersToAStoreOrALaboratoryAreShownToWhoActsForIt() {
         List<String> codes = fixture.collected(3, collectedAt);
         String toCoordinator = offered("sampler", codes.get(0), "coordinator");

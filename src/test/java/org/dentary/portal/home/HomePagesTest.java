@@ -65,6 +65,17 @@ class HomePagesTest {
     }
 
     @Test
+    void aRefusalKeepsTheWayOn() {
+        as("auditor")
+                .accept("text/html")
+                .get("/custody")
+                .then()
+                .statusCode(403)
+                .body(containsString("<a href=\"/ledger\">Ledger</a>"))
+                .body(containsString("href=\"/problems/NOT_ALLOWED\""));
+    }
+
+    @Test
     void whoTakesInAnimalsIsToldWhatToTakeNext() {
         String unit = chances.unit();
         chances.first(unit);
