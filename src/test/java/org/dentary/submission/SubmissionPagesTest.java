@@ -90,12 +90,15 @@ class SubmissionPagesTest {
         get("liaison", page)
                 .body(
                         containsString("1 received, 1 missing"),
+                        containsString("1 missing: each is a discrepancy"),
                         containsString("Arrived and on no list: illegible"),
                         containsString(">Short<"));
         String id = page.substring("/submissions/".length());
         assertEquals(List.of("SHORT " + lost), bench.discrepancies(id));
         post(page + "/receipt", Map.of("codes", lost)).statusCode(303);
-        get("liaison", page).body(containsString("2 received, 0 missing"));
+        get("liaison", page)
+                .body(containsString("2 received, 0 missing"))
+                .body(not(containsString("missing: each is a discrepancy")));
     }
 
     @Test

@@ -22,7 +22,7 @@ class ImportQueries {
             "select line, field, rule, message from result_import_problem where import = :id order by line, field, rule, message";
     private static final String ROWS = """
             select r.line, r.specimen_code, r.accession, r.method, r.stage, r.finding, r.status, r.tested_on, r.reported_on,
-                   r.state, (select string_agg(p.field || ': ' || p.message, '; ' order by p.field) from result_import_problem p
+                   r.state, (select string_agg(p.field || ': ' || p.message, chr(10) order by p.field) from result_import_problem p
                               where p.import = r.import and p.line = r.line) as problems
               from result_import_row r where r.import = :id
              order by (exists (select 1 from result_import_problem p where p.import = r.import and p.line = r.line)) desc, r.line
@@ -60,7 +60,7 @@ class ImportQueries {
             Integer version,
             Integer problems) {}
 
-    /** A row as the preview shows it; {@code problems} is null where there are none. */
+    /** A row as the preview shows it; {@code problems} has a line for each, null where there are none. */
     public record PreviewRow(
             Integer line,
             String specimens,
@@ -72,7 +72,12 @@ class ImportQueries {
             String testedOn,
             String reportedOn,
             String state,
-            String problems) {}
+            String problems) {
+        /** The problems one by one. */
+        public List<String> each() {
+            return problems == null ? List.of() : problems.lines().toList();
+        }
+    }
 
     @SuppressWarnings("unchecked")
     Optional<Head> find(UUID id) {

@@ -67,6 +67,8 @@ class ResultPagesTest {
                         containsString("1 problem."),
                         containsString("name=\"leaveOut\" value=\"3\""),
                         containsString("Leave out every line with a problem (1)"),
+                        containsString("href=\"/column-maps\""),
+                        containsString("<li>specimen_code: "),
                         containsString(code));
         page("liaison").get(page + "/problems.csv").then().statusCode(200).body(containsString("SPREADSHEET_NUMBER"));
         post("liaison", page + "/posting", Map.of()).statusCode(409).body(containsString("nothing was posted"));
@@ -78,6 +80,7 @@ class ResultPagesTest {
                 .body(
                         containsString("href=\"" + page.substring(page.indexOf("/results")) + "/problems.csv\""),
                         containsString("Posted: 1"),
+                        containsString("<a class=\"button\" href=\"/submissions\">What is still out</a>"),
                         containsString("left out"),
                         not(containsString("Post the findings")));
         as("liaison").get("/api/v1/animals/" + one.kit()).then().body("outcome", equalTo("NOT_DETECTED"));
@@ -132,7 +135,9 @@ class ResultPagesTest {
         page("liaison")
                 .get("/results")
                 .then()
-                .body(containsString("/animals/" + one.kit()), containsString("Send for confirmation"));
+                .body(
+                        containsString("/animals/" + one.kit()),
+                        containsString("<a href=\"/submissions\">Send for confirmation</a>"));
         page("coordinator")
                 .get("/results/release/" + one.kit())
                 .then()
@@ -154,7 +159,7 @@ class ResultPagesTest {
         as("epidemiologist").get("/api/v1/animals/" + one.kit()).then().body("outcome", equalTo("PENDING"));
         post("coordinator-two", release, Map.of("disease", "CWD", "reason", "report compared"))
                 .statusCode(303);
-        page("coordinator").get(release).then().body(containsString("Released as detected by T_COORDINATOR_TWO"));
+        page("coordinator").get(release).then().body(containsString("Released as detected by Test coordinator-two"));
         as("epidemiologist").get("/api/v1/animals/" + one.kit()).then().body("outcome", equalTo("DETECTED"));
     }
 
