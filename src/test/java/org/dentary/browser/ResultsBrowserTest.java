@@ -49,6 +49,8 @@ class ResultsBrowserTest extends Browser {
         look(page, "results-release-" + width, width);
         page.navigate("/results/findings/new?specimen=" + deer.label(Part.NODE_LEFT));
         look(page, "results-finding-" + width, width);
+        page.navigate("/results/tests?from=2025-11-01&to=2025-11-30");
+        look(page, "results-tests-" + width, width);
     }
 
     private static byte[] file(Deer deer) {

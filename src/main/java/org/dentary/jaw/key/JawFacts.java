@@ -36,9 +36,10 @@ public record JawFacts(JawObservation jaw, JawContext context, AgeingPlan plan, 
         return called(AgeClass.FAWN) || (count() != null && count() < 6);
     }
 
-    /** The reader's class, by its own name or by the year class; null when none was given. */
+    /** The reader's class, by its own name or, where that is not given or unknown, by the year class; null when none was given. */
     AgeClass examinersClass() {
-        if (jaw.examinersClass() == null && jaw.examinersYearClass() != null) {
+        boolean open = jaw.examinersClass() == null || jaw.examinersClass() == AgeClass.UNKNOWN;
+        if (open && jaw.examinersYearClass() != null) {
             return jaw.examinersYearClass().ageClass();
         }
         return jaw.examinersClass();

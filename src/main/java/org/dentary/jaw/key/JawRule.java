@@ -8,7 +8,7 @@ import org.dentary.jaw.key.JawAnswer.Contradiction;
 /**
  * One row of the table of contradictions. Two rows may share an id where the same sight weighs differently.
  *
- * @param id {@code J01} to {@code J28}, or {@code K01} to {@code K04} for the key's own consistency
+ * @param id {@code J01} to {@code J28}, or {@code K01} to {@code K05} for the key's own consistency
  * @param severity what it does to the reading
  * @param exit whether "abnormal or damaged jaw" is a way out: the refusal then becomes a {@code CONFIRM}
  * @param secondReader whether another person must read the jaw

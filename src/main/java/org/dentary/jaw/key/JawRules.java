@@ -253,7 +253,13 @@ public final class JawRules {
                                             && (f.full(3) || f.thirdWorn())),
                             "The reading says two things of one tooth (position 3 or 6) that cannot both be. Look at the"
                                     + " tooth again and say one.")
-                    .always());
+                    .always(),
+            refuse(
+                    "K05",
+                    THIRD,
+                    f -> f.count() != null && f.count() < 3 && f.thirdCusps() != null && !f.congenitallyMissing(),
+                    "Fewer than three cheek teeth are counted, and the third (position 3) is described: was the number of"
+                            + " cusps taken for the count? Count from the front again, empty and broken sockets included."));
 
     /** All rows, in the order in which they are reported. */
     public static final List<JawRule> ALL = Stream.of(OF_TEETH, RecordRules.ALL, OF_THE_KEY)

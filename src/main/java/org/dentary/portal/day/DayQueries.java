@@ -22,6 +22,7 @@ class DayQueries {
                 from specimen s join label b on b.code = s.code join animal a on a.kit = b.kit_bound
                 left join custody_head h on h.code = s.code
                where a.station = :station and not a.entered_in_error
+                 and coalesce(h.last_kind, '') not in ('DESTROYED', 'LOST')
                  and s.collected_at >= cast(:from as timestamptz) and s.collected_at < cast(:to as timestamptz)),
             node as materialized (
               select b.kit_bound as kit, count(*) filter (where s.side = 'BOTH') as both,

@@ -17,7 +17,7 @@ import java.util.List;
  * @param jawsPhotographed jaws to be read from photos
  * @param photosKept of those, the ones of which a photo is kept
  * @param jawsNotExamined jaws not examined
- * @param jars tissue taken that day, pieces among it
+ * @param jars tissue taken that day, pieces among it; not what was reported lost or destroyed since
  * @param jarsInBoxes of those, in a box and still with somebody here
  * @param jarsInStores in a store
  * @param jarsAway with a carrier, laboratory or other organization

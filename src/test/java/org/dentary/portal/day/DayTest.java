@@ -14,6 +14,7 @@ import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
@@ -88,6 +89,24 @@ class DayTest {
         assertEquals(before.getInt("animals") - 1, after.getInt("animals"));
         assertEquals(before.getInt("enteredInError") + 1, after.getInt("enteredInError"));
         assertEquals(List.of(), gaps(after, one.kit()));
+        assertEquals(List.of(), gaps(day(TAKEN), one.kit()));
+    }
+
+    @Test
+    void whatWasReportedLostIsNoLongerLookedFor() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.yearlingWithLeftNode(one));
+        assertEquals(List.of("LOOSE"), gaps(day(TAKEN), one.kit()));
+        as("sampler")
+                .contentType("application/json")
+                .body(Map.of(
+                        "codes", List.of(one.label(Part.NODE_LEFT)),
+                        "kind", "LOST",
+                        "occurredAt", "2025-11-14T18:00:00-06:00",
+                        "reason", "fell into the river with the cooler"))
+                .put("/api/v1/custody-events/" + UUID.randomUUID())
+                .then()
+                .statusCode(201);
         assertEquals(List.of(), gaps(day(TAKEN), one.kit()));
     }
 
