@@ -114,7 +114,8 @@ public class RecallService {
                         command.enteredAt(),
                         null,
                         null,
-                        List.of()),
+                        List.of(),
+                        null),
                 null);
         writes.recall(id, back);
         requests.accept("recall", mine, command);

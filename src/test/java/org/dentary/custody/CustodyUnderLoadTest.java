@@ -131,7 +131,8 @@ class CustodyUnderLoadTest {
                 null,
                 null,
                 null,
-                List.of());
+                List.of(),
+                null);
     }
 
     private int seal() {

@@ -46,6 +46,7 @@ public class CustodyEventService {
     private final Moments moments;
     private final Rights rights;
     private final EventRights allowed;
+    private final Disposal disposal;
     private final ChainWriter chains;
     private final Discrepancies discrepancies;
     private final EvidenceWriter evidence;
@@ -58,6 +59,7 @@ public class CustodyEventService {
             Moments moments,
             Rights rights,
             EventRights allowed,
+            Disposal disposal,
             ChainWriter chains,
             Discrepancies discrepancies,
             EvidenceWriter evidence,
@@ -68,6 +70,7 @@ public class CustodyEventService {
         this.moments = moments;
         this.rights = rights;
         this.allowed = allowed;
+        this.disposal = disposal;
         this.chains = chains;
         this.discrepancies = discrepancies;
         this.evidence = evidence;
@@ -98,9 +101,11 @@ public class CustodyEventService {
                 command.occurredAt(), command.enteredAt(), command.reason(), command.place(), Labels.zone(labels));
         Past past = rights.past(heads.values(), moment.occurredAt());
         allowed.require(command, heads, past, moment);
+        String witness =
+                command.kind() == CustodyKind.DESTROYED ? disposal.witness(command.witness(), heads.keySet()) : null;
         List<Planned> planned = new ArrayList<>();
         for (Head head : heads.values()) {
-            planned.add(plan(id, heads, command, head, past, moment));
+            planned.add(plan(id, heads, command, head, past, moment, witness));
         }
         planned.addAll(sealMismatches(id, command, codes, heads, moment));
         evidence.append(planned, command.photos());
@@ -137,7 +142,13 @@ public class CustodyEventService {
     }
 
     private Planned plan(
-            UUID id, Map<String, Head> heads, RecordCustodyEvent command, Head head, Past past, Moment moment) {
+            UUID id,
+            Map<String, Head> heads,
+            RecordCustodyEvent command,
+            Head head,
+            Past past,
+            Moment moment,
+            String witness) {
         UUID eventId =
                 heads.size() == 1 ? id : UUID.nameUUIDFromBytes((id + head.code()).getBytes(StandardCharsets.UTF_8));
         EventDraft draft = moment.draft(command.kind(), head)
@@ -158,7 +169,7 @@ public class CustodyEventService {
         boolean elsewhere = command.kind() != CustodyKind.CORRECTED && !past.isPast(head);
         Head next = elsewhere ? head.at(moment.place().shown()) : head;
         return to == null
-                ? new Planned(draft, next)
+                ? new Planned(witness == null ? draft : draft.withCounterparty(witness), next)
                 : Planned.moving(
                         Planned.from(draft, past.holder(head)).withCounterparty(to.code()),
                         to,

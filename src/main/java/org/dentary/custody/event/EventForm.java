@@ -31,6 +31,9 @@ public class EventForm {
     @FormParam("sensor")
     public String sensor;
 
+    @FormParam("witness")
+    public String witness;
+
     @FormParam("tamperSeal")
     public String tamperSeal;
 
@@ -89,7 +92,8 @@ public class EventForm {
                 null,
                 HandOverForm.said(evidence),
                 isCorrection() ? uuid(corrects, "corrects") : null,
-                photoIds());
+                photoIds(),
+                HandOverForm.said(witness));
     }
 
     /** Photographs kept so far; never null. */

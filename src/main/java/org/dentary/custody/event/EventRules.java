@@ -47,6 +47,11 @@ final class EventRules {
                 kind == CustodyKind.CORRECTED,
                 event.corrects(),
                 "CORRECTED needs the id of the event that it corrects");
+        if (kind != CustodyKind.DESTROYED
+                && event.witness() != null
+                && !event.witness().isBlank()) {
+            faults.add(new FieldProblem("witness", "NOT_FOR_THIS_KIND", "only for DESTROYED is said who stood by"));
+        }
         if (kind != CustodyKind.CORRECTED && event.corrects() != null) {
             faults.add(new FieldProblem("corrects", "NOT_FOR_THIS_KIND", "only CORRECTED corrects another event"));
         }

@@ -29,6 +29,7 @@ import org.dentary.custody.chain.CustodyKind;
  * @param enteredAt when that was entered on the device; left out: when the service received it
  * @param evidence what shows it, in words, or left out
  * @param photos ids of photographs that show it, kept before, or left out
+ * @param witness for DESTROYED: who stood by, a person's code or sign-in name; see {@link Disposal}
  * @param corrects for CORRECTED: id of the event that is corrected
  */
 public record RecordCustodyEvent(
@@ -68,7 +69,10 @@ public record RecordCustodyEvent(
         UUID corrects,
 
         // Left out where empty, so that what was accepted before there were photos has the digest that it had.
-        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos,
+
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) @Size(max = 80, message = "a person's code has up to 80 characters")
+        String witness) {
 
     /** How tissue was found. */
     public enum Condition {

@@ -38,6 +38,7 @@ final class DossierRules {
         } else {
             add(details, "Tamper seal", event.tamperSeal());
         }
+        add(details, "Stood by", event.kind().equals("DESTROYED") ? event.counterpartyName() : null);
         add(details, "Condition", event.condition() == null ? null : words(event.condition()));
         add(details, "Signed on the giver's screen", event.signedBy());
         add(details, "Signed on paper form", event.paperForm());

@@ -89,7 +89,7 @@ class EveryKindOfEventTest {
         }
         record("liaison", code, "FORWARDED", "place", SeasonFixture.CONFIRMING_LABORATORY);
         record("liaison", code, "RETURNED", "reason", "nothing left to test");
-        record("liaison", code, "DESTROYED", "reason", "retention has ended");
+        record("liaison", code, "DESTROYED", "reason", "retention has ended", "witness", "T_SAMPLER");
 
         JsonPath chain = chain(code);
         Set<String> kinds = new TreeSet<>(chain.getList("events.kind", String.class));
