@@ -82,6 +82,9 @@ class EmbargoWalkTest {
                             .accept(type)
                             .queryParam("season", SEASON)
                             .get(address);
+                    if (answer.statusCode() == 422 && answer.asString().contains("UNKNOWN_PARAMETER")) {
+                        answer = as(account).accept(type).get(address); // a route that asks for no season
+                    }
                     answers.put(account + " " + type + " " + address, answer.statusCode() + " " + untimed(answer));
                 }
             }
@@ -100,6 +103,7 @@ class EmbargoWalkTest {
                     "/animals/" + deer.kit(),
                     "/jaws",
                     "/custody",
+                    "/day",
                     "/submissions",
                     "/results",
                     "/incidents",
