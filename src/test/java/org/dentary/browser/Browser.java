@@ -199,6 +199,16 @@ public abstract class Browser {
         assertEquals(List.of(), small, page.url());
     }
 
+    /** Keeps a picture of the page and holds it to what every page must be: accessible, as wide as its screen, and on a phone fit for gloves. */
+    protected static void look(Page page, String name, int width) {
+        shoot(page, name);
+        assertAccessible(page);
+        assertNoSidewaysScroll(page);
+        if (width == PHONE) {
+            assertTargetsFitGloves(page);
+        }
+    }
+
     /** Keeps the whole page as {@code target/screenshots/<name>.png}, to be looked at. */
     protected static void shoot(Page page, String name) {
         page.screenshot(new Page.ScreenshotOptions()

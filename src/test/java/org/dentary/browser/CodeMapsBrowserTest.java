@@ -45,13 +45,4 @@ class CodeMapsBrowserTest extends Browser {
         assertThat(page.locator("main")).containsText("Not detected");
         look(page, "code-map-" + width, width);
     }
-
-    private static void look(Page page, String name, int width) {
-        shoot(page, name);
-        assertAccessible(page);
-        assertNoSidewaysScroll(page);
-        if (width == PHONE) {
-            assertTargetsFitGloves(page);
-        }
-    }
 }

@@ -1,7 +1,7 @@
 package org.dentary.browser;
 
+import org.dentary.submission.SubmissionFixture;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
-import static org.dentary.intake.IntakeFixture.as;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
@@ -10,11 +10,8 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.UUID;
 import org.dentary.SeasonFixture;
-import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
-import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
 import org.dentary.story.Words;
@@ -29,17 +26,17 @@ class LaboratoryPathBrowserTest extends Browser {
     SeasonFixture season;
 
     @Inject
-    IntakeFixture intake;
+    SubmissionFixture bench;
 
     @ParameterizedTest
     @ValueSource(ints = {PHONE, DESK})
     void aBoxTwoShortIsSettledOneTubeGoesElsewhereAndASuspectIsConfirmedAndPutRight(int width) {
         season.ensure();
-        String suspect = aNode();
-        String lost = aNode();
-        String found = aNode();
-        String elsewhere = aNode();
-        String path = sent(suspect, lost, found, elsewhere);
+        String suspect = bench.aNode();
+        String lost = bench.aNode();
+        String found = bench.aNode();
+        String elsewhere = bench.aNode();
+        String path = "/submissions/" + bench.sent(suspect, lost, found, elsewhere);
         Page page = signedIn(width, Role.LIAISON);
         reRoute(page, path, elsewhere, width);
         countIn(page, path, suspect);
@@ -136,40 +133,5 @@ class LaboratoryPathBrowserTest extends Browser {
     private static com.microsoft.playwright.Locator row(Page page, String code) {
         return page.locator("tr", new Page.LocatorOptions().setHasText(Words.asLabel(code)))
                 .first();
-    }
-
-    private String aNode() {
-        Deer deer = intake.aDeer();
-        intake.take(deer, intake.facts());
-        String code = deer.label(Part.NODE_LEFT);
-        intake.put("liaison", "/animals/" + deer.kit() + "/specimens/" + code, intake.node(deer))
-                .statusCode(201);
-        return code;
-    }
-
-    private String sent(String... codes) {
-        String path = "/submissions/" + UUID.randomUUID();
-        intake.put("liaison", path, "{\"laboratory\":\"T_LAB\"}").statusCode(201);
-        for (String code : codes) {
-            intake.put("liaison", path + "/specimens/" + code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
-                    .statusCode(201);
-        }
-        as("liaison")
-                .contentType("application/json")
-                .body("{\"occurredAt\":\"2025-11-15T09:00:00-06:00\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-1\","
-                        + "\"reason\":\"written down on paper\"}")
-                .post("/api/v1" + path + "/dispatch")
-                .then()
-                .statusCode(200);
-        return path;
-    }
-
-    private static void look(Page page, String name, int width) {
-        shoot(page, name);
-        assertAccessible(page);
-        assertNoSidewaysScroll(page);
-        if (width == PHONE) {
-            assertTargetsFitGloves(page);
-        }
     }
 }

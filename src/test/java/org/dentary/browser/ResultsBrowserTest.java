@@ -1,7 +1,7 @@
 package org.dentary.browser;
 
+import org.dentary.submission.SubmissionFixture;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
-import static org.dentary.intake.IntakeFixture.as;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
@@ -9,7 +9,6 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
-import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
@@ -27,13 +26,13 @@ class ResultsBrowserTest extends Browser {
     SeasonFixture season;
 
     @Inject
-    IntakeFixture intake;
+    SubmissionFixture bench;
 
     @ParameterizedTest
     @ValueSource(ints = {PHONE, DESK})
     void aFileIsPostedWithoutItsFaultyLine(int width) {
         season.ensure();
-        Deer deer = sent();
+        Deer deer = bench.aDeerSent();
         Page page = signedIn(width, Role.LIAISON);
         page.navigate("/results");
         page.selectOption("#laboratory", "T_LAB");
@@ -59,34 +58,5 @@ class ResultsBrowserTest extends Browser {
                         + ",A-7,T_SCREEN,SCREENING,SUSPECT,2025-11-18,2025-11-19\r\n"
                         + "1E5,A-7,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-18,2025-11-19\r\n")
                 .getBytes(StandardCharsets.UTF_8);
-    }
-
-    private Deer sent() {
-        Deer deer = intake.aDeer();
-        intake.take(deer, intake.facts());
-        String code = deer.label(Part.NODE_LEFT);
-        intake.put("liaison", "/animals/" + deer.kit() + "/specimens/" + code, intake.node(deer))
-                .statusCode(201);
-        String submission = "/submissions/" + UUID.randomUUID();
-        intake.put("liaison", submission, "{\"laboratory\":\"T_LAB\"}").statusCode(201);
-        intake.put("liaison", submission + "/specimens/" + code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
-                .statusCode(201);
-        as("liaison")
-                .contentType("application/json")
-                .body("{\"occurredAt\":\"2025-11-15T09:00:00-06:00\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-1\","
-                        + "\"reason\":\"written down on paper\"}")
-                .post("/api/v1" + submission + "/dispatch")
-                .then()
-                .statusCode(200);
-        return deer;
-    }
-
-    private static void look(Page page, String name, int width) {
-        shoot(page, name);
-        assertAccessible(page);
-        assertNoSidewaysScroll(page);
-        if (width == PHONE) {
-            assertTargetsFitGloves(page);
-        }
     }
 }

@@ -1,19 +1,17 @@
 package org.dentary.browser;
 
+import org.dentary.submission.SubmissionFixture;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
-import static org.dentary.intake.IntakeFixture.as;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.microsoft.playwright.Page;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
-import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
-import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
 import org.dentary.story.Words;
@@ -28,13 +26,13 @@ class SubmissionsBrowserTest extends Browser {
     SeasonFixture season;
 
     @Inject
-    IntakeFixture intake;
+    SubmissionFixture bench;
 
     @ParameterizedTest
     @ValueSource(ints = {PHONE, DESK})
     void theBenchAnswersEachScanAndIsReadyForTheNext(int width) {
         season.ensure();
-        String old = aNode();
+        String old = bench.aNode();
         Page page = signedIn(width, Role.LIAISON);
         page.navigate("/submissions");
         look(page, "submissions-" + width, width);
@@ -60,7 +58,7 @@ class SubmissionsBrowserTest extends Browser {
     @ValueSource(ints = {PHONE, DESK})
     void halfOfANodeIsPutIntoFormalinWhereItIsPacked(int width) {
         season.ensure();
-        String node = aNode();
+        String node = bench.aNode();
         String piece = LabelCode.parse(node).kit().label(Part.SPARE_1).value();
         Page page = page(width);
         signIn(page, "liaison", SeasonFixture.PASSWORD);
@@ -81,10 +79,10 @@ class SubmissionsBrowserTest extends Browser {
     @ValueSource(ints = {PHONE, DESK})
     void aBoxOneShortIsCountedInByScanning(int width) {
         season.ensure();
-        String here = aNode();
-        String lost = aNode();
+        String here = bench.aNode();
+        String lost = bench.aNode();
         Page page = signedIn(width, Role.LIAISON);
-        page.navigate(sent(here, lost));
+        page.navigate("/submissions/" + bench.sent(here, lost));
         page.locator("#codes").focus();
         page.keyboard().type(here);
         page.keyboard().press("Enter");
@@ -106,40 +104,5 @@ class SubmissionsBrowserTest extends Browser {
         Object replaced = page.evaluate(
                 "document.activeElement.selectionEnd - document.activeElement.selectionStart === document.activeElement.value.length");
         assertEquals(true, replaced, "what the field holds is replaced by the next scan");
-    }
-
-    private String aNode() {
-        Deer deer = intake.aDeer();
-        intake.take(deer, intake.facts());
-        String code = deer.label(Part.NODE_LEFT);
-        intake.put("liaison", "/animals/" + deer.kit() + "/specimens/" + code, intake.node(deer))
-                .statusCode(201);
-        return code;
-    }
-
-    private String sent(String... codes) {
-        String path = "/submissions/" + UUID.randomUUID();
-        intake.put("liaison", path, "{\"laboratory\":\"T_LAB\"}").statusCode(201);
-        for (String code : codes) {
-            intake.put("liaison", path + "/specimens/" + code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
-                    .statusCode(201);
-        }
-        as("liaison")
-                .contentType("application/json")
-                .body("{\"occurredAt\":\"2025-11-15T09:00:00-06:00\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-1\","
-                        + "\"reason\":\"written down on paper\"}")
-                .post("/api/v1" + path + "/dispatch")
-                .then()
-                .statusCode(200);
-        return path;
-    }
-
-    private static void look(Page page, String name, int width) {
-        shoot(page, name);
-        assertAccessible(page);
-        assertNoSidewaysScroll(page);
-        if (width == PHONE) {
-            assertTargetsFitGloves(page);
-        }
     }
 }

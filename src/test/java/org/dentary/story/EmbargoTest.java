@@ -1,5 +1,6 @@
 package org.dentary.story;
 
+import org.dentary.submission.SubmissionFixture;
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItems;
@@ -28,6 +29,9 @@ import org.junit.jupiter.api.Test;
 class EmbargoTest {
     @Inject
     IntakeFixture deer;
+
+    @Inject
+    SubmissionFixture bench;
 
     @Inject
     LineService lines;
@@ -74,7 +78,7 @@ class EmbargoTest {
     void aSuspectThatALaboratoryReportedReachesNobodyWhoMayNotKnow() {
         Deer one = deer.aDeer();
         deer.take(one, deer.facts());
-        sendAsLiaison(one);
+        bench.sendAsLiaison(one);
         String finding = "{\"specimens\":[\"" + one.label(Part.NODE_LEFT)
                 + "\"],\"method\":\"T_SCREEN\",\"stage\":\"SCREENING\",\"finding\":\"SUSPECT\",\"status\":\"FINAL\","
                 + "\"accession\":\"A-" + one.kit() + "\",\"laboratory\":\"T_LAB\",\"testedOn\":\"2025-11-20\","
@@ -134,24 +138,6 @@ class EmbargoTest {
                 .extract()
                 .path("items.kit");
         assertTrue(next.stream().noneMatch(seen::contains), seen + " " + next);
-    }
-
-    /** The liaison takes the node and sends it to the laboratory. */
-    private void sendAsLiaison(Deer one) {
-        String code = one.label(Part.NODE_LEFT);
-        deer.put("liaison", "/animals/" + one.kit() + "/specimens/" + code, deer.node(one))
-                .statusCode(201);
-        String submission = "/submissions/" + UUID.randomUUID();
-        deer.put("liaison", submission, "{\"laboratory\":\"T_LAB\"}").statusCode(201);
-        deer.put("liaison", submission + "/specimens/" + code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
-                .statusCode(201);
-        as("liaison")
-                .contentType("application/json")
-                .body("{\"occurredAt\":\"2025-11-15T09:00:00-06:00\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-1\","
-                        + "\"reason\":\"written down on paper\"}")
-                .post("/api/v1" + submission + "/dispatch")
-                .then()
-                .statusCode(200);
     }
 
     private static String read(String account, String path, String type) {

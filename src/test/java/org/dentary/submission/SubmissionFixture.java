@@ -112,6 +112,22 @@ public class SubmissionFixture {
         return id;
     }
 
+    /** A new deer whose left node the carrier has. */
+    public Deer aDeerSent() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts());
+        sendAsLiaison(one);
+        return one;
+    }
+
+    /** The liaison takes the deer's left node and sends it to the first laboratory. */
+    public void sendAsLiaison(Deer one) {
+        String code = one.label(Part.NODE_LEFT);
+        deer.put("liaison", "/animals/" + one.kit() + "/specimens/" + code, deer.node(one))
+                .statusCode(201);
+        sent(code);
+    }
+
     public ValidatableResponse pack(String id, String code) {
         return pack(id, code, "{\"packedAt\":\"" + PACKED_AT + "\"}");
     }

@@ -8,8 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
-import io.restassured.path.json.config.JsonPathConfig;
-import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -39,8 +37,8 @@ class TruthFilesTest {
     void theFileSaysWhatTheAnswerSays() {
         String season = truths.season(6, 151);
         String set = truths.stated("0.964", "0.927");
-        JsonPath answer = asked(season, set, "");
-        String[] table = csv("/api/v1/true-prevalence?season=" + season + "&performance=" + set)
+        JsonPath answer = TruthFixture.asked(season, set, "");
+        String[] table = TruthFixture.csv("/api/v1/true-prevalence?season=" + season + "&performance=" + set)
                 .split("\r\n");
         List<String> head = List.of(table[0].split(","));
         assertEquals(answer.getList("cells").size() + 1, table.length);
@@ -72,8 +70,8 @@ class TruthFilesTest {
         String set = truths.stated("0.964", "0.927");
         String cut = classes.cut(season, "Workbook");
         String more = "season=" + season + "&performance=" + set + "&cut=" + cut;
-        String json = ok("/api/v1/true-prevalence?" + more).extract().asString();
-        JsonPath answer = doubles(json);
+        String json = TruthFixture.ok("/api/v1/true-prevalence?" + more).extract().asString();
+        JsonPath answer = TruthFixture.doubles(json);
         byte[] file = ClassFixture.as("epidemiologist")
                 .get("/api/v1/true-prevalence.xlsx?" + more)
                 .then()
@@ -137,8 +135,8 @@ class TruthFilesTest {
         String set = truths.stated("0.964", "0.927");
         String cut = classes.cut(season, "Document");
         String more = "season=" + season + "&performance=" + set + "&cut=" + cut;
-        String json = ok("/api/v1/true-prevalence?" + more).extract().asString();
-        JsonPath answer = doubles(json);
+        String json = TruthFixture.ok("/api/v1/true-prevalence?" + more).extract().asString();
+        JsonPath answer = TruthFixture.doubles(json);
         byte[] pdf = ClassFixture.as("epidemiologist")
                 .get("/api/v1/true-prevalence.pdf?" + more)
                 .then()
@@ -168,7 +166,7 @@ class TruthFilesTest {
         assertTrue(flat.contains(StoredAnswerService.digest(json)));
         int from = flat.indexOf("/api/v1/true-prevalence?");
         String printed = flat.substring(from, flat.indexOf("SHA-256oftheanswer", from));
-        assertEquals(json, ok(printed).extract().asString(), "the printed address answers with the same bytes");
+        assertEquals(json, TruthFixture.ok(printed).extract().asString(), "the printed address answers with the same bytes");
     }
 
     /** Without what breaks lines and pages: blanks, and the footer that stands between two pages. */
@@ -191,33 +189,5 @@ class TruthFilesTest {
                 1440, javax.imageio.ImageIO.read(new ByteArrayInputStream(png)).getWidth());
         assertTrue(new String(png, java.nio.charset.StandardCharsets.UTF_8)
                 .contains("True prevalence 5.1 % (95 % interval 0 to 12.8 %)"));
-    }
-
-    private static JsonPath asked(String season, String set, String more) {
-        return doubles(ok("/api/v1/true-prevalence?season=" + season + "&performance=" + set + more)
-                .extract()
-                .asString());
-    }
-
-    private static JsonPath doubles(String json) {
-        return JsonPath.from(json).using(new JsonPathConfig(JsonPathConfig.NumberReturnType.DOUBLE));
-    }
-
-    private static ValidatableResponse ok(String address) {
-        return ClassFixture.as("epidemiologist")
-                .get(address)
-                .then()
-                .statusCode(200)
-                .header("Cache-Control", equalTo("private, no-store"));
-    }
-
-    private static String csv(String address) {
-        return ClassFixture.as("epidemiologist")
-                .accept("text/csv")
-                .get(address)
-                .then()
-                .statusCode(200)
-                .extract()
-                .asString();
     }
 }

@@ -1,5 +1,9 @@
 package org.dentary.prevalence.truth;
 
+import static org.hamcrest.Matchers.equalTo;
+import io.restassured.response.ValidatableResponse;
+import io.restassured.path.json.config.JsonPathConfig;
+import io.restassured.path.json.JsonPath;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
@@ -131,5 +135,33 @@ public class TruthFixture {
                     .setParameter("salt", salt)
                     .executeUpdate();
         }
+    }
+
+    static JsonPath asked(String season, String set, String more) {
+        return doubles(ok("/api/v1/true-prevalence?season=" + season + "&performance=" + set + more)
+                .extract()
+                .asString());
+    }
+
+    static JsonPath doubles(String json) {
+        return JsonPath.from(json).using(new JsonPathConfig(JsonPathConfig.NumberReturnType.DOUBLE));
+    }
+
+    static ValidatableResponse ok(String address) {
+        return ClassFixture.as("epidemiologist")
+                .get(address)
+                .then()
+                .statusCode(200)
+                .header("Cache-Control", equalTo("private, no-store"));
+    }
+
+    static String csv(String address) {
+        return ClassFixture.as("epidemiologist")
+                .accept("text/csv")
+                .get(address)
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
     }
 }

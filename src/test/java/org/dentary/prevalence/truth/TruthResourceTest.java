@@ -13,8 +13,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
-import io.restassured.path.json.config.JsonPathConfig;
-import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import java.nio.file.Files;
@@ -59,7 +57,7 @@ class TruthResourceTest {
             String[] cells = row.split(",", -1);
             String se = short6(cells[2]);
             String sp = short6(cells[3]);
-            JsonPath answer = asked(
+            JsonPath answer = TruthFixture.asked(
                     truths.season(Integer.parseInt(cells[0]), Integer.parseInt(cells[1])),
                     truths.stated(se, sp),
                     "&by=sex");
@@ -80,7 +78,7 @@ class TruthResourceTest {
         List<String> rows = Files.readAllLines(VECTORS.resolve("true-prevalence-estimated.csv"));
         String[] cells = rows.get(2).split(",", -1);
         assertEquals("12,200,90,100,196,200", String.join(",", List.of(cells).subList(0, 6)));
-        JsonPath answer = asked(truths.season(12, 200), truths.studied(90, 100, 196, 200), "");
+        JsonPath answer = TruthFixture.asked(truths.season(12, 200), truths.studied(90, 100, 196, 200), "");
         same(answer, "total", cells, 7, rows.get(2));
         assertEquals(100, answer.getInt("performance.study.infected"));
         assertEquals(.98, answer.getDouble("performance.specificity"), 1e-12);
@@ -91,13 +89,13 @@ class TruthResourceTest {
     @Test
     void publishedFiguresAreSaidAsPublished() {
         // Reiczigel et al. 2010: 23 of 150, Se .96, Sp .89: true prevalence 5.1 per 100, 0 to 13.
-        JsonPath goats = asked(truths.season(23, 150), truths.stated("0.96", "0.89"), "");
+        JsonPath goats = TruthFixture.asked(truths.season(23, 150), truths.stated("0.96", "0.89"), "");
         assertEquals(
                 "Detected in 23 of 150 counted (15.3 %). True prevalence 5.1 % (95 % interval 0 to 12.8 %).",
                 goats.getString("total.sentence"));
         // The same: 6 of 151, Se .964, Sp .927: 0, published with Clopper-Pearson limits as 0 to 1.3, with Blaker's
         // 1.2.
-        JsonPath children = asked(truths.season(6, 151), truths.stated("0.964", "0.927"), "");
+        JsonPath children = TruthFixture.asked(truths.season(6, 151), truths.stated("0.964", "0.927"), "");
         assertEquals(
                 "Detected in 6 of 151 counted (4.0 %). True prevalence 0 (95 % interval 0 to 1.2 %): apparent prevalence"
                         + " below the false-positive rate of 7.3 %, before it was cut to 0 the estimate was −3.7 %.",
@@ -110,20 +108,20 @@ class TruthResourceTest {
 
     @Test
     void bothLimitsAtZeroAndAnEstimateAboveOneAreSaid() {
-        JsonPath none = asked(truths.season(0, 400), truths.stated("0.9", "0.9"), "");
+        JsonPath none = TruthFixture.asked(truths.season(0, 400), truths.stated("0.9", "0.9"), "");
         assertEquals(
                 "Detected in 0 of 400 counted (0.0 %). True prevalence 0 (95 % interval 0 to 0): apparent prevalence below"
                         + " the false-positive rate of 10 %, before it was cut to 0 the estimate was −12.5 %.",
                 none.getString("total.sentence"));
         assertEquals(-.125, none.getDouble("total.raw"), 1e-12);
-        JsonPath all = asked(truths.season(40, 40), truths.stated("0.92", "1"), "");
+        JsonPath all = TruthFixture.asked(truths.season(40, 40), truths.stated("0.92", "1"), "");
         assertTrue(all.getString("total.sentence")
                 .endsWith(
                         "apparent prevalence above the sensitivity of 92 %, before it was cut to 100 % the estimate was"
                                 + " 108.7 %; the set does not fit these animals."));
         assertFalse(all.getList("notes").toString().contains("take off too much"), "specificity 1 takes nothing off");
         assertTrue(none.getList("notes").toString().contains("take off too much"));
-        JsonPath tiny = asked(truths.season(5, 20), truths.studied(1, 1, 1, 100), "");
+        JsonPath tiny = TruthFixture.asked(truths.season(5, 20), truths.studied(1, 1, 1, 100), "");
         assertNull(tiny.get("total.trueLower"));
         assertTrue(tiny.getString("total.sentence").contains("(no interval: the study behind the set is too small"));
         assertNull(none.get("cells.find { it.ageClass == 'FAWN' && it.sex == 'MALE' }.truePrevalence"));
@@ -140,10 +138,10 @@ class TruthResourceTest {
         String set = truths.stated("0.92", "0.999");
         for (String more :
                 List.of("", "&by=sex&interval=CLOPPER_PEARSON&confidence=0.9", "&sex=MALE&by=managementUnit")) {
-            JsonPath report = doubles(ClassFixture.as("epidemiologist")
+            JsonPath report = TruthFixture.doubles(ClassFixture.as("epidemiologist")
                     .get("/api/v1/prevalence?season=" + season + more)
                     .asString());
-            JsonPath answer = asked(season, set, more);
+            JsonPath answer = TruthFixture.asked(season, set, more);
             for (String field : List.of("counted", "detected", "prevalence", "lower", "upper", "pending", "flags")) {
                 assertEquals(report.getList("cells." + field), answer.getList("cells." + field), field);
                 assertEquals(report.<Object>get("total." + field), answer.<Object>get("total." + field), field);
@@ -153,7 +151,7 @@ class TruthResourceTest {
             }
             assertEquals(answer.getInt("total.counted"), answer.getInt("tested.within"));
         }
-        assertEquals(List.of("MALE"), asked(season, set, "&sex=MALE").getList("filter.sex"));
+        assertEquals(List.of("MALE"), TruthFixture.asked(season, set, "&sex=MALE").getList("filter.sex"));
     }
 
     @Test
@@ -242,7 +240,7 @@ class TruthResourceTest {
         truths.tested(odd, "N1", TruthFixture.NODE, "T_SCREEN", "SCREENING", "NOT_DETECTED", false);
         truths.tested(odd, "T1", "TONSIL", "T_SCREEN", "SCREENING", "NOT_DETECTED", false);
         truths.found(odd, "N1", "T_CONFIRM", "ADJUNCT", "DETECTED", false);
-        JsonPath answer = asked(season, truths.stated("0.92", "1"), "");
+        JsonPath answer = TruthFixture.asked(season, truths.stated("0.92", "1"), "");
         assertEquals(52, answer.getInt("tested.counted"));
         assertEquals(41, answer.getInt("tested.within"));
         assertEquals(5, answer.getInt("tested.partly"));
@@ -269,9 +267,9 @@ class TruthResourceTest {
                 .endsWith(" 6 of them were not tested by what the set speaks of."));
         assertFalse(answer.getString(adults.formatted("MALE") + "sentence").contains("not tested by"));
         assertFalse(answer.getString("warnings").contains("nobody was tested"));
-        JsonPath females = asked(season, truths.stated("0.92", "1"), "&sex=FEMALE");
+        JsonPath females = TruthFixture.asked(season, truths.stated("0.92", "1"), "&sex=FEMALE");
         assertEquals(12, females.getInt("tested.counted"), "the filter holds for the tests too");
-        JsonPath males = asked(season, truths.stated("0.92", "1"), "&sex=MALE");
+        JsonPath males = TruthFixture.asked(season, truths.stated("0.92", "1"), "&sex=MALE");
         assertFalse(males.getList("warnings").toString().contains("counted animals"));
     }
 
@@ -287,7 +285,7 @@ class TruthResourceTest {
                 "NOT_DETECTED",
                 false);
         String set = truths.stated("0.92", "1");
-        JsonPath answer = asked(season, set, "&by=managementUnit,ageClass");
+        JsonPath answer = TruthFixture.asked(season, set, "&by=managementUnit,ageClass");
         String fawns = "cells.find { it.ageClass == 'FAWN' && it.counted == 7 }.";
         assertEquals(7, answer.getInt(fawns + "testedOtherwise"));
         assertTrue(answer.getString(fawns + "sentence")
@@ -312,13 +310,13 @@ class TruthResourceTest {
         // Told after the cut and before the first answer on it.
         truths.tested(more, "B1", "OBEX", "T_SCREEN", "SCREENING", "NOT_DETECTED", false);
         JsonPath before = checked();
-        String json = ok(address).extract().asString();
-        String csv = csv(address);
+        String json = TruthFixture.ok(address).extract().asString();
+        String csv = TruthFixture.csv(address);
         assertEquals(61, JsonPath.from(json).getInt("tested.within"), "a later finding is none of the cut's");
         truths.add(season, "ADULT", "MALE", 9, 9);
-        assertEquals(json, ok(address).extract().asString());
-        assertEquals(csv, csv(address));
-        assertEquals(70, asked(season, set, "").getInt("total.counted"));
+        assertEquals(json, TruthFixture.ok(address).extract().asString());
+        assertEquals(csv, TruthFixture.csv(address));
+        assertEquals(70, TruthFixture.asked(season, set, "").getInt("total.counted"));
         JsonPath after = checked();
         assertEquals(before.getInt("answers") + 1, after.getInt("answers"), "one answer, whatever its forms");
         assertEquals(before.getInt("unchecked"), after.getInt("unchecked"), "it is not passed over");
@@ -330,8 +328,8 @@ class TruthResourceTest {
                 .put("/api/v1/data-cuts/" + cut)
                 .then()
                 .statusCode(200);
-        ok(address).header("Data-Cut-Superseded", equalTo("UTF-8''Late%20results"));
-        assertEquals(json, ok(address).extract().asString());
+        TruthFixture.ok(address).header("Data-Cut-Superseded", equalTo("UTF-8''Late%20results"));
+        assertEquals(json, TruthFixture.ok(address).extract().asString());
     }
 
     @Test
@@ -339,12 +337,12 @@ class TruthResourceTest {
         String season = truths.season(3, 30);
         String beyond = "how often it covers is not known";
         String set = truths.studied(90, 100, 100, 100);
-        assertFalse(asked(season, set, "").getList("notes").toString().contains(beyond));
-        assertTrue(asked(season, set, "&confidence=0.8")
+        assertFalse(TruthFixture.asked(season, set, "").getList("notes").toString().contains(beyond));
+        assertTrue(TruthFixture.asked(season, set, "&confidence=0.8")
                 .getList("notes")
                 .toString()
                 .contains(beyond));
-        assertTrue(asked(season, truths.studied(40, 100, 100, 100), "")
+        assertTrue(TruthFixture.asked(season, truths.studied(40, 100, 100, 100), "")
                 .getList("notes")
                 .toString()
                 .contains(beyond));
@@ -364,7 +362,7 @@ class TruthResourceTest {
         String set = truths.stated("0.92", "1");
         String few = truths.season(1, 4);
         String many = truths.season(20, 400);
-        asked(few, set, "");
+        TruthFixture.asked(few, set, "");
         assertEquals(statements(few, set), statements(many, set));
     }
 
@@ -373,7 +371,7 @@ class TruthResourceTest {
                 entities.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
         statistics.setStatisticsEnabled(true);
         statistics.clear();
-        asked(season, set, "");
+        TruthFixture.asked(season, set, "");
         return statistics.getPrepareStatementCount();
     }
 
@@ -428,34 +426,6 @@ class TruthResourceTest {
                 .setScale(6, java.math.RoundingMode.HALF_UP)
                 .stripTrailingZeros()
                 .toPlainString();
-    }
-
-    private static JsonPath asked(String season, String set, String more) {
-        return doubles(ok("/api/v1/true-prevalence?season=" + season + "&performance=" + set + more)
-                .extract()
-                .asString());
-    }
-
-    private static JsonPath doubles(String json) {
-        return JsonPath.from(json).using(new JsonPathConfig(JsonPathConfig.NumberReturnType.DOUBLE));
-    }
-
-    private static ValidatableResponse ok(String address) {
-        return ClassFixture.as("epidemiologist")
-                .get(address)
-                .then()
-                .statusCode(200)
-                .header("Cache-Control", equalTo("private, no-store"));
-    }
-
-    private static String csv(String address) {
-        return ClassFixture.as("epidemiologist")
-                .accept("text/csv")
-                .get(address)
-                .then()
-                .statusCode(200)
-                .extract()
-                .asString();
     }
 
     private static void refused(String season, String more, String code, String words) {

@@ -1,5 +1,6 @@
 package org.dentary.result.imports;
 
+import org.dentary.submission.SubmissionFixture;
 import static io.restassured.RestAssured.given;
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.containsString;
@@ -40,6 +41,9 @@ class ImportRefusalsTest {
 
     @Inject
     IntakeFixture deer;
+
+    @Inject
+    SubmissionFixture bench;
 
     @Inject
     SeasonFixture season;
@@ -100,7 +104,7 @@ class ImportRefusalsTest {
         put(
                         id,
                         "text/csv",
-                        bytes(HEADER + sent().label(Part.NODE_LEFT) + ",A-1,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-1"),
+                        bytes(HEADER + bench.aDeerSent().label(Part.NODE_LEFT) + ",A-1,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-1"),
                         "?laboratory=T_LAB")
                 .statusCode(201)
                 .body("postable", equalTo(0))
@@ -144,7 +148,7 @@ class ImportRefusalsTest {
 
     @Test
     void everyFaultyLineIsNamedWithItsRule() {
-        Deer sent = sent();
+        Deer sent = bench.aDeerSent();
         Deer kept = deer.aDeer();
         deer.take(kept, deer.yearlingWithLeftNode(kept));
         String code = sent.label(Part.NODE_LEFT);
@@ -197,8 +201,8 @@ class ImportRefusalsTest {
 
     @Test
     void aLineThatSaysOtherwiseThanWhatIsPostedIsHeldUntilItIsNamedACorrection() {
-        Deer one = sent();
-        Deer other = sent();
+        Deer one = bench.aDeerSent();
+        Deer other = bench.aDeerSent();
         String accession = "A-" + one.kit();
         String first =
                 one.label(Part.NODE_LEFT) + "," + accession + ",T_SCREEN,SCREENING,NOT_DETECTED," + DAYS + ",FINAL,,1";
@@ -253,26 +257,6 @@ class ImportRefusalsTest {
             }
         }
         return out.toByteArray();
-    }
-
-    private Deer sent() {
-        Deer one = deer.aDeer();
-        deer.take(one, deer.facts());
-        String code = one.label(Part.NODE_LEFT);
-        deer.put("liaison", "/animals/" + one.kit() + "/specimens/" + code, deer.node(one))
-                .statusCode(201);
-        String submission = "/submissions/" + UUID.randomUUID();
-        deer.put("liaison", submission, "{\"laboratory\":\"T_LAB\"}").statusCode(201);
-        deer.put("liaison", submission + "/specimens/" + code, "{\"packedAt\":\"2025-11-15T08:00:00-06:00\"}")
-                .statusCode(201);
-        as("liaison")
-                .contentType("application/json")
-                .body("{\"occurredAt\":\"2025-11-15T09:00:00-06:00\",\"carrier\":\"T_COURIER\",\"waybill\":\"W-1\","
-                        + "\"reason\":\"written down on paper\"}")
-                .post("/api/v1" + submission + "/dispatch")
-                .then()
-                .statusCode(200);
-        return one;
     }
 
     private static byte[] bytes(String text) {

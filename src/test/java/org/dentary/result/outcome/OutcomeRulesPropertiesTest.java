@@ -68,7 +68,7 @@ class OutcomeRulesPropertiesTest {
         Outcome outcome = OutcomeRules.derive(with, TISSUES, new PlanFacts(false, true, List.of()))
                 .outcome();
         assertEquals(Outcome.SUSPECT, outcome);
-        assertNotEquals(Outcome.SUSPECT, OutcomeService.shown(outcome, false));
+        assertNotEquals(Outcome.SUSPECT, outcome.shown(false));
     }
 
     /** Corrections point to an earlier place in the list, as ids are given there. */
