@@ -1,5 +1,6 @@
 package org.dentary.prevalence.ageing;
 
+import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.Shape;
@@ -21,14 +22,11 @@ import org.dentary.prevalence.chart.ChartSvg;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYLineAnnotation;
-import org.jfree.chart.axis.Axis;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
-import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
-import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
@@ -131,21 +129,10 @@ public record AgeingPicture(AgeingWhatIf answer, boolean narrow) {
         XYSeriesCollection data = new XYSeriesCollection();
         data.addSeries(read);
         data.addSeries(whatIf);
-        XYPlot plot = new XYPlot(data, names(pairs, inks), shares(Math.min(1, most * 1.15), inks), marks);
+        XYPlot plot = ChartFrame.plot(data, names(pairs, inks), shares(Math.min(1, most * 1.15), inks), marks, inks);
         plot.setOrientation(PlotOrientation.HORIZONTAL);
-        plot.setBackgroundPaint(null);
-        plot.setOutlineVisible(false);
-        plot.setDomainGridlinesVisible(false);
-        plot.setRangeGridlinePaint(inks.faint());
-        plot.setRangeGridlineStroke(new BasicStroke(1));
-        JFreeChart chart = new JFreeChart(null, null, plot, true);
-        chart.setBackgroundPaint(null);
+        JFreeChart chart = ChartFrame.chart(plot, true, inks);
         chart.setPadding(new RectangleInsets(0, 0, 0, 18));
-        chart.getLegend().setPosition(RectangleEdge.TOP);
-        chart.getLegend().setItemFont(inks.lettering());
-        chart.getLegend().setItemPaint(inks.ink());
-        chart.getLegend().setBackgroundPaint(null);
-        chart.getLegend().setFrame(BlockBorder.NONE);
         return chart;
     }
 
@@ -154,7 +141,7 @@ public record AgeingPicture(AgeingWhatIf answer, boolean narrow) {
         axis.setRange(-0.5, Math.max(1, pairs.size()) - 0.5);
         axis.setGridBandsVisible(false);
         axis.setInverted(true);
-        ink(axis, inks);
+        ChartFrame.ink(axis, inks);
         return axis;
     }
 
@@ -162,17 +149,8 @@ public record AgeingPicture(AgeingWhatIf answer, boolean narrow) {
         NumberAxis axis = new NumberAxis("Detected of counted; no interval is claimed");
         axis.setNumberFormatOverride(new DecimalFormat("0.#%", DecimalFormatSymbols.getInstance(Locale.US)));
         axis.setRange(0, top);
-        ink(axis, inks);
+        ChartFrame.ink(axis, inks);
         return axis;
-    }
-
-    private static void ink(Axis axis, ChartInks inks) {
-        axis.setLabelFont(inks.lettering());
-        axis.setTickLabelFont(inks.lettering());
-        axis.setLabelPaint(inks.ink());
-        axis.setTickLabelPaint(inks.ink());
-        axis.setAxisLinePaint(inks.ink());
-        axis.setTickMarkPaint(inks.ink());
     }
 
     private static XYLineAndShapeRenderer marks(ChartInks inks) {

@@ -19,11 +19,9 @@ import org.dentary.prevalence.table.PrevalenceTable;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
-import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
-import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
@@ -120,30 +118,12 @@ public final class ChartDrawing {
         shareAxis.setNumberFormatOverride(new DecimalFormat("0.#%", DecimalFormatSymbols.getInstance(Locale.US)));
         shareAxis.setRange(0, top(report));
         for (var axis : List.of(groupAxis, shareAxis)) {
-            axis.setLabelFont(inks.lettering());
-            axis.setTickLabelFont(inks.lettering());
-            axis.setLabelPaint(inks.ink());
-            axis.setTickLabelPaint(inks.ink());
-            axis.setAxisLinePaint(inks.ink());
-            axis.setTickMarkPaint(inks.ink());
+            ChartFrame.ink(axis, inks);
         }
-        XYPlot plot = new XYPlot(data, groupAxis, shareAxis, marks(inks, series));
+        XYPlot plot = ChartFrame.plot(data, groupAxis, shareAxis, marks(inks, series), inks);
         plot.setOrientation(below ? PlotOrientation.HORIZONTAL : PlotOrientation.VERTICAL);
-        plot.setBackgroundPaint(null);
-        plot.setOutlineVisible(false);
-        plot.setDomainGridlinesVisible(false);
-        plot.setRangeGridlinePaint(inks.faint());
-        plot.setRangeGridlineStroke(new BasicStroke(1));
-        JFreeChart chart = new JFreeChart(null, null, plot, series > 1);
-        chart.setBackgroundPaint(null);
+        JFreeChart chart = ChartFrame.chart(plot, series > 1, inks);
         chart.setPadding(new RectangleInsets(0, 0, 0, 18));
-        if (chart.getLegend() != null) {
-            chart.getLegend().setPosition(RectangleEdge.TOP);
-            chart.getLegend().setItemFont(inks.lettering());
-            chart.getLegend().setItemPaint(inks.ink());
-            chart.getLegend().setBackgroundPaint(null);
-            chart.getLegend().setFrame(BlockBorder.NONE);
-        }
         return chart;
     }
 

@@ -1,6 +1,6 @@
 package org.dentary.prevalence.pictures;
 
-import java.awt.BasicStroke;
+import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
@@ -12,16 +12,10 @@ import java.util.Locale;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Plate;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.axis.Axis;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
-import org.jfree.chart.axis.ValueAxis;
-import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.xy.XYItemRenderer;
-import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.data.xy.XYDataset;
 
 /** What all charts here have in common: inks, axes, sizes; marks that differ by shape and line, not by color alone. */
 final class Plots {
@@ -38,7 +32,7 @@ final class Plots {
         axis.setRange(-0.5, Math.max(1, names.size()) - 0.5);
         axis.setGridBandsVisible(false);
         axis.setInverted(true);
-        ink(axis, inks);
+        ChartFrame.ink(axis, inks);
         return axis;
     }
 
@@ -49,27 +43,8 @@ final class Plots {
             axis.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
         }
         axis.setRange(0, top <= 0 ? 1 : top);
-        ink(axis, inks);
+        ChartFrame.ink(axis, inks);
         return axis;
-    }
-
-    static void ink(Axis axis, ChartInks inks) {
-        axis.setLabelFont(inks.lettering());
-        axis.setTickLabelFont(inks.lettering());
-        axis.setLabelPaint(inks.ink());
-        axis.setTickLabelPaint(inks.ink());
-        axis.setAxisLinePaint(inks.ink());
-        axis.setTickMarkPaint(inks.ink());
-    }
-
-    static XYPlot plot(XYDataset data, ValueAxis across, ValueAxis up, XYItemRenderer marks, ChartInks inks) {
-        XYPlot plot = new XYPlot(data, across, up, marks);
-        plot.setBackgroundPaint(null);
-        plot.setOutlineVisible(false);
-        plot.setDomainGridlinesVisible(false);
-        plot.setRangeGridlinePaint(inks.faint());
-        plot.setRangeGridlineStroke(new BasicStroke(1));
-        return plot;
     }
 
     /** A plot of rows one below the other, as high as it has rows. */
@@ -79,13 +54,7 @@ final class Plots {
     }
 
     static Plate plate(XYPlot plot, int width, int height, ChartInks inks) {
-        JFreeChart chart = new JFreeChart(null, null, plot, true);
-        chart.setBackgroundPaint(null);
-        chart.getLegend().setPosition(RectangleEdge.TOP);
-        chart.getLegend().setItemFont(inks.lettering());
-        chart.getLegend().setItemPaint(inks.ink());
-        chart.getLegend().setBackgroundPaint(null);
-        chart.getLegend().setFrame(BlockBorder.NONE);
+        JFreeChart chart = ChartFrame.chart(plot, true, inks);
         return new Plate(width, height, canvas -> chart.draw(canvas, new Rectangle2D.Double(0, 0, width, height)));
     }
 

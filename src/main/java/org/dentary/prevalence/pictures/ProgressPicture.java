@@ -1,5 +1,6 @@
 package org.dentary.prevalence.pictures;
 
+import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.List;
@@ -85,7 +86,7 @@ final class ProgressPicture {
         marks.setSeriesPaint(2, inks.series(2));
         marks.setSeriesShape(2, Plots.square());
         return Plots.rows(
-                Plots.plot(
+                ChartFrame.plot(
                         data,
                         Plots.names(units.stream().map(UnitChance::name).toList(), inks),
                         Plots.numbers("Animals", "#,##0", most * 1.05, inks),

@@ -1,5 +1,6 @@
 package org.dentary.prevalence.pictures;
 
+import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.List;
@@ -89,7 +90,7 @@ final class SeasonsPicture {
         marks.setSeriesPaint(0, inks.series(0));
         marks.setSeriesShape(0, Plots.circle());
         return Plots.rows(
-                Plots.plot(
+                ChartFrame.plot(
                         data,
                         Plots.names(
                                 seasons.stream().map(s -> s.count().season()).toList(), inks),

@@ -1,5 +1,6 @@
 package org.dentary.prevalence.pictures;
 
+import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -122,7 +123,7 @@ final class TurnaroundPicture {
         marks.setSeriesPaint(2, inks.series(2));
         marks.setSeriesShape(2, Plots.triangle());
         return Plots.rows(
-                Plots.plot(
+                ChartFrame.plot(
                         data,
                         Plots.names(laboratories.stream().map(Laboratory::name).toList(), inks),
                         Plots.numbers("Days", "#,##0", most * 1.1, inks),

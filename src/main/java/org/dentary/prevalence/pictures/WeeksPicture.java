@@ -1,5 +1,6 @@
 package org.dentary.prevalence.pictures;
 
+import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Shape;
@@ -97,13 +98,13 @@ final class WeeksPicture {
                     day(weeks.get(0).week().minusDays(4)),
                     day(weeks.get(weeks.size() - 1).week().plusDays(4)));
         }
-        Plots.ink(across, inks);
+        ChartFrame.ink(across, inks);
         XYLineAndShapeRenderer lines = new XYLineAndShapeRenderer();
         style(lines, 0, inks.series(0), Plots.circle(), new BasicStroke(2));
         style(lines, 1, inks.series(1), Plots.square(), dashed(8));
         style(lines, 2, inks.series(2), Plots.triangle(), dashed(3));
         return Plots.plate(
-                Plots.plot(data, across, Plots.numbers("Animals", "#,##0", most * 1.1, inks), lines, inks),
+                ChartFrame.plot(data, across, Plots.numbers("Animals", "#,##0", most * 1.1, inks), lines, inks),
                 narrow ? Plots.NARROW : Plots.WIDE,
                 narrow ? 300 : 340,
                 inks);

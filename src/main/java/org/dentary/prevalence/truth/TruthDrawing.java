@@ -1,5 +1,6 @@
 package org.dentary.prevalence.truth;
 
+import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
@@ -15,11 +16,9 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.Axis;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.SymbolAxis;
-import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
-import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
@@ -93,28 +92,12 @@ final class TruthDrawing {
         shares.setNumberFormatOverride(new DecimalFormat("0.#%", DecimalFormatSymbols.getInstance(Locale.US)));
         shares.setRange(0, top(table.report().cells()));
         for (Axis axis : List.of(rows, shares)) {
-            axis.setLabelFont(inks.lettering());
-            axis.setTickLabelFont(inks.lettering());
-            axis.setLabelPaint(inks.ink());
-            axis.setTickLabelPaint(inks.ink());
-            axis.setAxisLinePaint(inks.ink());
-            axis.setTickMarkPaint(inks.ink());
+            ChartFrame.ink(axis, inks);
         }
-        XYPlot plot = new XYPlot(data(table.rows()), rows, shares, marks(inks));
+        XYPlot plot = ChartFrame.plot(data(table.rows()), rows, shares, marks(inks), inks);
         plot.setOrientation(PlotOrientation.HORIZONTAL);
-        plot.setBackgroundPaint(null);
-        plot.setOutlineVisible(false);
-        plot.setDomainGridlinesVisible(false);
-        plot.setRangeGridlinePaint(inks.faint());
-        plot.setRangeGridlineStroke(new BasicStroke(1));
-        JFreeChart chart = new JFreeChart(null, null, plot, true);
-        chart.setBackgroundPaint(null);
+        JFreeChart chart = ChartFrame.chart(plot, true, inks);
         chart.setPadding(new RectangleInsets(0, 0, 0, 18));
-        chart.getLegend().setPosition(RectangleEdge.TOP);
-        chart.getLegend().setItemFont(inks.lettering());
-        chart.getLegend().setItemPaint(inks.ink());
-        chart.getLegend().setBackgroundPaint(null);
-        chart.getLegend().setFrame(BlockBorder.NONE);
         return chart;
     }
 
