@@ -4,6 +4,7 @@ import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.methods;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -26,6 +27,10 @@ import jakarta.inject.Inject;
 import jakarta.persistence.Entity;
 import jakarta.transaction.Transactional;
 import jakarta.ws.rs.HttpMethod;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -72,6 +77,30 @@ class HouseTest {
                 .toList();
         assertTrue(strangers.isEmpty(), "packages without a place in the house: " + strangers);
         assertFalse(HOUSE.stream().findAny().isEmpty());
+    }
+
+    /** What it holds, what it does not, and where to start: the three sentences a reader needs before any class. */
+    @Test
+    void everyPackageSaysWhatItHoldsAndWhereToStart() throws IOException {
+        Path sources = Path.of("src", "main", "java");
+        try (Stream<Path> files = Files.walk(sources)) {
+            List<String> silent = files.filter(file -> file.toString().endsWith(".java"))
+                    .map(Path::getParent)
+                    .distinct()
+                    .filter(folder -> !saysWhereToStart(folder.resolve("package-info.java")))
+                    .map(folder -> sources.relativize(folder).toString())
+                    .toList();
+            assertEquals(List.of(), silent, "packages that do not say where to start reading");
+        }
+    }
+
+    private static boolean saysWhereToStart(Path info) {
+        try {
+            return Files.exists(info)
+                    && Files.readString(info).replaceAll("\\s+\\*?\\s*", " ").contains("Start reading at {@link");
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
     }
 
     private static String room(JavaClass type) {

@@ -114,26 +114,7 @@ public class FindingService {
                     "laboratory '" + command.performingLaboratory()
                             + "' is not set up; check the report, set it up, or leave it open"));
         }
-        Set<String> known =
-                specimens.stream().map(FindingQueries.Specimen::code).collect(Collectors.toSet());
-        codes.stream()
-                .filter(code -> !known.contains(code))
-                .forEach(code -> faults.add(new FieldProblem(
-                        "specimens",
-                        "SPECIMEN_UNKNOWN",
-                        "no specimen is recorded under " + code + "; record it at its animal first")));
-        for (FindingQueries.Specimen specimen : specimens) {
-            if (!Arrays.asList(specimen.laboratories().split(" ")).contains(command.laboratory())) {
-                faults.add(new FieldProblem(
-                        "laboratory",
-                        "NOT_ON_ROUTE",
-                        specimen.code() + " was not sent to " + command.laboratory() + " ("
-                                + (specimen.laboratories().isEmpty()
-                                        ? "it is on no submission"
-                                        : "it was sent to " + specimen.laboratories())
-                                + "); check tube and laboratory, or add it to the submission"));
-            }
-        }
+        faults.addAll(ofSpecimens(command.laboratory(), codes, specimens));
         LocalDate collected = specimens.stream()
                 .map(s -> LocalDate.ofInstant(s.collectedAt(), ZoneId.of(s.zone())))
                 .max(LocalDate::compareTo)
@@ -154,6 +135,37 @@ public class FindingService {
         if (!faults.isEmpty()) {
             throw InvalidInput.of(faults);
         }
+        requireItemOfOneSpecimen(command, codes);
+    }
+
+    /** What speaks against the specimens themselves: none under a code, or never sent to the laboratory. */
+    private static List<FieldProblem> ofSpecimens(
+            String laboratory, List<String> codes, List<FindingQueries.Specimen> specimens) {
+        List<FieldProblem> faults = new ArrayList<>();
+        Set<String> known =
+                specimens.stream().map(FindingQueries.Specimen::code).collect(Collectors.toSet());
+        codes.stream()
+                .filter(code -> !known.contains(code))
+                .forEach(code -> faults.add(new FieldProblem(
+                        "specimens",
+                        "SPECIMEN_UNKNOWN",
+                        "no specimen is recorded under " + code + "; record it at its animal first")));
+        for (FindingQueries.Specimen specimen : specimens) {
+            if (!Arrays.asList(specimen.laboratories().split(" ")).contains(laboratory)) {
+                faults.add(new FieldProblem(
+                        "laboratory",
+                        "NOT_ON_ROUTE",
+                        specimen.code() + " was not sent to " + laboratory + " ("
+                                + (specimen.laboratories().isEmpty()
+                                        ? "it is on no submission"
+                                        : "it was sent to " + specimen.laboratories())
+                                + "); check tube and laboratory, or add it to the submission"));
+            }
+        }
+        return faults;
+    }
+
+    private void requireItemOfOneSpecimen(RecordFinding command, List<String> codes) {
         if (command.item() != null
                 && queries.itemIsTaken(command.laboratory(), command.accession(), command.item(), codes)) {
             throw new RuleBroken(

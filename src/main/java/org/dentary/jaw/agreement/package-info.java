@@ -4,6 +4,6 @@
  *
  * <p>It decides nothing about an animal's age. The arithmetic is {@link org.dentary.statistics.agreement.Agreement}'s.
  *
- * <p>Start at {@link org.dentary.jaw.agreement.ReaderAgreementService}.
+ * <p>Start reading at {@link org.dentary.jaw.agreement.ReaderAgreementService}.
  */
 package org.dentary.jaw.agreement;

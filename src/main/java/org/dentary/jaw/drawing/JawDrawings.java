@@ -33,6 +33,25 @@ public final class JawDrawings {
     private static final Map<String, JawDrawing> ALL = new LinkedHashMap<>();
 
     static {
+        jawAndRows();
+        thirdTeeth();
+        sixthTeeth();
+        edgesAndDentine();
+    }
+
+    private JawDrawings() {}
+
+    /** All drawings, in the order in which the key uses them. */
+    public static Collection<JawDrawing> all() {
+        return ALL.values();
+    }
+
+    /** A drawing by its name. */
+    public static Optional<JawDrawing> find(String name) {
+        return Optional.ofNullable(ALL.get(name));
+    }
+
+    private static void jawAndRows() {
         add(
                 "jaw-side",
                 "Lower jaw from the side, cheek teeth numbered 1 to 6",
@@ -54,6 +73,9 @@ public final class JawDrawings {
                 450,
                 170,
                 JawDrawings::frontOnly);
+    }
+
+    private static void thirdTeeth() {
         third(
                 "third-three-cusps",
                 "Third tooth with three cusps",
@@ -86,6 +108,9 @@ public final class JawDrawings {
                     pen.bold(crown(116, GUM, 74, false, 62, 56));
                     level(pen, 12, 300, 54);
                 });
+    }
+
+    private static void sixthTeeth() {
         sixth(
                 "sixth-erupting",
                 "Sixth tooth still coming up",
@@ -102,6 +127,9 @@ public final class JawDrawings {
                     pen.bold(crown(112, GUM, 130, false, new double[] {0.38, 0.36, 0.26}, new double[] {66, 62, 46}));
                     level(pen, 12, 270, 54);
                 });
+    }
+
+    private static void edgesAndDentine() {
         add(
                 "edge-sharp",
                 "Sharp edge",
@@ -146,18 +174,6 @@ public final class JawDrawings {
                     pen.plain(crestEdge(22, false));
                     pen.stripes(crestBand(5, 17, false));
                 });
-    }
-
-    private JawDrawings() {}
-
-    /** All drawings, in the order in which the key uses them. */
-    public static Collection<JawDrawing> all() {
-        return ALL.values();
-    }
-
-    /** A drawing by its name. */
-    public static Optional<JawDrawing> find(String name) {
-        return Optional.ofNullable(ALL.get(name));
     }
 
     private static void add(

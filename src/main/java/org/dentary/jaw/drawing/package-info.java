@@ -3,6 +3,6 @@
  *
  * <p>It knows no key and no reading; a drawing is asked for by its name.
  *
- * <p>Start at {@link org.dentary.jaw.drawing.JawDrawings}.
+ * <p>Start reading at {@link org.dentary.jaw.drawing.JawDrawings}.
  */
 package org.dentary.jaw.drawing;

@@ -3,6 +3,6 @@
  *
  * <p>It answers nothing itself and stores nothing; an exam lives in its address.
  *
- * <p>Start at {@link org.dentary.jaw.exam.JawExam}, or at {@code JawKeySheet} for the print.
+ * <p>Start reading at {@link org.dentary.jaw.exam.JawExam}, or at {@code JawKeySheet} for the print.
  */
 package org.dentary.jaw.exam;

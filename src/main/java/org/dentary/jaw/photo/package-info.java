@@ -3,7 +3,7 @@
  *
  * <p>What a photograph shows is not judged here; a reading from it is a reading like any other.
  *
- * <p>Start at {@link org.dentary.jaw.photo.JawPhotoService}; what is kept of a file is decided in {@link
+ * <p>Start reading at {@link org.dentary.jaw.photo.JawPhotoService}; what is kept of a file is decided in {@link
  * org.dentary.platform.photo.PhotoReader}.
  */
 package org.dentary.jaw.photo;

@@ -3,6 +3,6 @@
  *
  * <p>It tells what waits and why, never a class, so that a second reader learns nothing here.
  *
- * <p>Start at {@link org.dentary.jaw.queue.JawQueueService}; when a jaw waits is said in SQL in {@code JawQueueQueries}.
+ * <p>Start reading at {@link org.dentary.jaw.queue.JawQueueService}; when a jaw waits is said in SQL in {@code JawQueueQueries}.
  */
 package org.dentary.jaw.queue;

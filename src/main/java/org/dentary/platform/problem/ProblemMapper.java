@@ -108,9 +108,10 @@ public class ProblemMapper {
             }
         }
         int status = status(fault, request);
-        if (status < 400) {
-            return fault.getResponse();
-        }
+        return status < 400 ? fault.getResponse() : ofStatus(status, request);
+    }
+
+    private Response ofStatus(int status, RoutingContext request) {
         return switch (status) {
             case 404 ->
                 answer(

@@ -14,4 +14,13 @@ public enum Outcome {
     boolean isSuspicion() {
         return this == DETECTED || this == SUSPECT;
     }
+
+    /** What is told before and after release: until then a suspicion and a detection both read as pending. */
+    Outcome shown(boolean released) {
+        return switch (this) {
+            case SUSPECT -> PENDING;
+            case DETECTED -> released ? DETECTED : PENDING;
+            default -> this;
+        };
+    }
 }

@@ -1,5 +1,9 @@
 package org.dentary.result.outcome;
 
+import java.util.stream.Collectors;
+import java.util.Locale;
+import java.util.List;
+import java.util.LinkedHashSet;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
@@ -45,5 +49,36 @@ record TestFact(
                 + ", "
                 + status.name().toLowerCase(java.util.Locale.ROOT)
                 + (testedOn == null ? "" : ", tested " + testedOn);
+    }
+
+    /** One finding, read as a row for each of its specimens. */
+    static TestFact of(List<OutcomeQueries.Finding> same, List<String> adjuncts) {
+        OutcomeQueries.Finding f = same.get(0);
+        return new TestFact(
+                UUID.fromString(f.id()),
+                f.method(),
+                Stage.valueOf(f.stage()),
+                FindingWord.valueOf(f.finding()),
+                FindingStatus.valueOf(f.status()),
+                f.testedOn(),
+                same.stream().map(OutcomeQueries.Finding::code).collect(Collectors.toSet()),
+                same.stream().allMatch(OutcomeQueries.Finding::accepted),
+                f.pool(),
+                adjuncts.contains(f.method()),
+                f.corrects() == null ? null : UUID.fromString(f.corrects()),
+                same.stream().map(TestFact::where).collect(Collectors.toCollection(LinkedHashSet::new)).stream()
+                        .collect(Collectors.joining(" and ")));
+    }
+
+    private static String where(OutcomeQueries.Finding f) {
+        String tissue = f.tissue().endsWith("_NODE")
+                ? "node"
+                : f.tissue().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return switch (f.side()) {
+            case "LEFT" -> "left " + tissue;
+            case "RIGHT" -> "right " + tissue;
+            case "BOTH" -> "both " + tissue + "s";
+            default -> tissue;
+        };
     }
 }
