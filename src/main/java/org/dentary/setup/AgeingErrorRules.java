@@ -21,6 +21,7 @@ final class AgeingErrorRules {
 
     private AgeingErrorRules() {}
 
+    /** Adds what is wrong with the lines, in their order. */
     static void check(List<Row> rows, Known known, List<LineProblem> problems) {
         ReferenceRules.wholeAndFixed(SetUpList.AGEING_ERROR, rows, known, problems);
         Set<String> there =

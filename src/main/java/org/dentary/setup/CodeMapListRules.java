@@ -15,6 +15,7 @@ import org.dentary.setup.list.SetUpList;
 final class CodeMapListRules {
     private CodeMapListRules() {}
 
+    /** Adds what is wrong with the lines, in their order. */
     static void check(List<Row> rows, Known known, List<LineProblem> problems) {
         Map<String, Set<String>> words = CodeMapRules.words(
                 known.codes().getOrDefault(SetUpList.METHODS, Set.of()),

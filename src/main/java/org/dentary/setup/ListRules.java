@@ -16,6 +16,7 @@ import org.dentary.setup.list.SetUpList;
 final class ListRules {
     private ListRules() {}
 
+    /** Adds what is wrong, and what is only unusual, with lines whose cells are each allowed. */
     static void check(
             SetUpList list, List<Row> rows, Known known, List<LineProblem> problems, List<LineProblem> warnings) {
         switch (list) {

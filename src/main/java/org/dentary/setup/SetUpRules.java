@@ -35,6 +35,7 @@ final class SetUpRules {
         }
     }
 
+    /** The rows of a file with what is wrong or unusual in it; no rows where its header is wrong. */
     static Checked check(SetUpList list, RawTable table, Known known) {
         List<LineProblem> problems = new ArrayList<>(headerProblems(list, table.header()));
         List<LineProblem> warnings = new ArrayList<>();

@@ -18,12 +18,14 @@ public final class Domain {
         }
     }
 
+    /** A count in [{@code minimum}, any]. */
     public static void atLeast(int minimum, String field, int given) {
         if (given < minimum) {
             throw new OutOfDomain(field, given, "must be " + minimum + " or more");
         }
     }
 
+    /** A count in [any, {@code maximum}]; {@code maximumIs} names what sets the bound. */
     public static void atMost(int maximum, String maximumIs, String field, int given) {
         if (given > maximum) {
             throw new OutOfDomain(field, given, "must not exceed " + maximumIs + " (" + maximum + ")");
@@ -73,6 +75,7 @@ public final class Domain {
         }
     }
 
+    /** At least one row. */
     public static void notEmpty(String field, Collection<?> given) {
         if (given == null || given.isEmpty()) {
             throw new OutOfDomain(field, given == null ? "null" : "[]", "must have at least one row");

@@ -10,6 +10,7 @@ public final class ProportionLimits {
 
     private ProportionLimits() {}
 
+    /** Limits of x / n as fractions in [0, 1], lower before upper. */
     public static Limits of(int x, int n, IntervalMethod method, double confidence) {
         double alpha = 1 - confidence;
         return switch (method) {

@@ -16,14 +16,17 @@ public final class Answers {
 
     private Answers() {}
 
+    /** 201 where it was written now, 200 where it was there already, with its version as ETag. */
     public static <V> Response stored(Stored<V> stored, ToIntFunction<V> version) {
         return answer(stored.created() ? 201 : 200, stored.view(), version);
     }
 
+    /** 200 with its version as ETag. */
     public static <V> Response now(V view, ToIntFunction<V> version) {
         return answer(200, view, version);
     }
 
+    /** A page of a list; where more follow, with a link (RFC 8288) to the page after {@code last}. */
     public static Response page(Object items, boolean more, UriInfo uri, String parameter, Mark last) {
         Response.ResponseBuilder answer = Response.ok(items).header(HttpHeaders.CACHE_CONTROL, PRIVATE);
         if (more && last != null) {
@@ -36,6 +39,11 @@ public final class Answers {
         return answer.build();
     }
 
+    /**
+     * The limit asked for.
+     *
+     * @throws InvalidInput unless it is in [1, 1,000]
+     */
     public static int limit(int asked) {
         if (asked < 1 || asked > MOST) {
             throw InvalidInput.field(

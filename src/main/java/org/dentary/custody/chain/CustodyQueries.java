@@ -106,12 +106,14 @@ public class CustodyQueries {
     /** How a specimen was kept from a moment on. */
     public record PreservationRow(String code, String preservation, Instant since) {}
 
+    /** By code, where each stands now; a code without a chain is left out. */
     public Map<String, Head> heads(Collection<String> codes) {
         return rows(entities.createNativeQuery(HEADS, HeadRow.class).setParameter("codes", array(codes)), HeadRow.class)
                 .stream()
                 .collect(Collectors.toMap(HeadRow::code, HeadRow::head));
     }
 
+    /** Where one stands now; empty without a chain. */
     public Optional<Head> head(String code) {
         return Optional.ofNullable(heads(List.of(code)).get(code));
     }
@@ -129,6 +131,7 @@ public class CustodyQueries {
                 .toList();
     }
 
+    /** By code, the labels that were issued; any other code is left out. */
     public Map<String, LabelRow> labels(Collection<String> codes) {
         return rows(
                         entities.createNativeQuery(LABELS, LabelRow.class).setParameter("codes", array(codes)),
@@ -179,6 +182,7 @@ public class CustodyQueries {
         return bytes.stream().map(LedgerEvent::parse).toList();
     }
 
+    /** Whether an event of that act is on the ledger. */
     public boolean isActRecorded(UUID act) {
         return (Boolean) entities.createNativeQuery(IS_ACT_RECORDED)
                 .setParameter("act", act.toString())

@@ -30,6 +30,7 @@ public record Head(
         Instant lastOccurredAt,
         Instant collectedAt) {
 
+    /** Whether its last event says that it is no more. */
     public boolean isDestroyed() {
         return CustodyKind.DESTROYED.name().equals(lastKind);
     }
@@ -38,6 +39,7 @@ public record Head(
         return next == null ? this : with(next, box, place, offered);
     }
 
+    /** The same in a box, or in none where that is null. */
     public Head in(String nextBox) {
         return with(holder, nextBox, place, offered);
     }
@@ -52,6 +54,7 @@ public record Head(
         return nextPlace == null ? this : with(holder, box, nextPlace, offered);
     }
 
+    /** The same as offered in a hand-over, or in none where that is null. */
     public Head offeredIn(UUID handOver) {
         return with(holder, box, place, handOver);
     }

@@ -14,6 +14,7 @@ public record Holder(String kind, String code) {
     /** Custodian of what a carrier has that is no organisation of the plan; its name stands beside the event. */
     public static final String CARRIER = "CARRIER";
 
+    /** The person or account of that opaque id. */
     public static Holder person(String actor) {
         return new Holder(PERSON, actor);
     }

@@ -89,6 +89,7 @@ public class Labels {
         return labels.isEmpty() ? ZoneOffset.UTC : ZoneId.of(labels.get(0).timeZone());
     }
 
+    /** Codes in the order given, parted by commas; after ten only how many more. */
     public static String shown(List<String> codes) {
         int most = 10;
         return codes.size() <= most

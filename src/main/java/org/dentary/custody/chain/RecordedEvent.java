@@ -14,10 +14,12 @@ import org.dentary.ledger.LedgerEvent;
  */
 public record RecordedEvent(LedgerEvent event, JsonNode content) {
 
+    /** The event with the content of its stored bytes. */
     public static RecordedEvent of(LedgerEvent event) {
         return new RecordedEvent(event, event.content());
     }
 
+    /** What happened. */
     public CustodyKind kind() {
         return CustodyKind.valueOf(text("kind"));
     }
@@ -49,10 +51,12 @@ public record RecordedEvent(LedgerEvent event, JsonNode content) {
         return false;
     }
 
+    /** A moment of the event itself, such as {@code occurredAt}; every event has it. */
     public Instant time(String name) {
         return Instant.parse(text(name));
     }
 
+    /** The event as the custody rules see it. */
     public Step step() {
         return new Step(
                 event.sequence(),

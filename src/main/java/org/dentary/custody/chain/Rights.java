@@ -35,6 +35,7 @@ public class Rights {
         return current.get();
     }
 
+    /** The opaque id of who acts now. */
     public String actor() {
         return account().actor();
     }
@@ -142,6 +143,7 @@ public class Rights {
         return intoStore || outOfStore || offer.isSigned() || offer.isOnPaper();
     }
 
+    /** A custodian as the chain names it. */
     public static Holder holder(Custodian custodian) {
         return new Holder(custodian.kind().name(), custodian.code());
     }

@@ -120,6 +120,7 @@ public class HandOverForm {
         }
     }
 
+    /** What was typed without blanks around it; null where nothing was. */
     public static String said(String text) {
         return text == null || text.isBlank() ? null : text.strip();
     }

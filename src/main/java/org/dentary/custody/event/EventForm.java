@@ -69,6 +69,7 @@ public class EventForm {
         return form;
     }
 
+    /** Whether it corrects an earlier event. */
     public boolean isCorrection() {
         return HandOverForm.said(corrects) != null;
     }

@@ -52,10 +52,12 @@ public record OfferHandOver(
         // Left out where empty, so that what was accepted before there were photos has the digest that it had.
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {
 
+    /** Whether somebody signed for it on the screen. */
     public boolean isSigned() {
         return signedBy != null && !signedBy.isBlank();
     }
 
+    /** Whether it was written down on a paper form first. */
     public boolean isOnPaper() {
         return paperForm != null && !paperForm.isBlank();
     }

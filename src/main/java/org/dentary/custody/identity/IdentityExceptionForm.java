@@ -48,6 +48,7 @@ public class IdentityExceptionForm {
         return uuid(key, "key");
     }
 
+    /** Ids of the photographs kept so far, in the order taken; never null. */
     public List<String> getPhotoIds() {
         return photos == null ? List.of() : List.copyOf(photos);
     }

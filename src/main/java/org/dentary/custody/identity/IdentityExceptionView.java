@@ -41,11 +41,13 @@ public record IdentityExceptionView(
         String decisionEvent,
         List<EvidenceView> photos) {
 
+    /** Whether a second person has still to decide. */
     @JsonIgnore
     public boolean isOpen() {
         return state.equals(OPEN);
     }
 
+    /** Whether the second person granted it. */
     @JsonIgnore
     public boolean isGranted() {
         return state.equals(GRANTED);

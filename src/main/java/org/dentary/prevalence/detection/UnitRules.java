@@ -34,6 +34,7 @@ final class UnitRules {
             int stations,
             Map<String, String> stationNames) {}
 
+    /** What is known of a unit; figures only where animals were tested and the disease was detected in none. */
     static UnitChance chance(Known known, double confidence, SampleConcerns concerns) {
         Assumptions a = known.current().assumptions();
         Sample sample = known.current().sample();

@@ -9,6 +9,7 @@ import java.util.List;
 public record Estimate(
         Double estimate, Double lower, Double upper, String method, String source, List<String> warnings) {
 
+    /** A value with both limits and nothing to warn of. */
     public static Estimate of(double estimate, double lower, double upper, String method, String source) {
         return new Estimate(estimate, lower, upper, method, source, List.of());
     }
