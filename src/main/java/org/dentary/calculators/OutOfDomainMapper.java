@@ -4,7 +4,7 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.platform.problem.FieldProblem;
-import org.dentary.platform.problem.ProblemMapper;
+import org.dentary.platform.problem.ProblemAnswers;
 import org.dentary.statistics.OutOfDomain;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -14,7 +14,7 @@ public class OutOfDomainMapper {
 
     @ServerExceptionMapper
     public Response outOfDomain(OutOfDomain refusal, RoutingContext request) {
-        return ProblemMapper.answer(
+        return ProblemAnswers.answer(
                 request, 422, RULE, "Not accepted as given", refusal.getMessage(), List.of(problem(refusal)));
     }
 

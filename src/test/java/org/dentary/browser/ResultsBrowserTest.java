@@ -1,6 +1,5 @@
 package org.dentary.browser;
 
-import org.dentary.submission.SubmissionFixture;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
 import com.microsoft.playwright.Page;
@@ -11,10 +10,10 @@ import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
-import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
+import org.dentary.submission.SubmissionFixture;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 

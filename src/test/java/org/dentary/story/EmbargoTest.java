@@ -1,6 +1,5 @@
 package org.dentary.story;
 
-import org.dentary.submission.SubmissionFixture;
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItems;
@@ -21,6 +20,7 @@ import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.submission.SubmissionFixture;
 import org.junit.jupiter.api.Test;
 
 /** Until it is released, what the findings say reaches only those who may know, and the others see no difference at all. */

@@ -8,7 +8,7 @@ import java.net.URI;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.dentary.platform.problem.ProblemMapper;
+import org.dentary.platform.problem.ProblemAnswers;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
 
 /**
@@ -35,7 +35,7 @@ public class AccountFilter {
         if (!byCookie || READS.contains(request.request().method().name()) || comesFromHere(request)) {
             return null;
         }
-        return ProblemMapper.answer(
+        return ProblemAnswers.answer(
                 request,
                 403,
                 "OTHER_ORIGIN",

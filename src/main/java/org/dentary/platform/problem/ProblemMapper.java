@@ -4,21 +4,13 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
-import io.quarkus.qute.CheckedTemplate;
-import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import io.vertx.ext.web.RoutingContext;
-import jakarta.validation.ConstraintViolation;
-import jakarta.validation.constraints.AssertTrue;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.net.URI;
-import java.net.URLEncoder;
-import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Set;
@@ -47,46 +39,33 @@ public class ProblemMapper {
         this.limit = limit;
     }
 
-    @CheckedTemplate(basePath = "problem")
-    static class Templates {
-        static native TemplateInstance problem(Problem problem);
-    }
-
     @ServerExceptionMapper
     public Response refusal(DomainException refusal, RoutingContext request) {
-        return answer(
+        return ProblemAnswers.answer(
                 request, refusal.status(), refusal.code(), refusal.title(), refusal.getMessage(), refusal.errors());
     }
 
     @ServerExceptionMapper
     public Response violations(jakarta.validation.ConstraintViolationException fault, RoutingContext request) {
         if (sentNothing(request)) {
-            return answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
+            return ProblemAnswers.answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
         }
         List<FieldProblem> errors = fault.getConstraintViolations().stream()
-                .map(ProblemMapper::fieldProblem)
+                .map(FieldProblem::of)
                 .sorted((a, b) -> a.field().compareTo(b.field()))
                 .toList();
         String detail = errors.stream()
                 .map(e -> e.field().isEmpty() ? e.message() : e.field() + ": " + e.message())
                 .collect(Collectors.joining("; "));
-        return answer(request, 422, "INVALID", "Not accepted as given", detail, errors);
+        return ProblemAnswers.answer(request, 422, "INVALID", "Not accepted as given", detail, errors);
     }
 
     @ServerExceptionMapper
     public Response badJson(MismatchedInputException fault, RoutingContext request) {
         if (fault.getPath().isEmpty() && fault.getTargetType() != null && JsonProblems.isEmptyBody(fault)) {
-            return answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
+            return ProblemAnswers.answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
         }
-        String field = JsonProblems.path(fault);
-        String message = JsonProblems.explain(fault);
-        return answer(
-                request,
-                422,
-                "INVALID_VALUE",
-                "Not accepted as given",
-                field.isEmpty() ? message : field + ": " + message,
-                List.of(new FieldProblem(field, "INVALID_VALUE", message)));
+        return badValue(fault, request);
     }
 
     @ServerExceptionMapper
@@ -108,13 +87,16 @@ public class ProblemMapper {
             }
         }
         int status = status(fault, request);
-        return status < 400 ? fault.getResponse() : ofStatus(status, request);
+        return status < 400
+                ? fault.getResponse()
+                : ofStatus(status, fault.getResponse().getHeaderString("Allow"), request);
     }
 
-    private Response ofStatus(int status, RoutingContext request) {
+    /** @param allowed the methods that the route takes, or null where that is not known */
+    private Response ofStatus(int status, String allowed, RoutingContext request) {
         return switch (status) {
             case 404 ->
-                answer(
+                ProblemAnswers.answer(
                         request,
                         404,
                         "NOT_FOUND",
@@ -123,18 +105,18 @@ public class ProblemMapper {
                                 + ", or a value in the address is not of the form expected",
                         List.of());
             case 405 ->
-                answer(
+                ProblemAnswers.answer(
                         request,
                         405,
                         "METHOD_NOT_ALLOWED",
                         "Method not allowed",
                         request.request().method() + " is not offered here; "
-                                + (fault.getResponse().getHeaderString("Allow") == null
+                                + (allowed == null
                                         ? "the document of this route names what is"
-                                        : "allowed: " + fault.getResponse().getHeaderString("Allow")),
+                                        : "allowed: " + allowed),
                         List.of());
             case 406 ->
-                answer(
+                ProblemAnswers.answer(
                         request,
                         406,
                         "NOT_ACCEPTABLE",
@@ -144,7 +126,7 @@ public class ProblemMapper {
                         List.of());
             case 413 -> tooLarge(request);
             case 415 ->
-                answer(
+                ProblemAnswers.answer(
                         request,
                         415,
                         "UNSUPPORTED_MEDIA_TYPE",
@@ -153,7 +135,7 @@ public class ProblemMapper {
                                 + "' is not taken here; send one that the document of this route names",
                         List.of());
             default ->
-                answer(
+                ProblemAnswers.answer(
                         request,
                         status,
                         status < 500 ? "MALFORMED" : "FAULT",
@@ -165,17 +147,17 @@ public class ProblemMapper {
 
     @ServerExceptionMapper
     public Response noAccount(UnauthorizedException fault, RoutingContext request) {
-        return signIn(request, "ACCOUNT_REQUIRED", "Sign in, or send Basic or Bearer credentials");
+        return ProblemAnswers.signIn(request, "ACCOUNT_REQUIRED", "Sign in, or send Basic or Bearer credentials");
     }
 
     @ServerExceptionMapper
     public Response wrongAccount(AuthenticationFailedException fault, RoutingContext request) {
-        return signIn(request, "CREDENTIALS_REFUSED", "The name, password or token was not accepted");
+        return ProblemAnswers.signIn(request, "CREDENTIALS_REFUSED", "The name, password or token was not accepted");
     }
 
     @ServerExceptionMapper
     public Response forbidden(ForbiddenException fault, RoutingContext request) {
-        return answer(
+        return ProblemAnswers.answer(
                 request,
                 403,
                 "NOT_ALLOWED",
@@ -199,7 +181,7 @@ public class ProblemMapper {
                 return refusal(ConstraintProblems.of(constraint), request);
             }
             if (cause instanceof SQLException sql && NOT_TEXT.equals(sql.getSQLState())) {
-                return answer(
+                return ProblemAnswers.answer(
                         request,
                         422,
                         "CHARACTER_NOT_TEXT",
@@ -208,7 +190,7 @@ public class ProblemMapper {
                         List.of());
             }
             if (cause instanceof SQLException sql && BEYOND.contains(String.valueOf(sql.getSQLState()))) {
-                return answer(
+                return ProblemAnswers.answer(
                         request,
                         422,
                         "BEYOND_RANGE",
@@ -228,7 +210,7 @@ public class ProblemMapper {
                 id,
                 request.request().method(),
                 request.request().path());
-        return answer(
+        return ProblemAnswers.answer(
                 request,
                 500,
                 "FAULT",
@@ -255,7 +237,19 @@ public class ProblemMapper {
         String words = whole
                 ? BodyLimit.words(limit.most())
                 : "A field of what was sent is longer than this service takes; shorten it, or send it as a file";
-        return answer(request, 413, whole ? "TOO_LARGE" : "FIELD_TOO_LARGE", "Too large", words, List.of());
+        return ProblemAnswers.answer(request, 413, whole ? "TOO_LARGE" : "FIELD_TOO_LARGE", "Too large", words, List.of());
+    }
+
+    private static Response badValue(JsonMappingException fault, RoutingContext request) {
+        String field = JsonProblems.path(fault);
+        String message = JsonProblems.explain(fault);
+        return ProblemAnswers.answer(
+                request,
+                422,
+                "INVALID_VALUE",
+                "Not accepted as given",
+                field.isEmpty() ? message : field + ": " + message,
+                List.of(new FieldProblem(field, "INVALID_VALUE", message)));
     }
 
     private Response malformed(JsonProcessingException fault, RoutingContext request) {
@@ -264,7 +258,7 @@ public class ProblemMapper {
         }
         if (fault instanceof StreamConstraintsException || fault.getCause() instanceof StreamConstraintsException) {
             return JsonProblems.isTooDeep(fault)
-                    ? answer(
+                    ? ProblemAnswers.answer(
                             request,
                             400,
                             "TOO_DEEP",
@@ -278,77 +272,19 @@ public class ProblemMapper {
             return refusal(refusal, request);
         }
         if (fault instanceof JsonMappingException mapping) {
-            String field = JsonProblems.path(mapping);
-            String message = JsonProblems.explain(mapping);
-            return answer(
-                    request,
-                    422,
-                    "INVALID_VALUE",
-                    "Not accepted as given",
-                    field.isEmpty() ? message : field + ": " + message,
-                    List.of(new FieldProblem(field, "INVALID_VALUE", message)));
+            return badValue(mapping, request);
         }
         String where = fault.getLocation() == null
                 ? ""
                 : " near line " + fault.getLocation().getLineNr() + ", column "
                         + fault.getLocation().getColumnNr();
-        return answer(
+        return ProblemAnswers.answer(
                 request,
                 400,
                 "MALFORMED_JSON",
                 "Malformed request",
                 "The body is not valid JSON (RFC 8259, in UTF-8)" + where + "; mend it there and send it again",
                 List.of());
-    }
-
-    private static Response signIn(RoutingContext request, String code, String detail) {
-        if (isForPeople(request) && request.request().method().name().equals("GET")) {
-            String then = URLEncoder.encode(request.request().uri(), StandardCharsets.UTF_8);
-            return Response.seeOther(URI.create("/sign-in?then=" + then)).build();
-        }
-        Response answer = answer(request, 401, code, "Account required", detail, List.of());
-        return Response.fromResponse(answer)
-                .header(HttpHeaders.WWW_AUTHENTICATE, "Basic realm=\"Dentary\", charset=\"UTF-8\"")
-                .build();
-    }
-
-    /** A refusal raised outside a resource method, told like every other. */
-    public static Response answer(
-            RoutingContext request, int status, String code, String title, String detail, List<FieldProblem> errors) {
-        Problem problem =
-                Problem.of(status, code, title, detail, request.request().path(), errors);
-        Response.ResponseBuilder answer =
-                Response.status(status).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
-        return isForPeople(request)
-                ? answer.type(MediaType.TEXT_HTML + ";charset=UTF-8")
-                        .entity(Templates.problem(problem).render())
-                        .build()
-                : answer.type(Problem.MEDIA_TYPE).entity(problem).build();
-    }
-
-    private static boolean isForPeople(RoutingContext request) {
-        String accept = request.request().getHeader("Accept");
-        return !request.request().path().startsWith("/api/") && accept != null && accept.contains("text/html");
-    }
-
-    private static FieldProblem fieldProblem(ConstraintViolation<?> violation) {
-        String path = violation.getPropertyPath().toString();
-        int method = path.indexOf('.');
-        String afterMethod = method < 0 ? path : path.substring(method + 1);
-        String head = afterMethod.split("[.\\[]", 2)[0];
-        boolean bodyParameter = violation.getLeafBean() != null
-                && !violation.getLeafBean().equals(violation.getRootBean())
-                && afterMethod.contains(".");
-        String field = bodyParameter ? afterMethod.substring(head.length() + 1) : afterMethod;
-        boolean missing = violation.getInvalidValue() == null;
-        if (missing && !bodyParameter) {
-            return new FieldProblem("", "REQUIRED", "null was sent; send the object that this route takes");
-        }
-        if (violation.getConstraintDescriptor().getAnnotation() instanceof AssertTrue) {
-            // A rule over several fields lies at what holds them; its own name is nobody's field.
-            field = field.substring(0, Math.max(0, field.lastIndexOf('.')));
-        }
-        return new FieldProblem(field, missing ? "REQUIRED" : "INVALID_VALUE", violation.getMessage());
     }
 
     private static boolean sentNothing(RoutingContext request) {

@@ -1,6 +1,5 @@
 package org.dentary.prevalence.ageing;
 
-import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.Shape;
@@ -16,6 +15,7 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.ageing.AgePattern.ClassFigures;
+import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.chart.ChartPng;
 import org.dentary.prevalence.chart.ChartSvg;

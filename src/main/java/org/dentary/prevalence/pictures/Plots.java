@@ -1,6 +1,5 @@
 package org.dentary.prevalence.pictures;
 
-import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
@@ -9,6 +8,7 @@ import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.util.List;
 import java.util.Locale;
+import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Plate;
 import org.jfree.chart.JFreeChart;

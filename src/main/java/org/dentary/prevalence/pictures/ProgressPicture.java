@@ -1,10 +1,10 @@
 package org.dentary.prevalence.pictures;
 
-import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.detection.ChanceOfDetection;
 import org.dentary.prevalence.detection.UnitChance;

@@ -1,11 +1,11 @@
 package org.dentary.prevalence.pictures;
 
-import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.dentary.prevalence.Words;
+import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.detection.ChanceService.SeasonCount;
 import org.dentary.prevalence.detection.ChanceWords;

@@ -1,12 +1,12 @@
 package org.dentary.prevalence.pictures;
 
-import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Column;
 import org.dentary.prevalence.pictures.Picture.Plate;

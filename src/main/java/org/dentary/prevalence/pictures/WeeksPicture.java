@@ -1,6 +1,5 @@
 package org.dentary.prevalence.pictures;
 
-import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Shape;
@@ -17,6 +16,7 @@ import java.util.Map;
 import java.util.TimeZone;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Column;
 import org.dentary.prevalence.pictures.Picture.Plate;

@@ -1,6 +1,5 @@
 package org.dentary.prevalence.truth;
 
-import org.dentary.prevalence.chart.ChartFrame;
 import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.geom.Ellipse2D;
@@ -11,6 +10,7 @@ import java.text.DecimalFormatSymbols;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.Axis;

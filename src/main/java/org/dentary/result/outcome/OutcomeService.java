@@ -154,9 +154,7 @@ public class OutcomeService {
                 disease,
                 derived.outcome().name(),
                 shown.name(),
-                shown == derived.outcome()
-                        ? derived.footnotes()
-                        : Identities.footnotesOfWithheld(derived.footnotes()));
+                shown == derived.outcome() ? derived.footnotes() : Identities.footnotesOfWithheld(derived.footnotes()));
     }
 
     /** Parallel columns for one insert. */

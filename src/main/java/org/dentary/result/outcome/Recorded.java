@@ -55,8 +55,8 @@ record Recorded(
     Map<String, Derived> said(String root, List<String> diseases, PlanFacts plan) {
         List<OutcomeQueries.Tissue> of = tissues.getOrDefault(root, List.of());
         Identities settled = Identities.of(identities.getOrDefault(root, List.of()));
-        Map<String, List<OutcomeQueries.Finding>> byDisease =
-                findings.getOrDefault(root, List.of()).stream().collect(Collectors.groupingBy(OutcomeQueries.Finding::disease));
+        Map<String, List<OutcomeQueries.Finding>> byDisease = findings.getOrDefault(root, List.of()).stream()
+                .collect(Collectors.groupingBy(OutcomeQueries.Finding::disease));
         Map<String, Derived> said = new LinkedHashMap<>();
         for (String disease : diseases) {
             said.put(disease, derived(byDisease.getOrDefault(disease, List.of()), of, true, settled, plan));

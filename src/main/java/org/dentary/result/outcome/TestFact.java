@@ -1,12 +1,12 @@
 package org.dentary.result.outcome;
 
-import java.util.stream.Collectors;
-import java.util.Locale;
-import java.util.List;
-import java.util.LinkedHashSet;
 import java.time.LocalDate;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.dentary.result.FindingStatus;
 import org.dentary.result.FindingWord;
 import org.dentary.result.Stage;

@@ -70,7 +70,8 @@ class TruthFilesTest {
         String set = truths.stated("0.964", "0.927");
         String cut = classes.cut(season, "Workbook");
         String more = "season=" + season + "&performance=" + set + "&cut=" + cut;
-        String json = TruthFixture.ok("/api/v1/true-prevalence?" + more).extract().asString();
+        String json =
+                TruthFixture.ok("/api/v1/true-prevalence?" + more).extract().asString();
         JsonPath answer = TruthFixture.doubles(json);
         byte[] file = ClassFixture.as("epidemiologist")
                 .get("/api/v1/true-prevalence.xlsx?" + more)
@@ -135,7 +136,8 @@ class TruthFilesTest {
         String set = truths.stated("0.964", "0.927");
         String cut = classes.cut(season, "Document");
         String more = "season=" + season + "&performance=" + set + "&cut=" + cut;
-        String json = TruthFixture.ok("/api/v1/true-prevalence?" + more).extract().asString();
+        String json =
+                TruthFixture.ok("/api/v1/true-prevalence?" + more).extract().asString();
         JsonPath answer = TruthFixture.doubles(json);
         byte[] pdf = ClassFixture.as("epidemiologist")
                 .get("/api/v1/true-prevalence.pdf?" + more)
@@ -166,7 +168,8 @@ class TruthFilesTest {
         assertTrue(flat.contains(StoredAnswerService.digest(json)));
         int from = flat.indexOf("/api/v1/true-prevalence?");
         String printed = flat.substring(from, flat.indexOf("SHA-256oftheanswer", from));
-        assertEquals(json, TruthFixture.ok(printed).extract().asString(), "the printed address answers with the same bytes");
+        assertEquals(
+                json, TruthFixture.ok(printed).extract().asString(), "the printed address answers with the same bytes");
     }
 
     /** Without what breaks lines and pages: blanks, and the footer that stands between two pages. */

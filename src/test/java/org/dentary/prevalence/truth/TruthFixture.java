@@ -1,9 +1,10 @@
 package org.dentary.prevalence.truth;
 
 import static org.hamcrest.Matchers.equalTo;
-import io.restassured.response.ValidatableResponse;
-import io.restassured.path.json.config.JsonPathConfig;
+
 import io.restassured.path.json.JsonPath;
+import io.restassured.path.json.config.JsonPathConfig;
+import io.restassured.response.ValidatableResponse;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;

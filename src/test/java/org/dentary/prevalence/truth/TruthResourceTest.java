@@ -151,7 +151,8 @@ class TruthResourceTest {
             }
             assertEquals(answer.getInt("total.counted"), answer.getInt("tested.within"));
         }
-        assertEquals(List.of("MALE"), TruthFixture.asked(season, set, "&sex=MALE").getList("filter.sex"));
+        assertEquals(
+                List.of("MALE"), TruthFixture.asked(season, set, "&sex=MALE").getList("filter.sex"));
     }
 
     @Test
@@ -337,7 +338,8 @@ class TruthResourceTest {
         String season = truths.season(3, 30);
         String beyond = "how often it covers is not known";
         String set = truths.studied(90, 100, 100, 100);
-        assertFalse(TruthFixture.asked(season, set, "").getList("notes").toString().contains(beyond));
+        assertFalse(
+                TruthFixture.asked(season, set, "").getList("notes").toString().contains(beyond));
         assertTrue(TruthFixture.asked(season, set, "&confidence=0.8")
                 .getList("notes")
                 .toString()

@@ -1,6 +1,5 @@
 package org.dentary.result.imports;
 
-import org.dentary.submission.SubmissionFixture;
 import static io.restassured.RestAssured.given;
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.containsString;
@@ -28,6 +27,7 @@ import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.submission.SubmissionFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -104,7 +104,8 @@ class ImportRefusalsTest {
         put(
                         id,
                         "text/csv",
-                        bytes(HEADER + bench.aDeerSent().label(Part.NODE_LEFT) + ",A-1,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-1"),
+                        bytes(HEADER + bench.aDeerSent().label(Part.NODE_LEFT)
+                                + ",A-1,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-1"),
                         "?laboratory=T_LAB")
                 .statusCode(201)
                 .body("postable", equalTo(0))
