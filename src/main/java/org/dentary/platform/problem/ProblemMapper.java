@@ -48,7 +48,8 @@ public class ProblemMapper {
     @ServerExceptionMapper
     public Response violations(jakarta.validation.ConstraintViolationException fault, RoutingContext request) {
         if (sentNothing(request)) {
-            return ProblemAnswers.answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
+            return ProblemAnswers.answer(
+                    request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
         }
         List<FieldProblem> errors = fault.getConstraintViolations().stream()
                 .map(FieldProblem::of)
@@ -63,7 +64,8 @@ public class ProblemMapper {
     @ServerExceptionMapper
     public Response badJson(MismatchedInputException fault, RoutingContext request) {
         if (fault.getPath().isEmpty() && fault.getTargetType() != null && JsonProblems.isEmptyBody(fault)) {
-            return ProblemAnswers.answer(request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
+            return ProblemAnswers.answer(
+                    request, 400, "BODY_EMPTY", "Malformed request", "The body is empty; send JSON", List.of());
         }
         return badValue(fault, request);
     }
@@ -237,7 +239,8 @@ public class ProblemMapper {
         String words = whole
                 ? BodyLimit.words(limit.most())
                 : "A field of what was sent is longer than this service takes; shorten it, or send it as a file";
-        return ProblemAnswers.answer(request, 413, whole ? "TOO_LARGE" : "FIELD_TOO_LARGE", "Too large", words, List.of());
+        return ProblemAnswers.answer(
+                request, 413, whole ? "TOO_LARGE" : "FIELD_TOO_LARGE", "Too large", words, List.of());
     }
 
     private static Response badValue(JsonMappingException fault, RoutingContext request) {

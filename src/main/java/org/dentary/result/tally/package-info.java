@@ -1,2 +1,5 @@
-/** How many tests a laboratory reported, to hold its invoice against; no prices and no outcomes. Start at TallyService. */
+/**
+ * How many tests a laboratory reported, to hold its invoice against. It counts findings and knows no price and no outcome.
+ * Start reading at {@link org.dentary.result.tally.TallyService}.
+ */
 package org.dentary.result.tally;

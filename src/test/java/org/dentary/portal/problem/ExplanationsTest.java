@@ -31,7 +31,7 @@ class ExplanationsTest {
 
     /** What raises a problem with its code behind other things, that being the first literal in capitals. */
     private static final Pattern CODE_SOMEWHERE = Pattern.compile(
-            "(?:(?:new (?:RowProblem|LineProblem)|(?<![\\w.])(?:problem|fault|signIn))\\(|answer\\(\\s*request,)");
+            "(?:(?:new (?:RowProblem|LineProblem)|(?<![\\w.])(?:problem|fault|ProblemAnswers\\.signIn))\\(|answer\\(\\s*request,)");
 
     private static final Pattern CODE = Pattern.compile("\"([A-Z][A-Z0-9]+(?:_[A-Z0-9]+)*)\"");
 
