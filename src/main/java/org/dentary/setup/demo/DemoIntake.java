@@ -115,6 +115,20 @@ final class DemoIntake {
         }
     }
 
+    /** Some deer were marked as fawns; the list of marks is gone through weeks later and stands against what was read. */
+    void lookUpMark(Deer d) {
+        api.put(
+                "coordinator",
+                "/animals/" + kits.kit(d) + "/jaw-readings/" + DemoApi.key(season, d.number(), "mark"),
+                Map.of(
+                        "readAt",
+                        DemoCalendar.at(d.station(), d.diedOn().plusDays(30), 9, 0),
+                        "method",
+                        "KNOWN_AGE_MARK",
+                        "ageClass",
+                        d.number() % 5 == 0 && d.ageClass().equals("ADULT") ? "YEARLING" : d.ageClass()));
+    }
+
     /** A reader's commonest slip: a yearling with a new third tooth taken for an adult. */
     private static Deer older(Deer d) {
         return new Deer(

@@ -31,6 +31,7 @@ final class DemoSeason {
         all(deer, stations::takeIn);
         all(deer.stream().filter(d -> d.jaw().equals("LATER")).toList(), stations::readJawLater);
         all(deer.stream().filter(d -> d.jaw().equals("BLIND_TWICE")).toList(), stations::readAgain);
+        all(deer.stream().filter(DemoSeason::isMarked).toList(), stations::lookUpMark);
         all(tissue.batches(deer), tissue::carry);
         DemoCorrections corrections = new DemoCorrections(api, season, kits);
         corrections.putRight(deer);
@@ -45,6 +46,13 @@ final class DemoSeason {
                         season,
                         "name",
                         season.equals(RUNNING) ? "End of " + RUNNING + " so far" : "End of season"));
+    }
+
+    private static boolean isMarked(Deer d) {
+        return !d.season().equals(RUNNING)
+                && d.number() % 11 == 0
+                && d.jaw().equals("AT_INTAKE")
+                && !d.ageClass().equals("UNKNOWN");
     }
 
     /** Runs independent steps a few at a time; the first fault stops the season. */
