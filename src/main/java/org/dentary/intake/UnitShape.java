@@ -3,6 +3,8 @@ package org.dentary.intake;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
 import java.util.ArrayList;
 import java.util.List;
 import org.dentary.plan.UnitBoundary;
@@ -46,18 +48,15 @@ record UnitShape(String unit, String edition, List<double[][]> rings) {
 
     /** Whether the point lies within; on the line itself either may be said. */
     boolean contains(double longitude, double latitude) {
-        boolean inside = false;
+        Path2D outline = new Path2D.Double(Path2D.WIND_EVEN_ODD);
         for (double[][] ring : rings) {
-            for (int i = 1; i < ring.length; i++) {
-                double[] a = ring[i - 1];
-                double[] b = ring[i];
-                if (a[1] > latitude != b[1] > latitude
-                        && longitude < a[0] + (latitude - a[1]) / (b[1] - a[1]) * (b[0] - a[0])) {
-                    inside = !inside;
-                }
+            outline.moveTo(ring[0][0], ring[0][1]);
+            for (double[] corner : ring) {
+                outline.lineTo(corner[0], corner[1]);
             }
+            outline.closePath();
         }
-        return inside;
+        return outline.contains(longitude, latitude);
     }
 
     /**
@@ -75,22 +74,15 @@ record UnitShape(String unit, String edition, List<double[][]> rings) {
             for (int i = 1; i < ring.length; i++) {
                 nearest = Math.min(
                         nearest,
-                        toLine(
+                        Line2D.ptSegDist(
                                 (ring[i - 1][0] - longitude) * east,
                                 (ring[i - 1][1] - latitude) * north,
                                 (ring[i][0] - longitude) * east,
-                                (ring[i][1] - latitude) * north));
+                                (ring[i][1] - latitude) * north,
+                                0,
+                                0));
             }
         }
         return nearest;
-    }
-
-    /** From the origin to the stretch between two points. */
-    private static double toLine(double x1, double y1, double x2, double y2) {
-        double dx = x2 - x1;
-        double dy = y2 - y1;
-        double length = dx * dx + dy * dy;
-        double along = length == 0 ? 0 : Math.max(0, Math.min(1, -(x1 * dx + y1 * dy) / length));
-        return Math.hypot(x1 + along * dx, y1 + along * dy);
     }
 }
