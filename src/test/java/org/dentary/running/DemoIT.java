@@ -52,7 +52,7 @@ class DemoIT {
             }
             assertTrue(taken > 1_900, "about two thousand deer, not " + taken);
             assertTrue(read(demo, "/api/v1/data-cuts").path("items").size() >= 4);
-            read(demo, "/api/v1/prevalence/ageing-error?season=SY2025&matrix=KNOWN_AGE");
+            read(demo, "/api/v1/ageing-error?season=SY2025&matrix=KNOWN_AGE");
         }
     }
 

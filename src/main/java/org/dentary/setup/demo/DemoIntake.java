@@ -125,8 +125,8 @@ final class DemoIntake {
                         DemoCalendar.at(d.station(), d.diedOn().plusDays(30), 9, 0),
                         "method",
                         "KNOWN_AGE_MARK",
-                        "ageClass",
-                        d.number() % 5 == 0 && d.ageClass().equals("ADULT") ? "YEARLING" : d.ageClass()));
+                        "examinersClass",
+                        d.number() % 20 == 0 && d.ageClass().equals("ADULT") ? "YEARLING" : d.ageClass()));
     }
 
     /** A reader's commonest slip: a yearling with a new third tooth taken for an adult. */
