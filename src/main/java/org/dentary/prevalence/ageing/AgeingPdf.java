@@ -17,6 +17,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.paper.PaperFooter;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
+import org.dentary.prevalence.document.Fact;
 import org.dentary.prevalence.document.PdfPictures;
 import org.dentary.prevalence.document.PdfStyle;
 import org.dentary.prevalence.linelist.FilterWords;
@@ -94,25 +95,20 @@ class AgeingPdf {
 
     private static PdfPTable facts(AgeingAnswers.Answer answer, AgeingTable table) {
         ErrorMatrix matrix = answer.whatIf().matrix();
-        List<List<String>> facts = new ArrayList<>();
-        facts.add(List.of("Stands on", table.standsOn()));
+        List<Fact> facts = new ArrayList<>();
+        facts.add(new Fact("Stands on", table.standsOn()));
         fields(facts, "", answer.filters());
         fields(facts, "Counts ", answer.whatIf().scope());
-        facts.add(List.of("Ageing error", matrix.name() + " (" + matrix.code() + "), " + matrix.asOf()));
-        facts.add(List.of("Kind", table.getKind()));
-        facts.add(List.of("Source", matrix.source()));
-        PdfPTable rows = PdfStyle.table(1.4f, 5);
-        facts.forEach(fact -> {
-            rows.addCell(PdfStyle.cell(fact.get(0), PdfStyle.STRONG, false));
-            rows.addCell(PdfStyle.cell(fact.get(1), PdfStyle.TEXT, false));
-        });
-        return rows;
+        facts.add(new Fact("Ageing error", matrix.name() + " (" + matrix.code() + "), " + matrix.asOf()));
+        facts.add(new Fact("Kind", table.getKind()));
+        facts.add(new Fact("Source", matrix.source()));
+        return PdfStyle.facts(facts);
     }
 
-    private static void fields(List<List<String>> facts, String before, Map<String, List<String>> fields) {
+    private static void fields(List<Fact> facts, String before, Map<String, List<String>> fields) {
         fields.forEach((field, values) -> {
             String name = FilterWords.name(field);
-            facts.add(List.of(
+            facts.add(new Fact(
                     before.isEmpty() ? name : before + name.toLowerCase(java.util.Locale.US),
                     FilterWords.values(values)));
         });

@@ -66,6 +66,16 @@ public final class PdfStyle {
         return table;
     }
 
+    /** A line a fact: what it is, heavier, and what it says. */
+    public static PdfPTable facts(List<Fact> facts) {
+        PdfPTable table = table(1.4f, 5);
+        facts.forEach(fact -> {
+            table.addCell(cell(fact.what(), STRONG, false));
+            table.addCell(cell(fact.value(), TEXT, false));
+        });
+        return table;
+    }
+
     public static PdfPCell cell(String words, Font font, boolean number) {
         PdfPCell cell = new PdfPCell(new Phrase(words, font));
         cell.setBorder(PdfPCell.BOTTOM);

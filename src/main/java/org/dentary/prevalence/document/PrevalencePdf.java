@@ -88,12 +88,7 @@ class PrevalencePdf {
         if (answer.superseded() != null) {
             document.add(PdfStyle.caution("This data cut is superseded: " + answer.superseded()));
         }
-        PdfPTable table = PdfStyle.table(1.4f, 5);
-        facts.asked(answer).forEach(fact -> {
-            table.addCell(PdfStyle.cell(fact.what(), PdfStyle.STRONG, false));
-            table.addCell(PdfStyle.cell(fact.value(), PdfStyle.TEXT, false));
-        });
-        document.add(table);
+        document.add(PdfStyle.facts(facts.asked(answer)));
     }
 
     private static PdfPTable figures(PrevalenceTable figures) {

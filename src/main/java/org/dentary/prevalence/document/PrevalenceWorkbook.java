@@ -106,19 +106,19 @@ class PrevalenceWorkbook {
 
     private void reading(Worksheet sheet, Answer answer, URI base) {
         PrevalenceReport report = answer.report();
-        List<ReportFacts.Fact> lines = new ArrayList<>();
-        lines.add(new ReportFacts.Fact("Title", facts.title(answer)));
+        List<Fact> lines = new ArrayList<>();
+        lines.add(new Fact("Title", facts.title(answer)));
         if (answer.superseded() != null) {
-            lines.add(new ReportFacts.Fact("Superseded", answer.superseded()));
+            lines.add(new Fact("Superseded", answer.superseded()));
         }
         lines.addAll(facts.asked(answer));
-        report.warnings().forEach(text -> lines.add(new ReportFacts.Fact("Mind", text)));
-        report.footnotes().forEach(note -> lines.add(new ReportFacts.Fact("Footnote", note.text())));
-        report.notes().forEach(text -> lines.add(new ReportFacts.Fact("Note", text)));
-        report.methods().forEach(m -> lines.add(new ReportFacts.Fact("Method", m.what() + ". " + m.source())));
-        report.cautions().forEach(text -> lines.add(new ReportFacts.Fact("Caution", text)));
-        lines.add(new ReportFacts.Fact("SHA-256 of the answer as JSON", answer.digest()));
-        lines.add(new ReportFacts.Fact("Asks the same again", facts.address(answer, base)));
+        report.warnings().forEach(text -> lines.add(new Fact("Mind", text)));
+        report.footnotes().forEach(note -> lines.add(new Fact("Footnote", note.text())));
+        report.notes().forEach(text -> lines.add(new Fact("Note", text)));
+        report.methods().forEach(m -> lines.add(new Fact("Method", m.what() + ". " + m.source())));
+        report.cautions().forEach(text -> lines.add(new Fact("Caution", text)));
+        lines.add(new Fact("SHA-256 of the answer as JSON", answer.digest()));
+        lines.add(new Fact("Asks the same again", facts.address(answer, base)));
         for (int line = 0; line < lines.size(); line++) {
             sheet.value(line, 0, lines.get(line).what());
             sheet.value(line, 1, lines.get(line).value());

@@ -25,9 +25,6 @@ class ReportFacts {
         this.zone = zone;
     }
 
-    /** A line of the table of what was asked. */
-    record Fact(String what, String value) {}
-
     /** Such as "Chronic wasting disease in white-tailed deer, Surveillance year 2026-27". */
     String title(Answer answer) {
         PrevalenceReport report = answer.report();

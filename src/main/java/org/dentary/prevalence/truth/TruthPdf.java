@@ -17,6 +17,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.paper.PaperFooter;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
+import org.dentary.prevalence.document.Fact;
 import org.dentary.prevalence.document.PdfPictures;
 import org.dentary.prevalence.document.PdfStyle;
 import org.dentary.prevalence.linelist.FilterWords;
@@ -111,23 +112,18 @@ class TruthPdf {
 
     private PdfPTable asked(TruthReport report, String stands) {
         PerformanceSet set = report.performance();
-        List<String[]> facts = new ArrayList<>();
-        facts.add(new String[] {"Stands on", stands});
+        List<Fact> facts = new ArrayList<>();
+        facts.add(new Fact("Stands on", stands));
         report.filter()
                 .forEach((field, accepted) ->
-                        facts.add(new String[] {FilterWords.name(field), FilterWords.values(accepted)}));
-        facts.add(new String[] {"Test performance", set.name() + " (" + set.code() + ")"});
-        facts.add(new String[] {"Speaks of", TruthWords.tests(set, TruthWords.methodNames(plan))});
-        facts.add(new String[] {"Sensitivity", set.getSensitivityWords()});
-        facts.add(new String[] {"Specificity", set.getSpecificityWords()});
-        facts.add(new String[] {"Held against", set.reference() + ", in " + set.population()});
-        facts.add(new String[] {"Source", set.source() + "; " + set.getSeenWords()});
-        PdfPTable table = PdfStyle.table(1.4f, 5);
-        facts.forEach(fact -> {
-            table.addCell(PdfStyle.cell(fact[0], PdfStyle.STRONG, false));
-            table.addCell(PdfStyle.cell(fact[1], PdfStyle.TEXT, false));
-        });
-        return table;
+                        facts.add(new Fact(FilterWords.name(field), FilterWords.values(accepted))));
+        facts.add(new Fact("Test performance", set.name() + " (" + set.code() + ")"));
+        facts.add(new Fact("Speaks of", TruthWords.tests(set, TruthWords.methodNames(plan))));
+        facts.add(new Fact("Sensitivity", set.getSensitivityWords()));
+        facts.add(new Fact("Specificity", set.getSpecificityWords()));
+        facts.add(new Fact("Held against", set.reference() + ", in " + set.population()));
+        facts.add(new Fact("Source", set.source() + "; " + set.getSeenWords()));
+        return PdfStyle.facts(facts);
     }
 
     private static PdfPTable figures(TruthTable figures) {
