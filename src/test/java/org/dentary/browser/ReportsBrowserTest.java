@@ -170,6 +170,16 @@ class ReportsBrowserTest extends Browser {
     }
 
     @Test
+    void onPaperStandTheFiguresWithoutTheForm() {
+        Page page = signedIn(DESK, Role.EPIDEMIOLOGIST);
+        page.navigate("/prevalence?season=" + season());
+        assertTrue(page.locator("form.filters").isVisible());
+        page.emulateMedia(new Page.EmulateMediaOptions().setMedia(com.microsoft.playwright.options.Media.PRINT));
+        assertFalse(page.locator("form.filters").isVisible());
+        assertTrue(page.locator("#figures").isVisible());
+    }
+
+    @Test
     void onAPhoneThePictureKeepsItsLettering() {
         Page page = signedIn(PHONE, Role.EPIDEMIOLOGIST);
         page.navigate("/prevalence?season=" + season());
