@@ -43,17 +43,17 @@ record FirstSeason(List<Step> steps) {
                 .forEach(list -> steps.add(
                         list == SetUpList.ACCOUNTS
                                 ? new Step(
-                                        "Accounts, among them your own with your person; then sign in with it",
+                                        "Accounts: yours with your person, then sign in with it",
                                         href(list),
                                         named && counts.getOrDefault(list, 0) > 1)
                                 : new Step(list.words(), href(list), counts.getOrDefault(list, 0) > 0)));
-        steps.add(new Step("Protocol written", SettingsPage.href("PROTOCOL_TEXT"), protocolWritten));
-        steps.add(new Step("Protocol reviewed", "/season/review#protocol", protocolReviewed));
+        steps.add(new Step("Write the protocol", SettingsPage.href("PROTOCOL_TEXT"), protocolWritten));
+        steps.add(new Step("Review the protocol", "/season/review#protocol", protocolReviewed));
         steps.add(new Step(
-                cautions == 0 ? "Cautions reviewed" : "Cautions reviewed: " + cautions + " to go",
+                cautions == 0 ? "Review the cautions" : "Review the cautions: " + cautions + " to go",
                 "/season/review#cautions",
                 cautions == 0));
-        steps.add(new Step("Season opened for intake", "/season#seasons", false));
+        steps.add(new Step("Open the season for intake", "/season#seasons", false));
         return new FirstSeason(List.copyOf(steps));
     }
 

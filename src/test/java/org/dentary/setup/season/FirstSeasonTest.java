@@ -17,7 +17,7 @@ class FirstSeasonTest {
         FirstSeason first = FirstSeason.of(Map.of(SetUpList.ACCOUNTS, 1), false, false, false, CAUTIONS);
         assertEquals(0, first.done());
         assertEquals("/season/lists/diseases", first.next().href());
-        assertTrue(first.steps().stream().anyMatch(step -> step.words().equals("Cautions reviewed: 31 to go")));
+        assertTrue(first.steps().stream().anyMatch(step -> step.words().equals("Review the cautions: 31 to go")));
     }
 
     @Test
