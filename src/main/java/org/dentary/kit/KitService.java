@@ -47,6 +47,11 @@ public class KitService {
      * @throws NotFound where any was never issued here, naming each
      */
     public List<LabelView> labels(Collection<String> typed) {
+        return labels("codes", typed);
+    }
+
+    /** The same, naming each fault by the request's own name of the list. */
+    public List<LabelView> labels(String list, Collection<String> typed) {
         List<FieldProblem> faults = new ArrayList<>();
         List<LabelCode> codes = new ArrayList<>();
         int index = 0;
@@ -54,7 +59,7 @@ public class KitService {
             try {
                 codes.add(LabelCode.parse(one));
             } catch (NotACode fault) {
-                faults.add(new FieldProblem("codes[" + index + "]", "NOT_A_CODE", fault.getMessage()));
+                faults.add(new FieldProblem(list + "[" + index + "]", "NOT_A_CODE", fault.getMessage()));
             }
             index++;
         }
@@ -64,7 +69,7 @@ public class KitService {
         Map<String, LabelView> known = byCode(codes);
         for (int i = 0; i < codes.size(); i++) {
             if (!known.containsKey(codes.get(i).value())) {
-                faults.add(new FieldProblem("codes[" + i + "]", "LABEL_UNKNOWN", unknown(codes.get(i))));
+                faults.add(new FieldProblem(list + "[" + i + "]", "LABEL_UNKNOWN", unknown(codes.get(i))));
             }
         }
         if (!faults.isEmpty()) {

@@ -13,11 +13,18 @@ import com.fasterxml.jackson.databind.type.LogicalType;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** JSON is read strictly: no duplicate fields, no text for numbers, no numbers for codes, no null among a list, offsets kept as given. */
 @Singleton
 class JsonSettings implements ObjectMapperCustomizer {
+    /** After all others, for of two readers of a kind of value the one that came last is asked. */
+    @Override
+    public int priority() {
+        return MINIMUM_PRIORITY;
+    }
+
     @Override
     public void customize(ObjectMapper json) {
         json.enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
@@ -29,12 +36,13 @@ class JsonSettings implements ObjectMapperCustomizer {
         json.disable(MapperFeature.ALLOW_COERCION_OF_SCALARS);
         json.getFactory().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION.mappedFeature());
         json.getFactory().disable(JsonParser.Feature.INCLUDE_SOURCE_IN_LOCATION);
+        json.coercionConfigDefaults().setCoercion(CoercionInputShape.EmptyString, CoercionAction.Fail);
         json.coercionConfigFor(LogicalType.Textual)
                 .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
                 .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
                 .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail);
-        for (Class<?> list : List.of(List.class, Set.class)) {
-            json.configOverride(list).setSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
+        for (Class<?> many : List.of(List.class, Set.class, Map.class)) {
+            json.configOverride(many).setSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
         }
         json.registerModule(new StrictValues());
     }

@@ -15,6 +15,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.kit.KitService;
+import org.dentary.kit.LabelView;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.FieldProblem;
@@ -75,8 +76,8 @@ public class FindingService {
         }
         plan.laboratory(command.laboratory());
         String disease = plan.method(command.method()).disease();
-        List<String> codes = command.specimens().stream()
-                .map(typed -> kits.label(typed).code())
+        List<String> codes = kits.labels("specimens", command.specimens()).stream()
+                .map(LabelView::code)
                 .distinct()
                 .toList();
         List<FindingQueries.Specimen> specimens = queries.specimens(codes);

@@ -19,6 +19,7 @@ import org.dentary.kit.KitService;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.RuleBroken;
+import org.dentary.platform.request.ETags;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.platform.state.States;
@@ -74,12 +75,15 @@ public class ReceiptService {
     public SubmissionService.Done receive(UUID id, Receipt command, String ifMatch) {
         writes.lock(id);
         SubmissionQueries.Head head = submissions.require(id);
+        boolean counted = head.state().equals("RECEIVED");
+        // The first count may name the submission that was read; its tag is the only one there is.
+        boolean first = !counted && ifMatch != null && ETags.matches(ifMatch, head.version());
         Seen seen = requests.compare(
                 "receipt of submission",
                 id.toString(),
                 command,
-                ifMatch,
-                head.state().equals("RECEIVED") ? head.version() : null);
+                first ? null : ifMatch,
+                counted ? head.version() : null);
         if (seen == Seen.REPLAY) {
             return new SubmissionService.Done(submissions.view(id), false);
         }

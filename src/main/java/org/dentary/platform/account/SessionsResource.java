@@ -1,5 +1,6 @@
 package org.dentary.platform.account;
 
+import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.annotation.security.PermitAll;
 import jakarta.validation.Valid;
@@ -11,7 +12,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.core.Response;
 import java.util.Map;
-import org.dentary.platform.problem.NotAllowed;
 
 /** Tokens for programs that should not send a password with every request. */
 @Path("/api/v1/sessions")
@@ -30,8 +30,8 @@ public class SessionsResource {
     @POST
     @PermitAll
     public Response open(@NotNull @Valid Credentials given) {
-        String token = accounts.signIn(given.username(), given.password())
-                .orElseThrow(() -> new NotAllowed("CREDENTIALS_REFUSED", "The name or the password is not right"));
+        String token =
+                accounts.signIn(given.username(), given.password()).orElseThrow(AuthenticationFailedException::new);
         return Response.status(201).entity(Map.of("token", token)).build();
     }
 

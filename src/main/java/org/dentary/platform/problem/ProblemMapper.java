@@ -26,8 +26,8 @@ public class ProblemMapper {
     /** PostgreSQL's character_not_in_repertoire. */
     private static final String NOT_TEXT = "22021";
 
-    /** PostgreSQL's string_data_right_truncation, numeric_value_out_of_range and datetime_field_overflow. */
-    private static final Set<String> BEYOND = Set.of("22001", "22003", "22008");
+    /** PostgreSQL's string_data_right_truncation, numeric_value_out_of_range, datetime_field_overflow and program_limit_exceeded. */
+    private static final Set<String> BEYOND = Set.of("22001", "22003", "22008", "54000");
 
     private static final Pattern MEDIA_TYPE = Pattern.compile("\\s*[^\\s/;,]+/[^\\s/;,]+\\s*(;.*)?");
 

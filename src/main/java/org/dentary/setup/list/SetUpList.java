@@ -261,7 +261,7 @@ public enum SetUpList {
                 .findFirst()
                 .orElseThrow(() -> new NotFound(
                         "LIST_UNKNOWN",
-                        "'" + path + "' is no list; there are "
+                        (path == null ? "list is missing; name one" : "'" + path + "' is no list") + "; there are "
                                 + Arrays.stream(values()).map(SetUpList::path).collect(Collectors.joining(", "))));
     }
 

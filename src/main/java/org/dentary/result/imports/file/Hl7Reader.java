@@ -17,6 +17,7 @@ import ca.uhn.hl7v2.validation.impl.ValidationContextFactory;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
@@ -25,6 +26,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import org.dentary.plan.LaboratoryView;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.result.mapping.CodeMaps;
 
@@ -39,6 +41,8 @@ public final class Hl7Reader {
     private static final Map<String, String> STATUS =
             Map.of("P", "PRELIMINARY", "F", "FINAL", "C", "CORRECTED", "X", "CANCELLED");
 
+    private static final int LONGEST_SAID = 200;
+
     private Hl7Reader() {}
 
     /**
@@ -50,6 +54,8 @@ public final class Hl7Reader {
             byte[] file, List<CodeMaps.Edition> editions, Collection<LaboratoryView> laboratories, LocalDate today) {
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();
+        Hl7Batch batch = Hl7Batch.of(file);
+        int read = 0;
         try (HapiContext context = new DefaultHapiContext()) {
             context.setModelClassFactory(new CanonicalModelClassFactory("2.5.1"));
             context.setValidationContext(ValidationContextFactory.defaultValidation());
@@ -60,10 +66,11 @@ public final class Hl7Reader {
                 if (!(parser.parse(messages.next()) instanceof ORU_R01 message)) {
                     throw broken("it is not an ORU^R01");
                 }
+                read++;
                 String made =
                         day(message.getMSH().getDateTimeOfMessage().getTime().getValue());
-                CodeMaps.Edition edition = CodeMaps.inForce(editions, made == null ? today : LocalDate.parse(made))
-                        .orElse(null);
+                CodeMaps.Edition edition =
+                        CodeMaps.inForce(editions, made(made, today)).orElse(null);
                 message(message, edition, laboratories, rows, problems);
                 TableReader.limit(rows);
             }
@@ -71,8 +78,11 @@ public final class Hl7Reader {
             if (e instanceof InvalidInput known) {
                 throw known;
             }
-            throw broken(String.valueOf(e.getMessage()).lines().findFirst().orElse("it cannot be read"));
+            throw broken(inWords(e));
         }
+        batch.fault(read).ifPresent(fault -> {
+            throw broken(fault);
+        });
         if (rows.isEmpty()) {
             throw broken("no observation was found in it; each message begins with MSH and has OBR and OBX segments");
         }
@@ -84,6 +94,25 @@ public final class Hl7Reader {
                 "NOT_HL7",
                 "The file cannot be read as HL7 v2.5.1 ORU^R01: " + why + ". Nothing was stored; ask the laboratory to"
                         + " send it again");
+    }
+
+    /** What the parser says of the message, where it says it of the message and not of itself. */
+    private static String inWords(Exception fault) {
+        String first = String.valueOf(fault.getMessage()).lines().findFirst().orElse("");
+        String plain = first.replaceAll("^[\\w.]+Exception: *", "").replaceAll("\\bnull\\b", "missing");
+        boolean ofItself =
+                !(fault instanceof HL7Exception) || plain.startsWith("Determine encoding") || plain.isBlank();
+        return ofItself
+                ? "a segment is not of the form the standard gives it; MSH names the separators, the type and the version"
+                : plain.substring(0, Math.min(plain.length(), LONGEST_SAID));
+    }
+
+    private static LocalDate made(String day, LocalDate today) {
+        try {
+            return day == null ? today : CalendarText.day(day);
+        } catch (DateTimeParseException e) {
+            throw broken("MSH-7 does not say on which day the message was made");
+        }
     }
 
     private static void message(

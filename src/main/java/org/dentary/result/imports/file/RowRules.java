@@ -29,6 +29,16 @@ public final class RowRules {
             "finding", "finding",
             "corrects", "corrects");
 
+    /** The most characters of each text, as a finding entered by hand takes them. */
+    private static final int LONGEST_CODES = 1_500;
+
+    private static final int LONGEST_NUMBER = 80;
+    private static final int LONGEST_CODE = 40;
+    private static final int LONGEST_VALUE = 200;
+
+    /** What is kept of a text that is none of ours, to find it again in the file. */
+    private static final int KEPT = 200;
+
     private RowRules() {}
 
     /** Rows with codes and words in one form, and the faults found; a faulty value stays as it was given. */
@@ -78,20 +88,47 @@ public final class RowRules {
         return new ImportRow(
                 row.line(),
                 codes(row, problems),
-                row.accession(),
-                row.item(),
-                row.method(),
+                text(row, "accession_number", row.accession(), LONGEST_NUMBER, problems),
+                text(row, "laboratory_item", row.item(), LONGEST_NUMBER, problems),
+                text(row, "test_method", row.method(), LONGEST_CODE, problems),
                 word(row.stage()),
                 word(row.finding()),
                 row.status() == null ? FindingStatus.FINAL.name() : word(row.status()),
                 row.testedOn(),
                 row.reportedOn(),
                 word(row.reason()),
-                row.measuredValue(),
-                row.performingLaboratory(),
-                row.corrects(),
-                row.run(),
+                text(row, "measured_value", row.measuredValue(), LONGEST_VALUE, problems),
+                text(row, "performing_laboratory", row.performingLaboratory(), LONGEST_CODE, problems),
+                text(row, "corrects", row.corrects(), LONGEST_NUMBER, problems),
+                text(row, "run", row.run(), LONGEST_NUMBER, problems),
                 row.tissue());
+    }
+
+    /** A text as it was given, or the beginning of one that no finding can have. */
+    private static String text(ImportRow row, String column, String given, int longest, List<RowProblem> problems) {
+        if (given != null && given.length() > longest) {
+            problems.add(new RowProblem(
+                    row.line(),
+                    column,
+                    "TOO_LONG",
+                    "the text has " + given.length() + " characters, allowed are " + longest + "; it begins with '"
+                            + given.substring(0, LONGEST_CODE) + "'"));
+            return given.substring(0, longest);
+        }
+        // What was measured is kept as the laboratory wrote it.
+        if (given != null && longest != LONGEST_VALUE && given.chars().anyMatch(Character::isISOControl)) {
+            problems.add(
+                    new RowProblem(
+                            row.line(),
+                            column,
+                            "UNPRINTABLE",
+                            "the text holds a line break or another character that does not print; enter it anew from the report"));
+        }
+        return given;
+    }
+
+    private static String begun(String given) {
+        return given.length() <= KEPT ? given : given.substring(0, KEPT);
     }
 
     private static String word(String given) {
@@ -106,6 +143,15 @@ public final class RowRules {
                     row.line(), "specimen_code", "REQUIRED", "the code is missing; enter it from the label"));
             return null;
         }
+        if (row.specimens().length() > LONGEST_CODES) {
+            problems.add(new RowProblem(
+                    row.line(),
+                    "specimen_code",
+                    "TOO_LONG",
+                    "the codes have " + row.specimens().length() + " characters, allowed are " + LONGEST_CODES
+                            + "; a code has 10"));
+            return begun(row.specimens());
+        }
         if (row.specimens().matches("[0-9][.,]?[0-9]*[eE][+-]?[0-9]+")) {
             problems.add(new RowProblem(
                     row.line(),
@@ -113,7 +159,7 @@ public final class RowRules {
                     "SPREADSHEET_NUMBER",
                     "'" + row.specimens() + "' is a number in scientific notation made by a spreadsheet; format the"
                             + " column as text and enter the code from the label"));
-            return row.specimens();
+            return begun(row.specimens());
         }
         List<String> codes = new ArrayList<>();
         for (String typed : row.specimens().split("[+;]")) {
@@ -130,7 +176,7 @@ public final class RowRules {
                 } else {
                     problems.add(new RowProblem(row.line(), "specimen_code", "NOT_A_CODE", fault.getMessage()));
                 }
-                return row.specimens();
+                return begun(row.specimens());
             }
         }
         return String.join(" ", codes.stream().distinct().sorted().toList());

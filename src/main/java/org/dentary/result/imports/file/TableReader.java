@@ -55,7 +55,10 @@ public final class TableReader {
                 }
             }
         } catch (CsvParseException | IllegalArgumentException e) {
-            throw new InvalidInput("NOT_A_TABLE", "The file cannot be read as CSV: " + e.getMessage());
+            throw new InvalidInput(
+                    "NOT_A_TABLE",
+                    "The file cannot be read as CSV (RFC 4180): a line has far too many cells, a text is far too long or a"
+                            + " quotation mark is not closed; open it in a spreadsheet and save it as CSV UTF-8");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -108,7 +111,13 @@ public final class TableReader {
         Map<String, Integer> columns = new HashMap<>();
         for (int i = 0; i < heads.size(); i++) {
             if (heads.get(i) != null && !heads.get(i).isBlank()) {
-                columns.put(heads.get(i).trim().toLowerCase(Locale.ROOT), i);
+                String head = heads.get(i).trim().toLowerCase(Locale.ROOT);
+                if (columns.put(head, i) != null) {
+                    throw new InvalidInput(
+                            "COLUMN_TWICE",
+                            "The first line names " + head
+                                    + " twice, and which of the two holds is not known; take one of them away");
+                }
             }
         }
         List<String> missing = ColumnMap.REQUIRED.stream()
@@ -120,7 +129,7 @@ public final class TableReader {
                     "COLUMN_MISSING",
                     "The first line lacks " + String.join(", ", missing) + "; it must name "
                             + String.join(", ", ColumnMap.REQUIRED) + " and may name "
-                            + String.join(", ", ColumnMap.OPTIONAL));
+                            + String.join(", ", ColumnMap.OPTIONAL) + separated(given));
         }
         List<String> unknown = columns.keySet().stream()
                 .filter(c -> !ColumnMap.REQUIRED.contains(c) && !ColumnMap.OPTIONAL.contains(c))
@@ -135,6 +144,15 @@ public final class TableReader {
                             + String.join(", ", ColumnMap.OPTIONAL));
         }
         return columns;
+    }
+
+    /** What to do about a first line whose names are parted by something else than commas. */
+    private static String separated(List<String> heads) {
+        String only = heads.size() == 1 && heads.get(0) != null ? heads.get(0) : "";
+        return only.contains(";") || only.contains("\t")
+                ? ". Its names are parted by " + (only.contains(";") ? "semicolons" : "tabs")
+                        + "; save it with commas (CSV UTF-8)"
+                : "";
     }
 
     static ImportRow row(int line, Map<String, Integer> columns, List<String> cells, ColumnMap map) {

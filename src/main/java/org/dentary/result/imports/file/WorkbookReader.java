@@ -25,6 +25,7 @@ import org.dhatim.fastexcel.reader.Row;
 /** Reads a laboratory's workbook, XLSX (first sheet), into rows by the names in its first line. */
 public final class WorkbookReader {
     private static final ReadingOptions WITH_FORMATS = new ReadingOptions(true, false);
+    private static final ReadingOptions WITHOUT_FORMATS = new ReadingOptions(false, false);
     private static final long MOST_UNPACKED = 256L * 1024 * 1024;
     private static final MathContext FIFTEEN_DIGITS = new MathContext(15);
     private static final Pattern DATE_1904 = Pattern.compile("date1904\\s*=\\s*[\"'](1|true)[\"']");
@@ -44,14 +45,15 @@ public final class WorkbookReader {
 
     /** Reads a workbook by the laboratory's map; null, or a first line in our own names, needs none. */
     public static ImportFile read(byte[] file, ColumnMap map) {
-        boolean from1904 = countsFrom1904(file);
+        Package parts = parts(file);
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();
         boolean mapped;
-        try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(file), WITH_FORMATS);
+        try (ReadableWorkbook workbook = new ReadableWorkbook(
+                        new ByteArrayInputStream(file), parts.styles() ? WITH_FORMATS : WITHOUT_FORMATS);
                 Stream<Row> lines = workbook.getFirstSheet().openStream()) {
             // The library takes date1904="1" for no; what it takes for yes it counts itself.
-            int shift = from1904 && !workbook.isDate1904() ? DAYS_TO_1904 : 0;
+            int shift = parts.from1904() && !workbook.isDate1904() ? DAYS_TO_1904 : 0;
             Map<String, Integer>[] columns = newArray();
             ColumnMap[] used = new ColumnMap[1];
             lines.forEach(line -> {
@@ -82,15 +84,25 @@ public final class WorkbookReader {
     }
 
     /**
-     * Whether days are counted from 1904 (ECMA-376 part 1, 18.2.28, date1904). A small file may unpack to more than the
+     * What must be known of a file before it is read.
+     *
+     * @param from1904 whether days are counted from 1904 (ECMA-376 part 1, 18.2.28, date1904)
+     * @param styles whether it has the part that holds formats; a workbook need not
+     */
+    private record Package(boolean from1904, boolean styles) {}
+
+    /**
+     * Looks into the file. A small file may unpack to more than the
      * memory holds: it is counted, not kept, and refused in time.
      */
-    private static boolean countsFrom1904(byte[] file) {
+    private static Package parts(byte[] file) {
         byte[] some = new byte[64 * 1024];
         long unpacked = 0;
         boolean from1904 = false;
+        boolean styles = false;
         try (ZipInputStream parts = new ZipInputStream(new ByteArrayInputStream(file))) {
             for (ZipEntry part = parts.getNextEntry(); part != null; part = parts.getNextEntry()) {
+                styles |= part.getName().equals("xl/styles.xml");
                 boolean isWorkbook = part.getName().equals("xl/workbook.xml");
                 StringBuilder head = new StringBuilder();
                 for (int read = parts.read(some); read >= 0; read = parts.read(some)) {
@@ -107,7 +119,7 @@ public final class WorkbookReader {
                 }
                 from1904 |= isWorkbook && DATE_1904.matcher(head).find();
             }
-            return from1904;
+            return new Package(from1904, styles);
         } catch (IOException | IllegalArgumentException e) {
             throw new InvalidInput(
                     "NOT_A_WORKBOOK",

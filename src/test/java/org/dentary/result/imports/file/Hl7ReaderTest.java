@@ -2,6 +2,7 @@ package org.dentary.result.imports.file;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import ca.uhn.hl7v2.DefaultHapiContext;
@@ -14,6 +15,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.dentary.plan.LaboratoryView;
+import org.dentary.platform.problem.InvalidInput;
 import org.dentary.result.mapping.CodeMap;
 import org.dentary.result.mapping.CodeMaps;
 import org.junit.jupiter.api.Test;
@@ -72,6 +74,49 @@ class Hl7ReaderTest {
         assertEquals("performing_laboratory", file.problems().get(0).field());
         assertEquals("CODE_UNKNOWN", file.problems().get(0).rule());
         assertTrue(file.problems().get(0).message().contains("OBX-23 says '14^ELSE'"), file.toString());
+    }
+
+    /** HL7 v2.5.1, 2.10.3: BHS begins a batch, BTS ends it and says in its first field how many messages it holds. */
+    @Test
+    void aBatchThatLostAMessageOrItsEndIsRefused() throws Exception {
+        String one = new String(message("", "SPM|1|A111-1111-11||LN^Lymph node^L"), StandardCharsets.UTF_8);
+        String head = "FHS|^~\\&|LIMS\rBHS|^~\\&|LIMS\r";
+        assertEquals(
+                2,
+                read(Map.of(), bytes(head + one + one.replace("|C1|", "|C2|") + "BTS|2\rFTS|1\r"))
+                        .rows()
+                        .size());
+        assertEquals(
+                1,
+                read(Map.of(), bytes(head + one + "BTS||no count\rFTS|1\r"))
+                        .rows()
+                        .size());
+        assertTrue(refusal(head + one + "BTS|2\rFTS|1\r").contains("2 messages (BTS-1), and 1 were found"));
+        assertTrue(refusal(head + one).contains("does not end (BTS)"));
+    }
+
+    @Test
+    void whatIsBrokenIsToldInWordsOfTheMessage() throws Exception {
+        String one = new String(message("", "SPM|1|A111-1111-11||LN^Lymph node^L"), StandardCharsets.UTF_8);
+        for (String broken : List.of(
+                "MSH|^~\r",
+                one.replace("20251121120000||ORU", "00000000||ORU"),
+                one.replace("20251121120000||ORU", "99999999||ORU"),
+                one.replace("^~\\&", "||||"),
+                one.substring(0, 45),
+                one.replace("|P|2.5.1", "|P|9.9"))) {
+            String told = refusal(broken);
+            assertTrue(!told.matches("(?s).*(Exception|ca\\.uhn|parsed|null).*"), told);
+        }
+    }
+
+    private static String refusal(String file) {
+        return assertThrows(InvalidInput.class, () -> read(Map.of(), bytes(file)))
+                .getMessage();
+    }
+
+    private static byte[] bytes(String file) {
+        return file.getBytes(StandardCharsets.UTF_8);
     }
 
     private static String performing(Map<String, String> map, String organization) throws Exception {

@@ -5,12 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.dentary.platform.problem.InvalidInput;
 import org.junit.jupiter.api.Test;
 
@@ -48,6 +51,113 @@ class TableReaderTest {
         assertEquals(2, file.rows().get(0).line());
         assertEquals(4, file.rows().get(1).line());
         assertEquals(List.of(), file.problems());
+    }
+
+    @Test
+    void aColumnNamedTwiceIsRefused() {
+        for (String twice : List.of("finding", " Finding ", "run")) {
+            InvalidInput refused = assertThrows(
+                    InvalidInput.class,
+                    () -> csv(HEAD + "," + twice + "\r\n" + LEFT
+                            + ",A-1,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-18,2025-11-19,,1,DETECTED\r\n"));
+            assertEquals("COLUMN_TWICE", refused.code());
+        }
+    }
+
+    @Test
+    void otherSeparatorsAreToldAsSuch() {
+        for (String separator : List.of(";", "\t")) {
+            InvalidInput refused = assertThrows(InvalidInput.class, () -> csv((HEAD + "\r\n").replace(",", separator)));
+            assertEquals("COLUMN_MISSING", refused.code());
+            assertTrue(
+                    refused.getMessage().contains(separator.equals(";") ? "semicolons" : "tabs"), refused.getMessage());
+        }
+    }
+
+    @Test
+    void aTextThatNoFindingTakesIsAFaultOfItsRowAndKeptInPart() {
+        String rest = ",T_SCREEN,SCREENING,NOT_DETECTED,2025-11-18,2025-11-19,,1\r\n";
+        ImportFile file = RowRules.check(
+                csv(HEAD + "\r\n" + LEFT + "," + "A".repeat(81) + rest + LEFT + ",\"A\r\n1\"" + rest
+                        + "9".repeat(500_000) + ",A-2" + rest + LEFT
+                        + ",A-3,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-18,2025-11-19,,"
+                        + "R".repeat(5_000) + "\r\n"),
+                TODAY);
+        assertEquals(
+                List.of(
+                        "2 accession_number TOO_LONG",
+                        "3 accession_number UNPRINTABLE",
+                        "5 specimen_code TOO_LONG",
+                        "6 run TOO_LONG"),
+                told(file));
+        assertTrue(file.rows().stream().allMatch(row -> row.specimens().length() <= 200));
+        assertTrue(file.rows().stream()
+                .allMatch(row -> row.accession().length() <= 80 && row.run().length() <= 80));
+    }
+
+    @Test
+    void aTableWithFarTooManyColumnsIsRefusedInWordsOfOurs() {
+        InvalidInput refused = assertThrows(InvalidInput.class, () -> csv("a,".repeat(20_000) + "\r\n"));
+        assertEquals("NOT_A_TABLE", refused.code());
+        assertTrue(!refused.getMessage().contains("Exception"), refused.getMessage());
+    }
+
+    /** ECMA-376 part 1, 12.3: a workbook's styles and shared texts are parts that it may do without. */
+    @Test
+    void aWorkbookWithoutStylesIsRead() throws IOException {
+        StringBuilder rows = new StringBuilder();
+        for (String line : List.of(HEAD, LEFT + ",A-1,T_SCREEN,SCREENING,NOT_DETECTED,2025-11-18,2025-11-19,,1")) {
+            int row = 1 + rows.toString().split("<row ", -1).length - 1;
+            rows.append("<row r=\"").append(row).append("\">");
+            char column = 'A';
+            for (String cell : line.split(",", -1)) {
+                rows.append("<c r=\"" + column++ + row + "\" t=\"inlineStr\"><is><t>")
+                        .append(cell)
+                        .append("</t></is></c>");
+            }
+            rows.append("</row>");
+        }
+        String main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+        String office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+        String relations = "http://schemas.openxmlformats.org/package/2006/relationships";
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipOutputStream parts = new ZipOutputStream(bytes)) {
+            part(
+                    parts,
+                    "[Content_Types].xml",
+                    "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">"
+                            + "<Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>"
+                            + "<Override PartName=\"/xl/workbook.xml\" ContentType=\"application/vnd.openxmlformats-officedocument"
+                            + ".spreadsheetml.sheet.main+xml\"/><Override PartName=\"/xl/worksheets/sheet1.xml\" ContentType=\""
+                            + "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml\"/></Types>");
+            part(
+                    parts,
+                    "_rels/.rels",
+                    "<Relationships xmlns=\"" + relations + "\"><Relationship Id=\"r1\" Type=\"" + office
+                            + "/officeDocument\" Target=\"xl/workbook.xml\"/></Relationships>");
+            part(
+                    parts,
+                    "xl/workbook.xml",
+                    "<workbook xmlns=\"" + main + "\" xmlns:r=\"" + office
+                            + "\"><sheets><sheet name=\"S\" sheetId=\"1\" r:id=\"r1\"/></sheets></workbook>");
+            part(
+                    parts,
+                    "xl/_rels/workbook.xml.rels",
+                    "<Relationships xmlns=\"" + relations + "\"><Relationship Id=\"r1\" Type=\"" + office
+                            + "/worksheet\" Target=\"worksheets/sheet1.xml\"/></Relationships>");
+            part(
+                    parts,
+                    "xl/worksheets/sheet1.xml",
+                    "<worksheet xmlns=\"" + main + "\"><sheetData>" + rows + "</sheetData></worksheet>");
+        }
+        ImportFile file = WorkbookReader.read(bytes.toByteArray());
+        assertEquals(1, file.rows().size());
+        assertEquals(LEFT, file.rows().get(0).specimens());
+    }
+
+    private static void part(ZipOutputStream parts, String name, String content) throws IOException {
+        parts.putNextEntry(new ZipEntry(name));
+        parts.write(("<?xml version=\"1.0\" encoding=\"UTF-8\"?>" + content).getBytes(StandardCharsets.UTF_8));
     }
 
     @Test
