@@ -13,8 +13,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 
 /** The built service in a process of its own, as {@code deploy/run} starts it. */
@@ -94,6 +96,16 @@ final class PackagedService implements AutoCloseable {
         return send(request(path, basic)
                 .header("Content-Type", type)
                 .method(method, HttpRequest.BodyPublishers.ofString(body)));
+    }
+
+    /** Sends so many megabytes without saying beforehand how many. */
+    CompletableFuture<HttpResponse<String>> sendMuch(String path, String basic, String type, int megabytes) {
+        return client.sendAsync(
+                request(path, basic)
+                        .header("Content-Type", type)
+                        .PUT(HttpRequest.BodyPublishers.ofByteArrays(Collections.nCopies(megabytes, new byte[1 << 20])))
+                        .build(),
+                HttpResponse.BodyHandlers.ofString());
     }
 
     /** Signs in at the page as a proxy would pass it on that speaks TLS to the caller. */

@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.CompletableFuture;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.CleanupMode;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,6 +32,23 @@ class RunningIT {
         try (PackagedService second = PackagedService.start(data, Map.of())) {
             assertTrue(diseases(second, basic).contains("FERN_FEVER"), "acknowledged before the kill");
             addDisease(second, basic, "TARN_FEVER");
+        }
+    }
+
+    /** Six times 200 MB would be more than twice its memory, and six times the 64 MB that a file may have most of it. */
+    @Test
+    void sixFilesOf200MegabytesAtOnceAreRefusedWithoutBeingKept() throws Exception {
+        try (PackagedService service = PackagedService.start(data, Map.of())) {
+            String basic = service.firstSignIn();
+            List<CompletableFuture<HttpResponse<String>>> sent = IntStream.range(0, 6)
+                    .mapToObj(i -> service.sendMuch(
+                            "/api/v1/result-imports/" + UUID.randomUUID() + "?laboratory=NONE", basic, "text/csv", 200))
+                    .toList();
+            for (CompletableFuture<HttpResponse<String>> one : sent) {
+                assertEquals(413, one.get().statusCode());
+            }
+            assertTrue(!service.said().contains("OutOfMemoryError"), service.said());
+            assertEquals(200, service.get("/api/v1/diseases", basic).statusCode());
         }
     }
 
