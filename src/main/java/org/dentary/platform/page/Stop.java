@@ -18,7 +18,7 @@ public record Stop(String path, String words, String act, List<String> also, boo
     static final List<Stop> ALL = List.of(
             new Stop("/season", "Season", Act.SET_UP),
             new Stop("/kits", "Kits", Act.LABEL_PRINT),
-            new Stop("/intake", "Intake", Act.INTAKE),
+            new Stop("/intake", "Intake", Act.INTAKE, "/day"),
             new Stop("/animals", "Animals", Act.ANIMAL_READ),
             new Stop("/jaws", "Jaws", Act.ANIMAL_READ, "/jaw-key", "/practice", "/readers"),
             new Stop("/custody", "Custody", Act.CUSTODY_WRITE, "/specimens", "/boxes"),

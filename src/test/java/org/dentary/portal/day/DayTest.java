@@ -143,7 +143,8 @@ class DayTest {
                 .then()
                 .statusCode(200)
                 .header("Cache-Control", "private, no-store")
-                .body(containsString("Count the jars"));
+                .body(containsString("Count the jars"))
+                .body(containsString("href=\"/intake\" aria-current=\"page\""));
     }
 
     private static JsonPath day(String more) {
