@@ -102,6 +102,26 @@ class NotificationsResourceTest {
                 .body(not(containsString(suspect.kit())), not(containsString(pending.kit())));
     }
 
+    /** A place is kept with the contacts and names nobody: there is no letter to make from it. */
+    @Test
+    void aPlaceAloneIsNobodysContactUntilSomebodyIsAdded() {
+        Deer detected = telling.withoutContact();
+        telling.outcome(detected, "DETECTED", "DETECTED");
+        keeps(detected, "{\"point\": {\"words\": \"north shore of the second pond\"}}");
+        one(detected).body("item.state", equalTo("NO_CONTACT")).body("item.contactKept", equalTo(false));
+        keeps(detected, "{\"contact\": {\"name\": \"Una Fairweather\"}}");
+        one(detected).body("item.state", equalTo("DUE")).body("item.contactKept", equalTo(true));
+    }
+
+    private static void keeps(Deer deer, String body) {
+        as("notifier")
+                .contentType("application/json")
+                .body(body)
+                .put("/api/v1/animals/" + deer.kit() + "/contact")
+                .then()
+                .statusCode(204);
+    }
+
     @Test
     void aDetectionThatNobodyLeftAContactForIsLookedForAndOthersAreNot() {
         Deer detected = telling.withoutContact();
