@@ -16,7 +16,7 @@ import org.dentary.platform.problem.InvalidInput;
 
 /** Reads what a form makes as the command that the API would be sent, by the same rules. */
 @ApplicationScoped
-class BodyReader {
+public class BodyReader {
     private final ObjectMapper json;
     private final Validator validator;
 
@@ -26,7 +26,7 @@ class BodyReader {
     }
 
     /** @throws InvalidInput naming every field at fault */
-    <T> T read(JsonNode body, Class<T> command) {
+    public <T> T read(JsonNode body, Class<T> command) {
         T read;
         try {
             read = json.treeToValue(body, command);
@@ -45,7 +45,7 @@ class BodyReader {
     }
 
     /** @throws InvalidInput naming every field at fault */
-    <T> void check(T read) {
+    public <T> void check(T read) {
         Set<ConstraintViolation<T>> violations = validator.validate(read);
         if (!violations.isEmpty()) {
             List<FieldProblem> problems = violations.stream()

@@ -73,7 +73,7 @@ public record IntakeForm(Map<String, String> typed) {
         typed = Map.copyOf(typed);
     }
 
-    static IntakeForm of(MultivaluedMap<String, String> fields) {
+    public static IntakeForm of(MultivaluedMap<String, String> fields) {
         Map<String, String> typed = new LinkedHashMap<>();
         fields.forEach((name, values) -> {
             if (!values.isEmpty() && values.get(0) != null && !values.get(0).isBlank()) {

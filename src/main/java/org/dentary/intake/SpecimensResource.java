@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.dentary.custody.PieceService;
+import org.dentary.intake.putright.SayWhy;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.request.Uncached;

@@ -1,4 +1,4 @@
-package org.dentary.intake;
+package org.dentary.intake.putright;
 
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -16,6 +16,8 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Map;
 import java.util.UUID;
+import org.dentary.intake.BodyReader;
+import org.dentary.intake.IntakeForm;
 import org.dentary.intake.mixup.MixUpService;
 import org.dentary.jaw.DesignateAge;
 import org.dentary.jaw.key.AgeClass;

@@ -1,4 +1,4 @@
-package org.dentary.intake;
+package org.dentary.intake.putright;
 
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;

@@ -1,4 +1,4 @@
-package org.dentary.intake;
+package org.dentary.intake.putright;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;

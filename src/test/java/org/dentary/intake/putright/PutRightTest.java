@@ -1,4 +1,4 @@
-package org.dentary.intake;
+package org.dentary.intake.putright;
 
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.equalTo;
@@ -15,6 +15,7 @@ import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.util.UUID;
 import org.dentary.codes.Part;
+import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
 import org.junit.jupiter.api.Test;

@@ -1,4 +1,4 @@
-package org.dentary.intake;
+package org.dentary.intake.putright;
 
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.validation.Valid;
