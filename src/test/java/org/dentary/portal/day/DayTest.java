@@ -20,6 +20,7 @@ import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The end of a day at a station: what came in today, and tissue of the day on which it was taken (common practice, no source). */
@@ -31,6 +32,14 @@ class DayTest {
 
     @Inject
     IntakeFixture deer;
+
+    @Inject
+    SeasonFixture season;
+
+    @BeforeEach
+    void accounts() {
+        season.ensure();
+    }
 
     @Test
     void whatDoesNotAddUpIsNamedAndTheRestIsCounted() {
@@ -74,6 +83,23 @@ class DayTest {
     }
 
     @Test
+    void aLongListFoldsSoThatTheCountStaysInReach() {
+        for (int i = 0; i < 13; i++) {
+            Deer one = deer.aDeer();
+            deer.take(one, deer.yearlingWithLeftNode(one));
+        }
+        int gaps = day("").getList("gaps").size();
+        assertTrue(gaps >= 26);
+        as("sampler")
+                .accept("text/html")
+                .get("/day?station=" + SeasonFixture.STATION)
+                .then()
+                .statusCode(200)
+                .body(containsString("What does not add up: " + gaps))
+                .body(containsString("<summary>The other " + (gaps - 25) + "</summary>"));
+    }
+
+    @Test
     void anEntryInErrorIsSaidAndCountsForNothing() {
         Deer one = deer.aDeer();
         deer.take(one, deer.yearlingWithLeftNode(one));
@@ -114,6 +140,8 @@ class DayTest {
     void jarsOnTheTableAreHeldAgainstTheRecordAndNothingIsWritten() {
         Deer one = deer.aDeer();
         deer.take(one, deer.yearlingWithLeftNode(one));
+        Deer still = deer.aDeer();
+        deer.take(still, deer.yearlingWithLeftNode(still));
         Deer two = deer.aDeer();
         String missing = shown(one.label(Part.NODE_LEFT));
         String page = count(two.label(Part.NODE_LEFT));
