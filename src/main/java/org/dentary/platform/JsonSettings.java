@@ -13,7 +13,6 @@ import com.fasterxml.jackson.databind.type.LogicalType;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 
 /** JSON is read strictly: no duplicate fields, no text for numbers, no numbers for codes, no null among a list, offsets kept as given. */
@@ -41,7 +40,7 @@ class JsonSettings implements ObjectMapperCustomizer {
                 .setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
                 .setCoercion(CoercionInputShape.Float, CoercionAction.Fail)
                 .setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail);
-        for (Class<?> many : List.of(List.class, Set.class, Map.class)) {
+        for (Class<?> many : List.of(List.class, Set.class)) {
             json.configOverride(many).setSetterInfo(JsonSetter.Value.forContentNulls(Nulls.FAIL));
         }
         json.registerModule(new StrictValues());

@@ -1,5 +1,7 @@
 package org.dentary.result.mapping;
 
+import com.fasterxml.jackson.annotation.JsonSetter;
+import com.fasterxml.jackson.annotation.Nulls;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
@@ -21,6 +23,7 @@ public record CodeMap(
 
         @NotNull(message = "is required: fields, the laboratory's codes and our words")
         @Size(min = 1, max = 10, message = "names at least one field")
+        @JsonSetter(contentNulls = Nulls.FAIL)
         Map<String, Map<String, String>> codes) {
     public CodeMap {
         codes = codes == null ? null : Map.copyOf(codes);

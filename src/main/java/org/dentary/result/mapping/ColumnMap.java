@@ -1,6 +1,8 @@
 package org.dentary.result.mapping;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonSetter;
+import com.fasterxml.jackson.annotation.Nulls;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.DateTimeException;
@@ -23,14 +25,15 @@ import java.util.Map;
 public record ColumnMap(
         @NotNull(message = "is required: the laboratory's column names and ours")
         @Size(min = 1, max = 100, message = "names 1 to 100 columns")
+        @JsonSetter(contentNulls = Nulls.FAIL)
         Map<String, String> columns,
 
-        Map<String, String> fixed,
+        @JsonSetter(contentNulls = Nulls.FAIL) Map<String, String> fixed,
 
         @Size(max = 40, message = "takes at most 40 characters")
         String dateFormat,
 
-        Map<String, Map<String, String>> words) {
+        @JsonSetter(contentNulls = Nulls.FAIL) Map<String, Map<String, String>> words) {
     /** Our columns that every line fills, or that a map fixes. */
     public static final List<String> REQUIRED =
             List.of("specimen_code", "accession_number", "test_method", "stage", "finding", "tested_on", "reported_on");
