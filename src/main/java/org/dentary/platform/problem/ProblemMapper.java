@@ -12,6 +12,7 @@ import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.sql.SQLException;
+import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -205,6 +206,21 @@ public class ProblemMapper {
                 && String.valueOf(fault.getMessage()).startsWith("Failed to parse media type")) {
             return web(new WebApplicationException(hasUnreadableType(request) ? 415 : 406), request);
         }
+        if (isNoneOffered(fault)) {
+            LOG.warnf(
+                    fault,
+                    "%s %s was sent what is none",
+                    request.request().method(),
+                    request.request().path());
+            return ProblemAnswers.answer(
+                    request,
+                    422,
+                    "NOT_A_VALUE",
+                    "Not accepted as given",
+                    "Something sent is not of the kind that its field takes (a number, a day, an id or a choice of a list);"
+                            + " open the page again and choose anew",
+                    List.of());
+        }
         String id = UUID.randomUUID().toString();
         LOG.errorf(
                 fault,
@@ -219,6 +235,20 @@ public class ProblemMapper {
                 "Something broke",
                 "The service could not answer. Nothing was half-written. Quote request " + id + " when you report it",
                 List.of());
+    }
+
+    /**
+     * Whether a text was read as what it is not: a hidden field or a choice that the page did not offer. What people type is
+     * judged by their form, which shows it again.
+     */
+    private static boolean isNoneOffered(Throwable fault) {
+        String said = String.valueOf(fault.getMessage());
+        return fault instanceof DateTimeParseException
+                || (fault instanceof IllegalArgumentException
+                        && (fault instanceof NumberFormatException
+                                || said.startsWith("No enum constant")
+                                || said.startsWith("Invalid UUID string")
+                                || said.startsWith("UUID string too large")));
     }
 
     /** The status of a fault; what fails on a Content-Type that is none is told as that. */
