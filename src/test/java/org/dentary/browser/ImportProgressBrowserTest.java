@@ -38,6 +38,6 @@ class ImportProgressBrowserTest extends Browser {
                 assertTargetsFitGloves(page);
             }
         }
-        assertThat(page.locator(".done")).hasText("Posted: 1 line.");
+        assertThat(page.locator(".done")).containsText("Posted: 1 line.");
     }
 }
