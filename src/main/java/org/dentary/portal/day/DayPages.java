@@ -4,6 +4,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.FormParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -23,6 +24,9 @@ import org.dentary.platform.problem.InvalidInput;
 @Path("/day")
 @Produces(MediaType.TEXT_HTML)
 public class DayPages {
+    /** So that the count of the jars stays in reach of a thumb. */
+    private static final int FIRST = 25;
+
     private final DayService days;
 
     DayPages(DayService days) {
@@ -32,13 +36,22 @@ public class DayPages {
     @CheckedTemplate(basePath = "portal")
     static class Templates {
         static native TemplateInstance day(
-                StationDay day, List<StationView> stations, String scanned, JarCount count, Faults faults);
+                StationDay day,
+                List<DayGap> gaps,
+                List<StationView> stations,
+                String scanned,
+                JarCount count,
+                Faults faults);
     }
 
     @GET
     @PermissionsAllowed(Act.SPECIMEN_WRITE)
-    public Response day(@QueryParam("station") String station, @QueryParam("date") String date) {
-        return show(200, days.day(station, date), "", null, Faults.NONE);
+    public Response day(
+            @QueryParam("station") String station,
+            @QueryParam("date") String date,
+            @QueryParam("all") @DefaultValue("false") boolean all) {
+        StationDay day = days.day(station, date);
+        return show(200, day, all ? day.gaps() : first(day), "", null, Faults.NONE);
     }
 
     /** Holds what was scanned against the day; records nothing. */
@@ -49,15 +62,20 @@ public class DayPages {
             @FormParam("station") String station, @FormParam("date") String date, @FormParam("codes") String codes) {
         StationDay day = days.day(station, date);
         try {
-            return show(200, day, "", days.count(station, date, codes), Faults.NONE);
+            return show(200, day, first(day), "", days.count(station, date, codes), Faults.NONE);
         } catch (InvalidInput refusal) {
-            return show(422, day, codes == null ? "" : codes, null, Faults.of(refusal));
+            return show(422, day, first(day), codes == null ? "" : codes, null, Faults.of(refusal));
         }
     }
 
-    private Response show(int status, StationDay day, String scanned, JarCount count, Faults faults) {
+    private static List<DayGap> first(StationDay day) {
+        return day.gaps().subList(0, Math.min(FIRST, day.gaps().size()));
+    }
+
+    private Response show(
+            int status, StationDay day, List<DayGap> gaps, String scanned, JarCount count, Faults faults) {
         return Response.status(status)
-                .entity(Templates.day(day, days.stations(), scanned, count, faults))
+                .entity(Templates.day(day, gaps, days.stations(), scanned, count, faults))
                 .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .build();
     }

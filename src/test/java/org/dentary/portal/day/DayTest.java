@@ -83,20 +83,31 @@ class DayTest {
     }
 
     @Test
-    void aLongListFoldsSoThatTheCountStaysInReach() {
+    void aLongListBeginsWithTheFirstSoThatTheCountStaysInReach() {
         for (int i = 0; i < 13; i++) {
             Deer one = deer.aDeer();
             deer.take(one, deer.yearlingWithLeftNode(one));
         }
         int gaps = day("").getList("gaps").size();
         assertTrue(gaps >= 26);
-        as("sampler")
+        String first = page("");
+        assertTrue(first.contains("What does not add up: " + gaps), first);
+        assertEquals(25, named(first));
+        assertTrue(first.contains("Show all of them"), first);
+        String all = page("&all=true");
+        assertEquals(gaps, named(all));
+        assertFalse(all.contains("Show all of them"), all);
+    }
+
+    private static String page(String asked) {
+        return as("sampler")
                 .accept("text/html")
-                .get("/day?station=" + SeasonFixture.STATION)
-                .then()
-                .statusCode(200)
-                .body(containsString("What does not add up: " + gaps))
-                .body(containsString("<summary>The other " + (gaps - 25) + "</summary>"));
+                .get("/day?station=" + SeasonFixture.STATION + asked)
+                .asString();
+    }
+
+    private static int named(String page) {
+        return page.split("<th scope=\"row\"><a class=\"code\"", -1).length - 1;
     }
 
     @Test
