@@ -91,7 +91,7 @@ class RulesInForceTest {
         posts("test-methods", header + "OBEX\n");
         story(deer).body(outcome("derivedOutcome"), not(equalTo("NOT_DETECTED")));
         as("epidemiologist")
-                .get("/api/v1/line-list?season=" + SeasonFixture.EARLIER_SEASON + "&kit=" + deer.kit())
+                .get("/api/v1/line-list?season=" + SeasonFixture.EARLIER_SEASON + "&disease=CWD&kit=" + deer.kit())
                 .then()
                 .body("items", hasSize(1))
                 .body("items[0].outcome", not(equalTo("NOT_DETECTED")));

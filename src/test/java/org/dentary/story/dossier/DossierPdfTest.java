@@ -229,7 +229,13 @@ class DossierPdfTest {
         String code = tissue.aNode();
         java.util.UUID id = java.util.UUID.randomUUID();
         org.dentary.custody.Http.json("sampler")
-                .body(java.util.Map.of("codes", List.of(code), "to", "liaison", "occurredAt", tissue.ago(0)))
+                .body(java.util.Map.of(
+                        "codes",
+                        List.of(code),
+                        "to",
+                        "liaison",
+                        "occurredAt",
+                        tissue.ago(0).toString()))
                 .put("/api/v1/hand-overs/" + id)
                 .then()
                 .statusCode(201);
