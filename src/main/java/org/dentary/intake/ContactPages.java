@@ -11,7 +11,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
@@ -22,6 +21,7 @@ import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.request.Uncached;
 
 /** Whom to tell of an animal that is in already, and where it died. What is kept is not shown here: reading it is an act of its own. */
 @Path("/animals")
@@ -75,9 +75,6 @@ public class ContactPages {
     }
 
     private Response show(int status, String kit, IntakeForm form, Faults faults) {
-        return Response.status(status)
-                .entity(Templates.contact(kit, privates.isKept(kit), form, faults))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.page(status, Templates.contact(kit, privates.isKept(kit), form, faults));
     }
 }

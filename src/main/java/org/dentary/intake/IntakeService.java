@@ -136,6 +136,7 @@ public class IntakeService {
             jaws.record(kit, identified(given.jawReading()), "jawReading.");
         }
         List<String> warnings = add(kit, given.specimens(), "specimens", given.enteredAt(), facts.station());
+        recorded.fire(new SpecimensRecorded(List.of(kit), "CORRECTION"));
         return new Taken(kit, false, version, warnings);
     }
 

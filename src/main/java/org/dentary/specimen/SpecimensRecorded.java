@@ -4,8 +4,8 @@ import java.util.Collection;
 import java.util.List;
 
 /**
- * Told inside the transaction in which the tissue of animals changed and their lines are open: whoever derives outcomes
- * does so now.
+ * Told inside the transaction in which the tissue of animals changed, or the season or unit whose rules judge it, and their
+ * lines are open: whoever derives outcomes does so now.
  *
  * @param kits the animals
  * @param cause what happened, in UPPER_SNAKE

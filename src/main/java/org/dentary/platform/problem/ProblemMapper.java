@@ -9,14 +9,12 @@ import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.WebApplicationException;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.sql.SQLException;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.hibernate.exception.ConstraintViolationException;
 import org.jboss.logging.Logger;
@@ -29,8 +27,6 @@ public class ProblemMapper {
 
     /** PostgreSQL's string_data_right_truncation, numeric_value_out_of_range, datetime_field_overflow and program_limit_exceeded. */
     private static final Set<String> BEYOND = Set.of("22001", "22003", "22008", "54000");
-
-    private static final Pattern MEDIA_TYPE = Pattern.compile("\\s*[^\\s/;,]+/[^\\s/;,]+\\s*(;.*)?");
 
     private static final Logger LOG = Logger.getLogger(ProblemMapper.class);
 
@@ -89,63 +85,10 @@ public class ProblemMapper {
                 return malformed(broken, request);
             }
         }
-        int status = status(fault, request);
+        int status = StatusAnswers.status(fault, request);
         return status < 400
                 ? fault.getResponse()
-                : ofStatus(status, fault.getResponse().getHeaderString("Allow"), request);
-    }
-
-    /** @param allowed the methods that the route takes, or null where that is not known */
-    private Response ofStatus(int status, String allowed, RoutingContext request) {
-        return switch (status) {
-            case 404 ->
-                ProblemAnswers.answer(
-                        request,
-                        404,
-                        "NOT_FOUND",
-                        "Not found",
-                        "There is nothing at " + request.request().path()
-                                + ", or a value in the address is not of the form expected",
-                        List.of());
-            case 405 ->
-                ProblemAnswers.answer(
-                        request,
-                        405,
-                        "METHOD_NOT_ALLOWED",
-                        "Method not allowed",
-                        request.request().method() + " is not offered here; "
-                                + (allowed == null
-                                        ? "the document of this route names what is"
-                                        : "allowed: " + allowed),
-                        List.of());
-            case 406 ->
-                ProblemAnswers.answer(
-                        request,
-                        406,
-                        "NOT_ACCEPTABLE",
-                        "Not offered",
-                        "Nothing that Accept '" + request.request().getHeader("Accept")
-                                + "' asks for is offered here; ask for a type that the document of this route names, or for */*",
-                        List.of());
-            case 413 -> tooLarge(request);
-            case 415 ->
-                ProblemAnswers.answer(
-                        request,
-                        415,
-                        "UNSUPPORTED_MEDIA_TYPE",
-                        "Type not understood",
-                        "Content-Type '" + request.request().getHeader("Content-Type")
-                                + "' is not taken here; send one that the document of this route names",
-                        List.of());
-            default ->
-                ProblemAnswers.answer(
-                        request,
-                        status,
-                        status < 500 ? "MALFORMED" : "FAULT",
-                        status < 500 ? "Malformed request" : "Something broke",
-                        status < 500 ? "The request could not be read; check its form" : "The service could not answer",
-                        List.of());
-        };
+                : StatusAnswers.of(status, fault.getResponse().getHeaderString("Allow"), limit.most(), request);
     }
 
     @ServerExceptionMapper
@@ -204,9 +147,9 @@ public class ProblemMapper {
         }
         if (fault instanceof IllegalArgumentException
                 && String.valueOf(fault.getMessage()).startsWith("Failed to parse media type")) {
-            return web(new WebApplicationException(hasUnreadableType(request) ? 415 : 406), request);
+            return web(new WebApplicationException(StatusAnswers.hasUnreadableType(request) ? 415 : 406), request);
         }
-        if (isNoneOffered(fault)) {
+        if (isNoneOffered(fault, request)) {
             LOG.warnf(
                     fault,
                     "%s %s was sent what is none",
@@ -238,10 +181,14 @@ public class ProblemMapper {
     }
 
     /**
-     * Whether a text was read as what it is not: a hidden field or a choice that the page did not offer. What people type is
-     * judged by their form, which shows it again.
+     * Whether a page was sent a text that it read as what it is not: a hidden field or a choice that no page offered. What people
+     * type is judged by their form, which shows it again; a program's body and address are judged before they come here, so
+     * that the same fault behind them is the service's own.
      */
-    private static boolean isNoneOffered(Throwable fault) {
+    private static boolean isNoneOffered(Throwable fault, RoutingContext request) {
+        if (request.request().path().startsWith("/api/")) {
+            return false;
+        }
         String said = String.valueOf(fault.getMessage());
         return fault instanceof DateTimeParseException
                 || (fault instanceof IllegalArgumentException
@@ -249,28 +196,6 @@ public class ProblemMapper {
                                 || said.startsWith("No enum constant")
                                 || said.startsWith("Invalid UUID string")
                                 || said.startsWith("UUID string too large")));
-    }
-
-    /** The status of a fault; what fails on a Content-Type that is none is told as that. */
-    private static int status(WebApplicationException fault, RoutingContext request) {
-        int status = fault.getResponse().getStatus();
-        return status == 400 && hasUnreadableType(request) ? 415 : status;
-    }
-
-    /** Whether the request's Content-Type is none (RFC 9110, section 8.3). */
-    private static boolean hasUnreadableType(RoutingContext request) {
-        String type = request.request().getHeader(HttpHeaders.CONTENT_TYPE);
-        return type != null && !MEDIA_TYPE.matcher(type).matches();
-    }
-
-    private Response tooLarge(RoutingContext request) {
-        request.response().putHeader("Connection", "close");
-        boolean whole = request.request().bytesRead() > limit.most();
-        String words = whole
-                ? BodyLimit.words(limit.most())
-                : "A field of what was sent is longer than this service takes; shorten it, or send it as a file";
-        return ProblemAnswers.answer(
-                request, 413, whole ? "TOO_LARGE" : "FIELD_TOO_LARGE", "Too large", words, List.of());
     }
 
     private static Response badValue(JsonMappingException fault, RoutingContext request) {
@@ -299,7 +224,7 @@ public class ProblemMapper {
                             "The body has lists or objects within each other deeper than any request here; send it as the"
                                     + " document of this route shows",
                             List.of())
-                    : tooLarge(request);
+                    : StatusAnswers.tooLarge(limit.most(), request);
         }
         if (fault.getCause() instanceof DomainException refusal) {
             return refusal(refusal, request);

@@ -11,7 +11,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -19,6 +18,7 @@ import org.dentary.plan.StationView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 
 /** The end of the day: what was taken in, what is missing by name, and whether the jars on the table are those recorded. */
 @Path("/day")
@@ -74,9 +74,6 @@ public class DayPages {
 
     private Response show(
             int status, StationDay day, List<DayGap> gaps, String scanned, JarCount count, Faults faults) {
-        return Response.status(status)
-                .entity(Templates.day(day, gaps, days.stations(), scanned, count, faults))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Uncached.page(status, Templates.day(day, gaps, days.stations(), scanned, count, faults));
     }
 }

@@ -9,9 +9,9 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayOutputStream;
 import java.util.List;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
@@ -38,11 +38,7 @@ public class DayResource {
     public Response day(
             @QueryParam("station") String station, @QueryParam("date") String date, @Context HttpHeaders headers) {
         StationDay day = days.day(station, date);
-        return CsvTable.isAsked(headers)
-                ? csv(day)
-                : Response.ok(day, MediaType.APPLICATION_JSON)
-                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                        .build();
+        return CsvTable.isAsked(headers) ? csv(day) : Uncached.ok(day, MediaType.APPLICATION_JSON);
     }
 
     @GET
@@ -55,16 +51,13 @@ public class DayResource {
     }
 
     private static Response csv(StationDay day) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(out, List.of("station", "date", "kit", "code", "what", "words"))) {
-            day.gaps()
-                    .forEach(gap -> csv.row(day.station(), day.date(), gap.kit(), gap.code(), gap.what(), gap.words()));
-        }
-        return Response.ok(out.toByteArray(), CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(
-                        HttpHeaders.CONTENT_DISPOSITION,
-                        "attachment; filename=\"day-" + day.station() + "-" + day.date() + ".csv\"")
-                .build();
+        return Uncached.csv(
+                "day-" + day.station() + "-" + day.date() + ".csv",
+                List.of("station", "date", "kit", "code", "what", "words"),
+                day.gaps().stream()
+                        .map(gap ->
+                                new Object[] {day.station(), day.date(), gap.kit(), gap.code(), gap.what(), gap.words()
+                                })
+                        .toList());
     }
 }

@@ -12,6 +12,7 @@ import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.StationView;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;
@@ -137,7 +138,7 @@ public class DayService {
 
     private static LocalDate parsed(String date) {
         try {
-            return LocalDate.parse(date);
+            return CalendarText.day(date);
         } catch (DateTimeParseException e) {
             throw InvalidInput.field("date", "INVALID_VALUE", "'" + date + "' is no day such as 2026-11-14");
         }

@@ -7,7 +7,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -16,6 +15,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.request.Uncached;
 
 /** What a laboratory's invoice is held against. */
 @Path("/results/tests")
@@ -32,6 +32,7 @@ public class TallyPages {
     @CheckedTemplate(basePath = "result/tally")
     static class Templates {
         static native TemplateInstance tests(
+                Typed typed,
                 TallyService.Asked asked,
                 List<TestCount> counts,
                 long all,
@@ -44,22 +45,33 @@ public class TallyPages {
     public Response tests(
             @QueryParam("laboratory") String laboratory, @QueryParam("from") String from, @QueryParam("to") String to) {
         try {
-            return show(200, tally.asked(laboratory, from, to), Faults.NONE);
+            TallyService.Asked asked = tally.asked(laboratory, from, to);
+            return show(
+                    200,
+                    new Typed(
+                            asked.laboratory(),
+                            asked.from().toString(),
+                            asked.to().toString()),
+                    asked,
+                    tally.counts(asked),
+                    Faults.NONE);
         } catch (InvalidInput refusal) {
-            return show(422, tally.asked(null, null, null), Faults.of(refusal));
+            return show(422, new Typed(laboratory, from, to), null, List.of(), Faults.of(refusal));
         }
     }
 
-    private Response show(int status, TallyService.Asked asked, Faults faults) {
-        List<TestCount> counts = tally.counts(asked);
-        return Response.status(status)
-                .entity(Templates.tests(
+    private Response show(int status, Typed typed, TallyService.Asked asked, List<TestCount> counts, Faults faults) {
+        return Uncached.page(
+                status,
+                Templates.tests(
+                        typed,
                         asked,
                         counts,
                         counts.stream().mapToLong(TestCount::tests).sum(),
                         plan.laboratories(),
-                        faults))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+                        faults));
     }
+
+    /** The question as it was typed, or as it was filled up; a part may be null. */
+    record Typed(String laboratory, String from, String to) {}
 }

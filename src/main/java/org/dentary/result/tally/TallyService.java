@@ -7,6 +7,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import org.dentary.plan.PlanService;
+import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
 
 /** How many tests laboratories reported in a span of days; for those who may read results. */
@@ -72,7 +73,7 @@ public class TallyService {
             return otherwise;
         }
         try {
-            return LocalDate.parse(typed.strip());
+            return CalendarText.day(typed.strip());
         } catch (DateTimeParseException e) {
             throw InvalidInput.field(field, "INVALID_VALUE", "'" + typed + "' is no day such as 2026-11-14");
         }

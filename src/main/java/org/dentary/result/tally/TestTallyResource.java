@@ -9,9 +9,9 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayOutputStream;
 import java.util.List;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.request.Uncached;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -40,7 +40,7 @@ public class TestTallyResource {
             @Context HttpHeaders headers) {
         List<TestCount> counts = tally.counts(tally.asked(laboratory, from, to));
         return CsvTable.isAsked(headers)
-                ? file(
+                ? Uncached.csv(
                         "test-counts.csv",
                         List.of(
                                 "laboratory",
@@ -73,9 +73,7 @@ public class TestTallyResource {
                                     c.accessions()
                                 })
                                 .toList())
-                : Response.ok(new ItemList<>(counts), MediaType.APPLICATION_JSON)
-                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                        .build();
+                : Uncached.ok(new ItemList<>(counts), MediaType.APPLICATION_JSON);
     }
 
     @GET
@@ -84,7 +82,7 @@ public class TestTallyResource {
     @Operation(summary = "Each reported test as a CSV file, in the order of an invoice")
     public Response lines(
             @QueryParam("laboratory") String laboratory, @QueryParam("from") String from, @QueryParam("to") String to) {
-        return file(
+        return Uncached.csv(
                 "tests.csv",
                 List.of(
                         "laboratory",
@@ -113,16 +111,5 @@ public class TestTallyResource {
                             t.specimens()
                         })
                         .toList());
-    }
-
-    private static Response file(String name, List<String> columns, List<Object[]> rows) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(out, columns)) {
-            rows.forEach(csv::row);
-        }
-        return Response.ok(out.toByteArray(), CsvTable.MEDIA_TYPE)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
-                .build();
     }
 }

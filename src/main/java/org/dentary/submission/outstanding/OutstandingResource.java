@@ -5,11 +5,9 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayOutputStream;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.Uncached;
-import org.dentary.platform.table.CsvTable;
 
 /** What waits to be sent or reported, and how long laboratories take. */
 @Path("/api/v1/submissions")
@@ -46,9 +44,8 @@ public class OutstandingResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response waitingCsv() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(
-                out,
+        return Uncached.csv(
+                "waiting.csv",
                 List.of(
                         "code",
                         "kit",
@@ -59,9 +56,9 @@ public class OutstandingResource {
                         "days",
                         "station",
                         "custodian",
-                        "custodianName"))) {
-            lists.waiting(EVERY_ONE)
-                    .forEach(one -> csv.row(
+                        "custodianName"),
+                lists.waiting(EVERY_ONE).stream()
+                        .map(one -> new Object[] {
                             one.code(),
                             one.kit(),
                             one.tissue(),
@@ -71,9 +68,9 @@ public class OutstandingResource {
                             one.days(),
                             one.station(),
                             one.custodian(),
-                            one.custodianName()));
-        }
-        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "waiting.csv");
+                            one.custodianName()
+                        })
+                        .toList());
     }
 
     @GET
@@ -81,20 +78,20 @@ public class OutstandingResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response overdueCsv() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(
-                out, List.of("submission", "id", "laboratory", "code", "dispatchedAt", "days", "promisedDays"))) {
-            lists.overdue(EVERY_ONE)
-                    .forEach(one -> csv.row(
+        return Uncached.csv(
+                "overdue.csv",
+                List.of("submission", "id", "laboratory", "code", "dispatchedAt", "days", "promisedDays"),
+                lists.overdue(EVERY_ONE).stream()
+                        .map(one -> new Object[] {
                             one.number(),
                             one.submission(),
                             one.laboratory(),
                             one.code(),
                             one.dispatchedAt(),
                             one.days(),
-                            one.promisedDays()));
-        }
-        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "overdue.csv");
+                            one.promisedDays()
+                        })
+                        .toList());
     }
 
     @GET
@@ -102,17 +99,13 @@ public class OutstandingResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response turnaroundCsv() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv =
-                CsvTable.on(out, List.of("laboratory", "findings", "median", "ninetieth", "promisedDays"))) {
-            lists.turnaround()
-                    .forEach(one -> csv.row(
-                            one.laboratory(), one.findings(), one.median(), one.ninetieth(), one.promisedDays()));
-        }
-        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "turnaround.csv");
-    }
-
-    private static Response file(byte[] body, String type, String name) {
-        return Uncached.file(body, type, name);
+        return Uncached.csv(
+                "turnaround.csv",
+                List.of("laboratory", "findings", "median", "ninetieth", "promisedDays"),
+                lists.turnaround().stream()
+                        .map(one -> new Object[] {
+                            one.laboratory(), one.findings(), one.median(), one.ninetieth(), one.promisedDays()
+                        })
+                        .toList());
     }
 }

@@ -81,6 +81,26 @@ class RulesInForceTest {
     }
 
     @Test
+    void anAnimalCorrectedIntoAUnitWithOtherRulesIsJudgedByThem() {
+        String strict = laboratory.unitWithoutTheDisease();
+        String established = laboratory.unitWithoutTheDisease();
+        posts("plan-settings", SETTINGS + "SCREENING_ALONE_DETECTS,true,,," + established + "\n");
+        Deer deer = laboratory.atTheLaboratory(strict);
+        laboratory.finds(deer, "SCREENING", "DETECTED", null).statusCode(201);
+        story(deer).body(outcome("derivedOutcome"), equalTo("SUSPECT"));
+        as("sampler")
+                .contentType("application/json")
+                .header("If-Match", "\"0\"")
+                .body(intake.facts()
+                        .put("managementUnit", established)
+                        .put("reason", "the hunter showed it on the map"))
+                .put("/api/v1/animals/" + deer.kit())
+                .then()
+                .statusCode(200);
+        story(deer).body(outcome("derivedOutcome"), equalTo("DETECTED")).body(outcome("outcome"), equalTo("PENDING"));
+    }
+
+    @Test
     void tissueThatAMethodNoLongerAcceptsNoLongerCounts() {
         String method = "M" + UUID.randomUUID().toString().substring(0, 7).toUpperCase(java.util.Locale.ROOT);
         String header = "code,name,disease,accepted_tissues\n" + method + ",Method " + method + ",CWD,";
