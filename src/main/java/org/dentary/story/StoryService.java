@@ -1,12 +1,10 @@
 package org.dentary.story;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.dentary.animal.AnimalFacts;
 import org.dentary.animal.AnimalService;
@@ -202,34 +200,9 @@ public class StoryService {
 
     private List<AnimalStory.OutcomeOfDisease> outcomes(
             String kit, List<LineView> lines, boolean knowing, boolean whole) {
-        Map<String, StoryQueries.Explanation> explained = whole && knowing
-                ? queries.explanations(kit).stream()
-                        .collect(Collectors.toMap(StoryQueries.Explanation::disease, Function.identity()))
-                : Map.of();
-        Map<String, List<AnimalStory.EarlierReason>> earlier = whole && knowing
-                ? queries.earlierExplanations(kit).stream()
-                        .collect(Collectors.groupingBy(
-                                StoryQueries.EarlierExplanation::disease,
-                                Collectors.mapping(
-                                        was -> new AnimalStory.EarlierReason(
-                                                was.explanation(), was.rules(), was.derivedAt(), was.until()),
-                                        Collectors.toList())))
-                : Map.of();
-        List<AnimalStory.OutcomeOfDisease> outcomes = new ArrayList<>();
-        for (LineView line : lines) {
-            StoryQueries.Explanation why = explained.get(line.disease());
-            outcomes.add(new AnimalStory.OutcomeOfDisease(
-                    line.disease(),
-                    line.outcome(),
-                    knowing ? line.derivedOutcome() : null,
-                    line.footnotes(),
-                    line.exclusion(),
-                    why == null ? null : why.explanation(),
-                    why == null ? null : why.review(),
-                    why == null ? null : why.rules(),
-                    why == null ? null : earlier.getOrDefault(line.disease(), List.of())));
-        }
-        return outcomes;
+        return whole && knowing
+                ? OutcomeStories.of(lines, queries.explanations(kit), queries.earlierExplanations(kit))
+                : OutcomeStories.of(lines, knowing);
     }
 
     private List<SpecimenStory> tissue(String kit, boolean knowing) {
