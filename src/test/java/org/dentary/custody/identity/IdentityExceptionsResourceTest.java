@@ -184,7 +184,7 @@ class IdentityExceptionsResourceTest {
         List<String> bytes = bytes(code);
         String asked = only(bytes, "IDENTITY_EXCEPTION_ASKED");
         assertTrue(asked.contains(id.toString()) && asked.contains("\"signedAs\":\"liaison\""), asked);
-        assertFalse(asked.contains("carcass") || asked.contains("stub") || asked.contains("7G"), asked);
+        assertFalse(asked.contains("carcass") || asked.contains("stub") || asked.contains("says 7G"), asked);
         assertFalse(asked.contains("password") || asked.contains("\"" + SeasonFixture.PASSWORD + "\""), asked);
         String granted = only(bytes, "IDENTITY_EXCEPTION_GRANTED");
         assertTrue(granted.contains("\"signedAs\":\"coordinator\"") && !granted.contains("compared"), granted);
