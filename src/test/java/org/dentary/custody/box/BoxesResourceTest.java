@@ -216,9 +216,7 @@ class BoxesResourceTest {
                 entities.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
         statistics.setStatisticsEnabled(true);
         statistics.clear();
-        long before = System.nanoTime();
         accept(id, List.of(box)).statusCode(200).body("accepted", equalTo(501));
-        long milliseconds = (System.nanoTime() - before) / 1_000_000;
         long statements = statistics.getPrepareStatementCount();
         assertTrue(statements < 60, statements + " statements for 501 codes");
         Set<String> handOvers = new HashSet<>();
@@ -228,7 +226,6 @@ class BoxesResourceTest {
             handOvers.add(RecordedEvent.of(event).text("handOver"));
         });
         assertEquals(Set.of(id.toString()), handOvers);
-        assertTrue(milliseconds < 20_000, milliseconds + " ms");
     }
 
     private String aBox(String account) {

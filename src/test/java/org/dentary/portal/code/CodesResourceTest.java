@@ -159,8 +159,16 @@ class CodesResourceTest {
         Path file = Files.createTempFile("symbol", ".png");
         Files.write(file, png);
         List<String> command = symbol.equals("datamatrix")
-                ? List.of("dmtxread", "-N1", "-m2000", file.toString())
-                : List.of("zbarimg", "-q", "--raw", file.toString());
+                ? List.of("dmtxread", "-N1", "-m8000", file.toString())
+                : List.of(
+                        "zbarimg",
+                        "-q",
+                        "--raw",
+                        "--nodbus",
+                        "-S*.disable",
+                        "-Scode128.enable",
+                        "-Sqrcode.enable",
+                        file.toString());
         Process process = new ProcessBuilder(command)
                 .redirectError(ProcessBuilder.Redirect.DISCARD)
                 .start();

@@ -37,8 +37,13 @@ public class DossierFixture {
     }
 
     public String aNode(Deer deer) {
+        return aNode(deer, IntakeFixture.DIED_ON);
+    }
+
+    /** The same of a deer that died on that day, which says the season. */
+    public String aNode(Deer deer, String diedOn) {
         season.ensure();
-        ObjectNode body = intake.facts();
+        ObjectNode body = intake.facts().put("diedOn", diedOn);
         body.putObject("contact").put("name", HUNTER).put("phone", TELEPHONE);
         body.putArray("specimens").add(intake.node(deer).put("collectedAt", ago(2).toString()));
         intake.take(deer, body);
@@ -117,7 +122,11 @@ public class DossierFixture {
 
     /** A node with a story: sealed, warmed, its seal gone, corrected, given to the liaison and to a courier who signed. */
     public String aNodeWithAStory() {
-        String code = aNode();
+        return withAStory(aNode());
+    }
+
+    /** The story put on a node that the sampler took. */
+    public String withAStory(String code) {
         event("sampler", code, "TAMPER_SEAL_APPLIED", ",\"tamperSeal\":\"TS 0042\"");
         UUID warm = event("sampler", code, "TEMPERATURE_READ", ",\"temperatureCelsius\":14.5,\"sensor\":\"probe 3\"");
         event(
