@@ -52,6 +52,9 @@ public final class VerifyCustody {
 
     /** What the proof names, to be met in the file. */
     private Map<?, ?> proof;
+
+    private Map<?, ?> proofEvent;
+    private Map<?, ?> proofCheckpoint;
     private boolean proofEventMet;
     private boolean proofCheckpointMet;
 
@@ -155,13 +158,13 @@ public final class VerifyCustody {
         String chain = string(event, "chain");
         long position = number(event, "sequence");
         Head head = heads.getOrDefault(chain, new Head(0, NOTHING_BEFORE));
-        String where = line + ", event " + string(event, "id") + " at position " + position + " of chain " + chain;
+        String where = line + ", " + named(event);
         compare(where, "hash", hash, sha256(text));
         compare(where, "position", head.position + 1, position);
         compare(where, "predecessor", head.hash, string(event, "predecessor"));
         heads.put(chain, new Head(position, hash));
         pending.add(new Pending(where, hash));
-        if (proof != null && string(Json.object(string(proof, "event")), "id").equals(string(event, "id"))) {
+        if (proof != null && string(proofEvent, "id").equals(string(event, "id"))) {
             proofEventMet = true;
             compare(where, "text in the proof", string(proof, "event"), text);
         }
@@ -185,7 +188,7 @@ public final class VerifyCustody {
         lastNumber = number;
         lastCheckpoint = text;
         lastMadeAt = string(checkpoint, "madeAt");
-        if (proof != null && number(Json.object(string(proof, "checkpoint")), "number") == number) {
+        if (proof != null && number(proofCheckpoint, "number") == number) {
             proofCheckpointMet = true;
             compare(where, "text in the proof", string(proof, "checkpoint"), text);
         }
@@ -248,12 +251,15 @@ public final class VerifyCustody {
             proof = Json.object(new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
             onlyNames(where, proof, Set.of("event", "index", "path", "checkpoint", "signature"));
             String text = string(proof, "checkpoint");
-            Map<?, ?> checkpoint = Json.object(text);
-            signature(where, text, string(checkpoint, "key"), string(proof, "signature"));
+            proofCheckpoint = Json.object(text);
+            number(proofCheckpoint, "number");
+            proofEvent = Json.object(string(proof, "event"));
+            named(proofEvent);
+            signature(where, text, string(proofCheckpoint, "key"), string(proof, "signature"));
             List<byte[]> path = strings(proof, "path").stream().map(HexFormat.of()::parseHex).toList();
             byte[] leaf = leaf(sha256(string(proof, "event")));
-            String root = climb(leaf, number(proof, "index"), number(checkpoint, "treeSize"), path);
-            compare(where, "root", string(checkpoint, "root"), root);
+            String root = climb(leaf, number(proof, "index"), number(proofCheckpoint, "treeSize"), path);
+            compare(where, "root", string(proofCheckpoint, "root"), root);
         } catch (IllegalArgumentException e) {
             proof = null;
             differ(where, "readable proof", "a proof", e.getMessage());
@@ -264,15 +270,18 @@ public final class VerifyCustody {
         if (proof == null) {
             return;
         }
-        Map<?, ?> event = Json.object(string(proof, "event"));
-        long number = number(Json.object(string(proof, "checkpoint")), "number");
         if (!proofCheckpointMet) {
-            differ("proof", "its checkpoint", "number " + number + " in the file", "the last is number " + lastNumber);
+            differ("proof", "its checkpoint", "number " + number(proofCheckpoint, "number") + " in the file",
+                    "the last is number " + lastNumber);
         }
         if (!proofEventMet) {
-            differ("proof", "its event", "event " + string(event, "id") + " at position " + number(event, "sequence")
-                    + " of chain " + string(event, "chain") + " in the file", "none");
+            differ("proof", "its event", named(proofEvent) + " in the file", "none");
         }
+    }
+
+    private static String named(Map<?, ?> event) {
+        return "event " + string(event, "id") + " at position " + number(event, "sequence") + " of chain "
+                + string(event, "chain");
     }
 
     // Hashes, tree and signature.
@@ -505,6 +514,10 @@ public final class VerifyCustody {
                 quoted.append(unit == '\\' ? escaped() : unit);
             }
             at++;
+            // Half a character has no bytes: put to UTF-8 it would hash as a question mark.
+            if (!StandardCharsets.UTF_8.newEncoder().canEncode(quoted)) {
+                throw bad("a lone surrogate");
+            }
             return quoted.toString();
         }
 

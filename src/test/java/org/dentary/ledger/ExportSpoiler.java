@@ -28,6 +28,12 @@ final class ExportSpoiler {
                 lines = resealed(spoil(exported, "FLIP_BIT_AND_REHASH", line, ours, other), ours);
             case "SEQUENCE_PLUS_ONE_AND_RESEAL" ->
                 lines = resealed(spoil(exported, "SEQUENCE_PLUS_ONE", line, ours, other), ours);
+            case "LONE_SURROGATE" -> {
+                // It has no bytes: an encoder that puts "?" for it finds the hash of the text with "?".
+                lines.set(at, rehashed(lines.get(at).replace("person-7", "person-?")));
+                lines = resealed(lines, ours);
+                lines.set(at, lines.get(at).replace("person-?", "person-\\ud800"));
+            }
             case "DROP" -> lines.remove(at);
             case "SWAP_WITH_NEXT" -> Collections.swap(lines, at, at + 1);
             case "REPEAT" -> lines.add(at, lines.get(at));
@@ -82,6 +88,9 @@ final class ExportSpoiler {
             case "AS_GIVEN" -> {}
             case "INDEX_PLUS_ONE" -> node.put("index", node.path("index").asInt() + 1);
             case "FLIP_BIT" -> node.put("event", node.path("event").asText().replace("person-7", "person-6"));
+            case "EVENT_NO_JSON" -> node.put("event", "{event}");
+            case "CHECKPOINT_WITHOUT_NUMBER" ->
+                node.put("checkpoint", node.path("checkpoint").asText().replace("\"number\"", "\"figure\""));
             case "SHORT_PATH" -> ((ArrayNode) node.path("path")).remove(0);
             default -> throw new IllegalArgumentException(what);
         }
