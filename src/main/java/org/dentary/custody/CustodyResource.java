@@ -14,7 +14,7 @@ import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** Who has a specimen and how it came there. */
@@ -33,7 +33,7 @@ public class CustodyResource {
     @PermissionsAllowed(Act.ANIMAL_READ)
     @Operation(summary = "The chain of custody: every event with its hash, verified, and what is wrong with it")
     public Response chain(@PathParam("code") String code) {
-        return Uncached.ok(custody.chain(code));
+        return Reply.ok(custody.chain(code));
     }
 
     /**
@@ -51,7 +51,6 @@ public class CustodyResource {
             throw InvalidInput.field("size", "INVALID_VALUE", "'" + size + "' is not one of large, small");
         }
         return Response.ok(custody.picture(code, id, "small".equals(size)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"evidence.jpg\"")
                 .build();
     }

@@ -21,7 +21,7 @@ import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** Whom to tell of an animal that is in already, and where it died. What is kept is not shown here: reading it is an act of its own. */
 @Path("/animals")
@@ -75,6 +75,6 @@ public class ContactPages {
     }
 
     private Response show(int status, String kit, IntakeForm form, Faults faults) {
-        return Uncached.page(status, Templates.contact(kit, privates.isKept(kit), form, faults));
+        return Reply.page(status, Templates.contact(kit, privates.isKept(kit), form, faults));
     }
 }

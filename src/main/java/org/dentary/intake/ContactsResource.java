@@ -16,7 +16,7 @@ import jakarta.ws.rs.core.Response;
 import org.dentary.animal.vault.ContactService;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.ExampleObject;
@@ -40,7 +40,7 @@ public class ContactsResource {
     @Path("{kit}/contact")
     @PermissionsAllowed(Act.CONTACT_READ)
     public Response read(@PathParam("kit") String kit, @QueryParam("purpose") String purpose) {
-        return Uncached.ok(contacts.read(kits.kit(kit), purpose));
+        return Reply.ok(contacts.read(kits.kit(kit), purpose));
     }
 
     /** Keeps whom to tell and where the animal died, for one that was taken in; a part that is left out stays as it is kept. */

@@ -16,7 +16,7 @@ import java.util.UUID;
 import org.dentary.jaw.ReadJaw;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.specimen.TakeSpecimen;
 import org.dentary.story.AnimalStory;
 import org.dentary.story.StoryService;
@@ -69,6 +69,6 @@ public class IntakeResource {
 
     private Response answer(Taken taken) {
         AnimalStory story = stories.answer(taken.kit(), current.get(), taken.warnings());
-        return Uncached.versioned(taken.isNew() ? 201 : 200, story, taken.version());
+        return Reply.versioned(taken.isNew() ? 201 : 200, story, taken.version());
     }
 }

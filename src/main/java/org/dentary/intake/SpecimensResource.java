@@ -17,7 +17,7 @@ import org.dentary.custody.PieceService;
 import org.dentary.intake.putright.SayWhy;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.specimen.AskReAttribution;
 import org.dentary.specimen.CutPiece;
 import org.dentary.specimen.ReAttributionService;
@@ -49,7 +49,7 @@ public class SpecimensResource {
     public Response piece(
             @PathParam("code") String code, @PathParam("child") String child, @NotNull @Valid CutPiece given) {
         PieceService.Cut cut = pieces.cut(code, child, given);
-        return Uncached.versioned(cut.isNew() ? 201 : 200, stories.answer(cut.kit(), current.get(), cut.warnings()), 0);
+        return Reply.versioned(cut.isNew() ? 201 : 200, stories.answer(cut.kit(), current.get(), cut.warnings()), 0);
     }
 
     /** Asks that what is under the label be another animal's; another person confirms. */
@@ -91,6 +91,6 @@ public class SpecimensResource {
     }
 
     private static Response answer(int status, ReAttributionView view) {
-        return Uncached.versioned(status, view, view.state().equals("ASKED") ? 0 : 1);
+        return Reply.versioned(status, view, view.state().equals("ASKED") ? 0 : 1);
     }
 }

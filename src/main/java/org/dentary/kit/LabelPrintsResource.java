@@ -114,7 +114,6 @@ public class LabelPrintsResource {
         StreamingOutput body = writer::accept;
         return Response.ok(body, PDF)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"" + name + ".pdf\"")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .build();
     }
 }

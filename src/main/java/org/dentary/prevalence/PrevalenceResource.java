@@ -106,10 +106,7 @@ public class PrevalenceResource {
     @Operation(summary = "The picture of a report, black on white, as PNG at twice the size of the screen's")
     public Response png(@Context UriInfo address) {
         PrevalenceAnswers.Answer told = answers.of(ReportQuestion.of(address.getQueryParameters()));
-        return superseded(
-                        Response.ok(chart.png(told.report()), "image/png")
-                                .header(HttpHeaders.CACHE_CONTROL, "private, no-store"),
-                        told)
+        return superseded(Response.ok(chart.png(told.report()), "image/png"), told)
                 .build();
     }
 
@@ -118,9 +115,7 @@ public class PrevalenceResource {
     }
 
     private static Response.ResponseBuilder answer(String body, String mediaType) {
-        return Response.ok(body, mediaType)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .header("Digest-SHA-256", StoredAnswerService.digest(body));
+        return Response.ok(body, mediaType).header("Digest-SHA-256", StoredAnswerService.digest(body));
     }
 
     /** The stored bytes stay as they are, so that a cut is superseded is told beside them (RFC 8187 form). */

@@ -11,7 +11,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.ItemList;
 import org.dentary.result.release.ReleaseService;
 
@@ -38,7 +38,7 @@ public class AnimalFindingsResource {
     @Path("{kit}/findings")
     @PermissionsAllowed(Act.RESULT_READ)
     public Response ofAnimal(@PathParam("kit") String kit) {
-        return Uncached.ok(new ItemList<>(findings.ofKit(kit)));
+        return Reply.ok(new ItemList<>(findings.ofKit(kit)));
     }
 
     @PUT
@@ -46,6 +46,6 @@ public class AnimalFindingsResource {
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response release(@PathParam("kit") String kit, @NotNull @Valid Release command) {
         ReleaseService.Done done = releases.release(kit, command.disease(), command.reason());
-        return Uncached.answer(done.fresh() ? 201 : 200, done.release());
+        return Reply.answer(done.fresh() ? 201 : 200, done.release());
     }
 }

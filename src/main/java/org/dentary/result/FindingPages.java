@@ -22,7 +22,7 @@ import org.dentary.plan.TestMethodView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** A finding by hand, for the one report that came by mail or telephone. */
 @Path("/results/findings/new")
@@ -85,7 +85,7 @@ public class FindingPages {
     }
 
     private Response show(int status, FindingForm form, FindingView recorded, Faults faults) {
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.finding(
                         form,

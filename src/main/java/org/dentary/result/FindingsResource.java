@@ -38,9 +38,6 @@ public class FindingsResource {
     }
 
     private static Response answer(Response.ResponseBuilder answer, FindingView finding) {
-        return answer.entity(finding)
-                .header(HttpHeaders.ETAG, ETags.of(0))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return answer.entity(finding).header(HttpHeaders.ETAG, ETags.of(0)).build();
     }
 }

@@ -22,7 +22,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.setup.list.SetUpList;
 import org.jboss.resteasy.reactive.RestForm;
@@ -147,6 +147,6 @@ public class SetUpFilePages {
                 rows.forEach(table::row);
             }
         };
-        return Uncached.file(body, CsvTable.MEDIA_TYPE, name);
+        return Reply.file(body, CsvTable.MEDIA_TYPE, name);
     }
 }

@@ -9,7 +9,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 
 /** The list of animals as a file under an address of its own, for links. */
@@ -33,6 +33,6 @@ public class AnimalsFileResource {
 
     static Response file(AnimalListService list, AnimalFilter filter) {
         StreamingOutput stream = out -> list.write(filter, out);
-        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "animals.csv");
+        return Reply.file(stream, CsvTable.MEDIA_TYPE, "animals.csv");
     }
 }

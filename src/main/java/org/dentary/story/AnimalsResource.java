@@ -37,8 +37,7 @@ public class AnimalsResource {
     public Response list(@BeanParam AnimalListParameters asked, @Context UriInfo address) {
         int limit = asked.limit();
         List<AnimalListItem> page = list.page(asked.filter(current.get()), asked.after(), limit);
-        Response.ResponseBuilder answer =
-                Response.ok(new ItemList<>(page)).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        Response.ResponseBuilder answer = Response.ok(new ItemList<>(page));
         if (page.size() == limit) {
             String next = address.getRequestUriBuilder()
                     .replaceQueryParam("after", page.get(limit - 1).kit())
@@ -66,7 +65,6 @@ public class AnimalsResource {
         AnimalStory story = stories.story(kit, current.get());
         return Response.ok(story)
                 .header(HttpHeaders.ETAG, ETags.of(story.version()))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .build();
     }
 }

@@ -19,7 +19,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.submission.packing.PackSpecimen;
@@ -145,11 +145,11 @@ public class SubmissionsResource {
     }
 
     private static Response file(byte[] body, String type, String name) {
-        return Uncached.file(body, type, name);
+        return Reply.file(body, type, name);
     }
 
     private static Response answer(SubmissionService.Done done) {
-        return Uncached.versioned(
+        return Reply.versioned(
                 done.fresh() ? 201 : 200, done.submission(), done.submission().version());
     }
 }

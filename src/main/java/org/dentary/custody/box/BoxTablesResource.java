@@ -12,7 +12,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.Consumer;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -71,6 +71,6 @@ public class BoxTablesResource {
         try (CsvTable csv = CsvTable.on(out, columns)) {
             rows.accept(csv);
         }
-        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "box-" + name + ".csv");
+        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "box-" + name + ".csv");
     }
 }

@@ -7,11 +7,10 @@ import java.time.DateTimeException;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
-/** The answers of this room: never cached, with today's version as ETag, lists with a link to the next page. */
+/** The answers of this room: with today's version as ETag, lists with a link to the next page. */
 public final class Answers {
-    static final String PRIVATE = "private, no-store";
     private static final int MOST = 1_000;
 
     private Answers() {}
@@ -28,7 +27,7 @@ public final class Answers {
 
     /** A page of a list; where more follow, with a link (RFC 8288) to the page after {@code last}. */
     public static Response page(Object items, boolean more, UriInfo uri, String parameter, Mark last) {
-        Response.ResponseBuilder answer = Response.ok(items).header(HttpHeaders.CACHE_CONTROL, PRIVATE);
+        Response.ResponseBuilder answer = Response.ok(items);
         if (more && last != null) {
             String next = uri.getRequestUriBuilder()
                     .replaceQueryParam(parameter, last.text())
@@ -53,7 +52,7 @@ public final class Answers {
     }
 
     private static <V> Response answer(int status, V view, ToIntFunction<V> version) {
-        return Uncached.versioned(status, view, version.applyAsInt(view));
+        return Reply.versioned(status, view, version.applyAsInt(view));
     }
 
     /**

@@ -24,6 +24,7 @@ import org.dentary.ledger.InclusionProof;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -31,7 +32,6 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 @Path("/api/v1/custody")
 @Produces(MediaType.APPLICATION_JSON)
 public class CheckpointsResource {
-    private static final String PRIVATE = "private, no-store";
     private static final int MOST = 1_000;
 
     private final CheckpointService checkpoints;
@@ -47,8 +47,7 @@ public class CheckpointsResource {
             summary = "Seal all events recorded since the last checkpoint; sent again, the same checkpoint comes back")
     public Response make(@PathParam("id") UUID id) {
         CheckpointService.Made made = checkpoints.checkpoint(id);
-        return answer(made.created() ? 201 : 200, CheckpointView.of(made.checkpoint()))
-                .build();
+        return Reply.answer(made.created() ? 201 : 200, CheckpointView.of(made.checkpoint()));
     }
 
     @GET
@@ -64,8 +63,8 @@ public class CheckpointsResource {
                     "limit", "INVALID_VALUE", "limit is " + limit + "; allowed: a whole number from 1 to " + MOST);
         }
         List<Checkpoint> found = checkpoints.checkpoints(before, limit);
-        Response.ResponseBuilder answer = answer(
-                200, new ItemList<>(found.stream().map(CheckpointView::of).toList()));
+        Response.ResponseBuilder answer = Response.ok(
+                new ItemList<>(found.stream().map(CheckpointView::of).toList()));
         long last = found.isEmpty() ? 1 : found.get(found.size() - 1).number();
         if (last > 1) {
             String next = uri.getRequestUriBuilder()
@@ -82,7 +81,7 @@ public class CheckpointsResource {
     @PermissionsAllowed(Act.LEDGER_READ)
     @Operation(summary = "One checkpoint by its number")
     public Response one(@PathParam("number") long number) {
-        return answer(200, CheckpointView.of(found(number))).build();
+        return Response.ok(CheckpointView.of(found(number))).build();
     }
 
     @GET
@@ -104,7 +103,7 @@ public class CheckpointsResource {
                     "Event " + id + " lies under checkpoint "
                             + proof.checkpoint().number() + ", not " + number);
         }
-        return answer(200, ExportLines.proof(proof)).build();
+        return Response.ok(ExportLines.proof(proof)).build();
     }
 
     @GET
@@ -118,7 +117,7 @@ public class CheckpointsResource {
     public Response export() {
         long last = checkpoints.sealAll().number();
         StreamingOutput body = checkpoints::export;
-        return answer(200, body)
+        return Response.ok(body)
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         "attachment; filename=\"custody-to-checkpoint-" + last + ".jsonl\"")
@@ -151,9 +150,5 @@ public class CheckpointsResource {
                             ? "name the event: ?event= and its id"
                             : "'" + event + "' is no event's id; it is a UUID as the custody chain shows it");
         }
-    }
-
-    private static Response.ResponseBuilder answer(int status, Object entity) {
-        return Response.status(status).entity(entity).header(HttpHeaders.CACHE_CONTROL, PRIVATE);
     }
 }

@@ -21,7 +21,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -102,7 +102,7 @@ public class LedgerPages {
                             one.key(),
                             one.signature()));
         }
-        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "checkpoints.csv");
+        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "checkpoints.csv");
     }
 
     private TemplateInstance page(long before, Checkpoint made, Faults faults) {

@@ -19,7 +19,7 @@ import org.dentary.custody.handover.HandOverView;
 import org.dentary.custody.handover.OpenOffers;
 import org.dentary.custody.identity.IdentityExceptionViews;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -167,6 +167,6 @@ public class DeskTablesResource {
         try (CsvTable csv = CsvTable.on(out, columns)) {
             rows.accept(csv);
         }
-        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, name + ".csv");
+        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, name + ".csv");
     }
 }

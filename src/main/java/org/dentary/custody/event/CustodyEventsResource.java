@@ -11,7 +11,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
@@ -57,8 +56,6 @@ public class CustodyEventsResource {
     public Response erase(
             @PathParam("id") UUID id, @PathParam("field") String field, @QueryParam("reason") String reason) {
         texts.erase(id, field, reason);
-        return Response.noContent()
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Response.noContent().build();
     }
 }

@@ -17,7 +17,7 @@ import java.io.InputStream;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.photo.PhotoReader;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** Photographs to be named as evidence by a custody event. */
@@ -46,7 +46,7 @@ public class EvidenceResource {
         byte[] bytes = file == null ? new byte[0] : file.readNBytes(PhotoReader.MOST_BYTES + 1);
         PhotoReader.Photo photo = PhotoReader.read(bytes, type.getType() + "/" + type.getSubtype());
         EvidenceService.Kept kept = evidence.keep(id, photo);
-        return Uncached.versioned(kept.isNew() ? 201 : 200, kept.photo(), 0);
+        return Reply.versioned(kept.isNew() ? 201 : 200, kept.photo(), 0);
     }
 
     /** Erases a photograph for good. */
@@ -60,8 +60,6 @@ public class EvidenceResource {
                     + " is told wherever it was shown.")
     public Response erase(@PathParam("id") UUID id, @QueryParam("reason") String reason) {
         evidence.erase(id, reason);
-        return Response.noContent()
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Response.noContent().build();
     }
 }

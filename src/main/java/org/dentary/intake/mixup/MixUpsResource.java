@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -46,7 +46,7 @@ public class MixUpsResource {
                             + " tissue without a jaw, labels scanned together that are not one kit, jars under another code, jaws"
                             + " that do not fit. `all=true` adds those that were set aside. A sampler sees the stations they serve.")
     public Response list(@QueryParam("all") boolean all) {
-        return Uncached.ok(new ItemList<>(mixUps.found(all, MOST)));
+        return Reply.ok(new ItemList<>(mixUps.found(all, MOST)));
     }
 
     @GET
@@ -73,7 +73,7 @@ public class MixUpsResource {
                         one.setAside()));
             }
         };
-        return Uncached.file(body, CsvTable.MEDIA_TYPE, "suspected-mix-ups.csv");
+        return Reply.file(body, CsvTable.MEDIA_TYPE, "suspected-mix-ups.csv");
     }
 
     @PUT

@@ -17,7 +17,7 @@ import org.dentary.jaw.AgeDesignationService;
 import org.dentary.jaw.DesignateAge;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.story.StoryService;
 
 /** Decisions about an animal that somebody else entered: which age stands, which kits are one animal. */
@@ -67,6 +67,6 @@ public class PutRightResource {
 
     private Response answer(String kit, int status, Integer version) {
         var story = stories.story(kit, current.get());
-        return Uncached.versioned(status, story, version == null ? story.version() : version);
+        return Reply.versioned(status, story, version == null ? story.version() : version);
     }
 }

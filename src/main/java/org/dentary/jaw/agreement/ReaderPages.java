@@ -15,7 +15,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** Readers side by side, and one reader's agreement; a sampler finds only their own. */
 @Path("/readers")
@@ -72,6 +72,6 @@ public class ReaderPages {
     }
 
     private static Response page(TemplateInstance page) {
-        return Uncached.ok(page);
+        return Reply.ok(page);
     }
 }

@@ -14,7 +14,7 @@ import java.util.function.Consumer;
 import org.dentary.jaw.agreement.ReaderAgreement.Group;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.statistics.agreement.Agreement;
@@ -47,7 +47,7 @@ public class ReadersResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.READER_AGREEMENT)
     public Response all() {
-        return Uncached.ok(new ItemList<>(agreements.all(current.get())));
+        return Reply.ok(new ItemList<>(agreements.all(current.get())));
     }
 
     /** The same, a line for each reader and group that has a jaw. */
@@ -78,7 +78,7 @@ public class ReadersResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.READER_AGREEMENT)
     public Response agreement(@PathParam("person") String person, @QueryParam("season") String season) {
-        return Uncached.ok(agreements.of(current.get(), person, blank(season)));
+        return Reply.ok(agreements.of(current.get(), person, blank(season)));
     }
 
     /** The tables of counts, a line for each pair of classes. */
@@ -158,7 +158,7 @@ public class ReadersResource {
                 rows.accept(table);
             }
         };
-        return Uncached.file(stream, CsvTable.MEDIA_TYPE, name);
+        return Reply.file(stream, CsvTable.MEDIA_TYPE, name);
     }
 
     private static String blank(String typed) {

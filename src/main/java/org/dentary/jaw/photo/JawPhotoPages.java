@@ -28,7 +28,7 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
@@ -111,7 +111,7 @@ public class JawPhotoPages {
                 .toList();
         String zone = plan.station(animal.facts().station()).timeZone();
         boolean toRead = account.may(Act.INTAKE);
-        return Uncached.answer(
+        return Reply.answer(
                 status, Templates.photos(kit, shown, zone, UUID.randomUUID().toString(), faults, toRead));
     }
 

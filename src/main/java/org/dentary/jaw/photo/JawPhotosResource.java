@@ -21,7 +21,7 @@ import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -44,7 +44,7 @@ public class JawPhotosResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.JAW_PHOTO_READ)
     public Response list(@PathParam("kit") String kit) {
-        return Uncached.ok(new ItemList<>(photos.ofKit(kits.kit(kit))));
+        return Reply.ok(new ItemList<>(photos.ofKit(kits.kit(kit))));
     }
 
     /**
@@ -71,7 +71,7 @@ public class JawPhotosResource {
         byte[] bytes = file == null ? new byte[0] : file.readNBytes(PhotoReader.MOST_BYTES + 1);
         PhotoReader.Photo photo = PhotoReader.read(bytes, type.getType() + "/" + type.getSubtype());
         JawPhotoService.Added added = photos.add(kits.kit(kit), id, reading, photo);
-        return Uncached.versioned(added.isNew() ? 201 : 200, added.photo(), 0);
+        return Reply.versioned(added.isNew() ? 201 : 200, added.photo(), 0);
     }
 
     /**
@@ -88,7 +88,6 @@ public class JawPhotosResource {
             throw InvalidInput.field("size", "INVALID_VALUE", "'" + size + "' is not one of large, small");
         }
         return Response.ok(photos.picture(kits.kit(kit), id, "small".equals(size)))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"jaw.jpg\"")
                 .build();
     }
@@ -99,8 +98,6 @@ public class JawPhotosResource {
     @PermissionsAllowed(Act.INTAKE)
     public Response erase(@PathParam("kit") String kit, @PathParam("id") UUID id, @QueryParam("reason") String reason) {
         photos.erase(kits.kit(kit), id, reason);
-        return Response.noContent()
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return Response.noContent().build();
     }
 }

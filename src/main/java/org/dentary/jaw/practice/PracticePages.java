@@ -24,7 +24,7 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Practice in reading jaws: begin a round, one jaw a screen, the score with the key's steps; and the reference panel. */
@@ -73,7 +73,7 @@ public class PracticePages {
     public Response start() {
         PracticeService.Demand demand = practice.demand();
         Double best = practice.best();
-        return Uncached.page(
+        return Reply.page(
                 200,
                 Templates.practice(
                         practice.rounds(),
@@ -153,14 +153,14 @@ public class PracticePages {
     private Response round(int status, UUID id, Faults faults) {
         PracticeView round = practice.round(id);
         Optional<PracticeView.Jaw> next = round.next();
-        return Uncached.page(
+        return Reply.page(
                 status,
                 next.map(jaw -> Templates.practiceJaw(round, jaw, faults))
                         .orElseGet(() -> Templates.practiceResult(round)));
     }
 
     private Response panel(int status, String kit, Faults faults) {
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.panel(
                         panel.all(),

@@ -18,7 +18,7 @@ import java.util.UUID;
 import org.dentary.jaw.key.AgeClass;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -71,7 +71,7 @@ public class PracticeRoundsResource {
                         round.finishedAt()));
             }
         };
-        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "practice.csv");
+        return Reply.file(stream, CsvTable.MEDIA_TYPE, "practice.csv");
     }
 
     /** Begins a round of as many jaws as the plan says. */
@@ -117,8 +117,7 @@ public class PracticeRoundsResource {
     }
 
     private static Response answer(int status, Object entity) {
-        Response.ResponseBuilder answer =
-                Response.status(status).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        Response.ResponseBuilder answer = Response.status(status);
         if (entity instanceof PracticeView round) {
             answer.header(HttpHeaders.ETAG, ETags.of(round.answered()));
         }

@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.UUID;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
@@ -85,7 +85,7 @@ public class ReferenceJawsResource {
                         jaw.retiredReason()));
             }
         };
-        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "panel.csv");
+        return Reply.file(stream, CsvTable.MEDIA_TYPE, "panel.csv");
     }
 
     /** Puts an animal's jaw on the panel; its class comes from its mark or its readers, never from the request. */
@@ -109,6 +109,6 @@ public class ReferenceJawsResource {
     }
 
     private static Response answer(int status, Object entity) {
-        return Uncached.versioned(status, entity, 0);
+        return Reply.versioned(status, entity, 0);
     }
 }

@@ -11,7 +11,7 @@ import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
@@ -33,7 +33,7 @@ public class JawQueueResource {
         if (task != null && !task.isBlank() && !JawQueueService.TASKS.contains(task)) {
             throw InvalidInput.field("task", "INVALID_VALUE", "'" + task + "' is not one of READ, READ_AGAIN, DECIDE");
         }
-        return Uncached.ok(new ItemList<>(jaws.queue(blank(station), blank(task))));
+        return Reply.ok(new ItemList<>(jaws.queue(blank(station), blank(task))));
     }
 
     /** How many jaws wait, with those that wait only because the plan sends probable ages to a second reader. */
@@ -42,7 +42,7 @@ public class JawQueueResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response sizes(@QueryParam("station") String station) {
-        return Uncached.ok(new ItemList<>(jaws.sizes(blank(station))));
+        return Reply.ok(new ItemList<>(jaws.sizes(blank(station))));
     }
 
     /** At most 500 jaws, as CSV. */
@@ -81,7 +81,7 @@ public class JawQueueResource {
                         jaw.photo()));
             }
         };
-        return Uncached.file(stream, CsvTable.MEDIA_TYPE, "jaws.csv");
+        return Reply.file(stream, CsvTable.MEDIA_TYPE, "jaws.csv");
     }
 
     private static String blank(String typed) {

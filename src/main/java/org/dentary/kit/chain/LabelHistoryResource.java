@@ -10,7 +10,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.kit.KitService;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** What happened to a label as a label. */
@@ -35,6 +35,6 @@ public class LabelHistoryResource {
                             + " the block's codes.")
     public Response history(@PathParam("code") String code) {
         String label = kits.label(code).code();
-        return Uncached.ok(histories.of(List.of(label)).get(label));
+        return Reply.ok(histories.of(List.of(label)).get(label));
     }
 }

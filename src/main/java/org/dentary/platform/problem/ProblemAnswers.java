@@ -25,8 +25,7 @@ public final class ProblemAnswers {
             RoutingContext request, int status, String code, String title, String detail, List<FieldProblem> errors) {
         Problem problem =
                 Problem.of(status, code, title, detail, request.request().path(), errors);
-        Response.ResponseBuilder answer =
-                Response.status(status).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        Response.ResponseBuilder answer = Response.status(status);
         return isForPeople(request)
                 ? answer.type(MediaType.TEXT_HTML + ";charset=UTF-8")
                         .entity(Templates.problem(problem).render())

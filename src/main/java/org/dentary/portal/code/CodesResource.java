@@ -23,7 +23,7 @@ import org.dentary.codes.symbol.Symbology;
 import org.dentary.codes.symbol.Symbols;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** What a code is and where; its symbols; whether codes belong together. */
 @Path("/api/v1/codes")
@@ -42,7 +42,7 @@ public class CodesResource {
     @Path("{code: [^/.]+}")
     @PermissionsAllowed(Act.READ_COMMON)
     public Response read(@PathParam("code") String code) {
-        return Uncached.ok(codes.code(code));
+        return Reply.ok(codes.code(code));
     }
 
     /**

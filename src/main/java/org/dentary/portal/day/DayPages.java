@@ -18,7 +18,7 @@ import org.dentary.plan.StationView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** The end of the day: what was taken in, what is missing by name, and whether the jars on the table are those recorded. */
 @Path("/day")
@@ -74,6 +74,6 @@ public class DayPages {
 
     private Response show(
             int status, StationDay day, List<DayGap> gaps, String scanned, JarCount count, Faults faults) {
-        return Uncached.page(status, Templates.day(day, gaps, days.stations(), scanned, count, faults));
+        return Reply.page(status, Templates.day(day, gaps, days.stations(), scanned, count, faults));
     }
 }

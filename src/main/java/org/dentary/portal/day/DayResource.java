@@ -11,7 +11,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
@@ -38,7 +38,7 @@ public class DayResource {
     public Response day(
             @QueryParam("station") String station, @QueryParam("date") String date, @Context HttpHeaders headers) {
         StationDay day = days.day(station, date);
-        return CsvTable.isAsked(headers) ? csv(day) : Uncached.ok(day, MediaType.APPLICATION_JSON);
+        return CsvTable.isAsked(headers) ? csv(day) : Reply.ok(day, MediaType.APPLICATION_JSON);
     }
 
     @GET
@@ -51,7 +51,7 @@ public class DayResource {
     }
 
     private static Response csv(StationDay day) {
-        return Uncached.csv(
+        return Reply.csv(
                 "day-" + day.station() + "-" + day.date() + ".csv",
                 List.of("station", "date", "kit", "code", "what", "words"),
                 day.gaps().stream()

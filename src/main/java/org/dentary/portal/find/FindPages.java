@@ -7,12 +7,11 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** Where the scan box leads: to the one thing meant, to a choice, or to what is wrong. */
 @Path("/find")
@@ -34,11 +33,9 @@ public class FindPages {
     public Response find(@QueryParam("q") String typed) {
         FindService.Found found = finder.find(typed);
         if (found.matches().size() == 1) {
-            return Response.seeOther(URI.create(found.matches().get(0).href()))
-                    .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                    .build();
+            return Response.seeOther(URI.create(found.matches().get(0).href())).build();
         }
-        return Uncached.answer(status(found), Templates.find(typed == null ? "" : typed.strip(), found));
+        return Reply.answer(status(found), Templates.find(typed == null ? "" : typed.strip(), found));
     }
 
     private static int status(FindService.Found found) {

@@ -10,7 +10,7 @@ import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.ItemList;
 
 /** Finds anything by what was scanned or typed. */
@@ -34,6 +34,6 @@ public class FindResource {
                 default -> new NotFound(found.code(), found.why());
             };
         }
-        return Uncached.ok(new ItemList<>(found.matches()));
+        return Reply.ok(new ItemList<>(found.matches()));
     }
 }

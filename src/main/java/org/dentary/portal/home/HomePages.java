@@ -9,7 +9,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** The front door. */
 @Path("/")
@@ -29,6 +29,6 @@ public class HomePages {
     @GET
     @PermissionsAllowed(Act.READ_COMMON)
     public Response home() {
-        return Uncached.ok(Templates.home(homes.home()));
+        return Reply.ok(Templates.home(homes.home()));
     }
 }

@@ -41,7 +41,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Kits: how the stations' stock adds up, issuing a block, printing it, and what became of its kits. */
@@ -159,7 +159,7 @@ public class KitPages {
     @Path("{block: [0-9a-f-]{36}}")
     @PermissionsAllowed(Act.LABEL_PRINT)
     public Response block(@PathParam("block") UUID id) {
-        return Uncached.ok(page(id, "", "", Faults.NONE));
+        return Reply.ok(page(id, "", "", Faults.NONE));
     }
 
     /** Kits that came back or were lost, scanned one per line. */

@@ -17,7 +17,7 @@ import java.util.Set;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.QuestionForms;
@@ -65,14 +65,13 @@ public class AgeingPages {
         }
         AgeingForm form = form(asked, all);
         if (!asked.containsKey("season")) {
-            return Uncached.page(200, Templates.ageingError(form, null, "", "No season is set up yet."));
+            return Reply.page(200, Templates.ageingError(form, null, "", "No season is set up yet."));
         }
         try {
             AgeingAnswers.Answer answer = answers.of(asked);
-            return Uncached.page(
-                    200, Templates.ageingError(form, AgeingTable.of(answer, clocks), answer.query(), null));
+            return Reply.page(200, Templates.ageingError(form, AgeingTable.of(answer, clocks), answer.query(), null));
         } catch (DomainException fault) {
-            return Uncached.page(fault.status(), Templates.ageingError(form, null, "", fault.getMessage()));
+            return Reply.page(fault.status(), Templates.ageingError(form, null, "", fault.getMessage()));
         }
     }
 

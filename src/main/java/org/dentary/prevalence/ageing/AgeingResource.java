@@ -149,7 +149,6 @@ public class AgeingResource {
     }
 
     private static Response.ResponseBuilder superseded(Answer answer, Response.ResponseBuilder response) {
-        response.header(HttpHeaders.CACHE_CONTROL, "private, no-store");
         return Superseded.on(response, answer.superseded());
     }
 }

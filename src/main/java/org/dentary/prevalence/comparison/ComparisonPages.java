@@ -22,7 +22,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
@@ -73,7 +73,7 @@ public class ComparisonPages {
         }
         ComparisonForm form = form(asked);
         if (!asked.containsKey("season")) {
-            return Uncached.page(200, Templates.comparisons(form, null, "No season is set up yet."));
+            return Reply.page(200, Templates.comparisons(form, null, "No season is set up yet."));
         }
         try {
             ComparisonService.Settled settled = comparisons.settle(ComparisonQuestion.of(asked));
@@ -82,9 +82,9 @@ public class ComparisonPages {
                     comparisons.superseded(settled.here()),
                     comparisons.superseded(settled.other()),
                     clocks);
-            return Uncached.page(200, Templates.comparisons(form, table, null));
+            return Reply.page(200, Templates.comparisons(form, table, null));
         } catch (DomainException fault) {
-            return Uncached.page(fault.status(), Templates.comparisons(form, null, fault.getMessage()));
+            return Reply.page(fault.status(), Templates.comparisons(form, null, fault.getMessage()));
         }
     }
 

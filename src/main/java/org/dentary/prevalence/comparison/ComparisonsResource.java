@@ -99,7 +99,6 @@ public class ComparisonsResource {
                         Response.ok(body, mediaType),
                         comparisons.superseded(asked.here()),
                         comparisons.superseded(asked.other()))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header("Digest-SHA-256", StoredAnswerService.digest(body))
                 .build();
     }

@@ -18,7 +18,7 @@ import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -83,6 +83,6 @@ public class DataCutsResource {
                                     detail.before(),
                                     detail.after())));
         }
-        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "changes.csv");
+        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "changes.csv");
     }
 }

@@ -92,7 +92,6 @@ public class ChanceOfDetectionResource {
 
     private static Response answer(String body, String mediaType, ChanceAnswers.Answer told) {
         return Superseded.on(Response.ok(body, mediaType), told.superseded())
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header("Digest-SHA-256", StoredAnswerService.digest(body))
                 .build();
     }

@@ -14,7 +14,7 @@ import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -45,7 +45,7 @@ public class TakeNextResource {
     public Response list(@QueryParam("season") String season, @Context HttpHeaders headers) {
         return CsvTable.isAsked(headers)
                 ? csv(season)
-                : Uncached.ok(new ItemList<>(items(season)), MediaType.APPLICATION_JSON);
+                : Reply.ok(new ItemList<>(items(season)), MediaType.APPLICATION_JSON);
     }
 
     @GET
@@ -53,7 +53,7 @@ public class TakeNextResource {
     @Produces("text/csv")
     @Operation(summary = "What to take next as a CSV file, one line a choice")
     public Response csv(@QueryParam("season") String season) {
-        return Uncached.file(
+        return Reply.file(
                 ChanceCsv.takeNext(season, items(season)), CsvTable.MEDIA_TYPE, "take-next-" + season + ".csv");
     }
 

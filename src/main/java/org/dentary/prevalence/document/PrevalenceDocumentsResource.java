@@ -79,7 +79,6 @@ public class PrevalenceDocumentsResource {
     private static Response sent(Answer answer, byte[] body, String mediaType, String extension) {
         return PrevalenceResource.superseded(
                         Response.ok(body, mediaType)
-                                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                                 .header("Digest-SHA-256", answer.digest())
                                 .header(
                                         HttpHeaders.CONTENT_DISPOSITION,

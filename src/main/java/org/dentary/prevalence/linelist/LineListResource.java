@@ -68,8 +68,7 @@ public class LineListResource {
                 queries.page(asked.filter(), asked.cut(), asked.afterKit(), asked.afterDisease(), asked.limit() + 1));
         boolean more = lines.size() > asked.limit();
         List<LineView> page = more ? lines.subList(0, asked.limit()) : lines;
-        Response.ResponseBuilder answer = superseded(
-                Response.ok(new ItemList<>(page)).header(HttpHeaders.CACHE_CONTROL, "private, no-store"), asked);
+        Response.ResponseBuilder answer = superseded(Response.ok(new ItemList<>(page)), asked);
         if (more) {
             LineView last = page.get(page.size() - 1);
             answer.header(
@@ -95,7 +94,6 @@ public class LineListResource {
             }
         };
         return superseded(Response.ok(body, CsvTable.MEDIA_TYPE), asked)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"line-list.csv\"")
                 .build();
     }

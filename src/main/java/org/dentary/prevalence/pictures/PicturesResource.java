@@ -85,8 +85,7 @@ public class PicturesResource {
         Shading shading = shading(parameters);
         ReportQuestion question = chances.question(parameters);
         return Superseded.on(
-                Response.ok(form.apply(pictures.one(name, question, shading)), mediaType)
-                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store"),
+                Response.ok(form.apply(pictures.one(name, question, shading)), mediaType),
                 pictures.superseded(question));
     }
 }

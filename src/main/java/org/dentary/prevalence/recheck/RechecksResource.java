@@ -12,7 +12,7 @@ import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -69,6 +69,6 @@ public class RechecksResource {
                     .figures()
                     .forEach(f -> csv.row(f.cut(), f.question(), f.mediaType(), f.figure(), f.stored(), f.computed()));
         }
-        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "moved.csv");
+        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "moved.csv");
     }
 }

@@ -22,7 +22,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
@@ -104,16 +104,16 @@ public class TruthPages {
         List<PerformanceSet> sets = performances.all().sets();
         TruthForm form = form(asked, sets);
         if (!asked.containsKey("season")) {
-            return Uncached.page(200, Templates.truePrevalence(form, null, sets, "No season is set up yet."));
+            return Reply.page(200, Templates.truePrevalence(form, null, sets, "No season is set up yet."));
         }
         if (!asked.containsKey("performance")) {
-            return Uncached.page(200, Templates.truePrevalence(form, null, sets, null));
+            return Reply.page(200, Templates.truePrevalence(form, null, sets, null));
         }
         try {
             TruthAnswers.Answer answer = answers.of(TruthQuestion.of(asked));
-            return Uncached.page(200, Templates.truePrevalence(form, shown(answer), sets, null));
+            return Reply.page(200, Templates.truePrevalence(form, shown(answer), sets, null));
         } catch (DomainException fault) {
-            return Uncached.page(fault.status(), Templates.truePrevalence(form, null, sets, fault.getMessage()));
+            return Reply.page(fault.status(), Templates.truePrevalence(form, null, sets, fault.getMessage()));
         }
     }
 

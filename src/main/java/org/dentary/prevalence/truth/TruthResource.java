@@ -109,10 +109,7 @@ public class TruthResource {
     @Operation(summary = "The same picture as PNG at twice the size of the screen's")
     public Response png(@Context UriInfo address) {
         TruthAnswers.Answer answer = of(address);
-        return superseded(
-                        Response.ok(picture.png(answer.report()), "image/png")
-                                .header(HttpHeaders.CACHE_CONTROL, "private, no-store"),
-                        answer)
+        return superseded(Response.ok(picture.png(answer.report()), "image/png"), answer)
                 .build();
     }
 
@@ -150,7 +147,6 @@ public class TruthResource {
             TruthAnswers.Answer answer, String digest, byte[] body, String mediaType, String ending) {
         return superseded(
                         Response.ok(body, mediaType)
-                                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                                 .header("Digest-SHA-256", digest)
                                 .header(HttpHeaders.CONTENT_DISPOSITION, file(answer, ending)),
                         answer)
@@ -167,10 +163,7 @@ public class TruthResource {
 
     private static Response.ResponseBuilder told(TruthAnswers.Answer answer, String body, String mediaType) {
         return superseded(
-                Response.ok(body, mediaType)
-                        .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                        .header("Digest-SHA-256", StoredAnswerService.digest(body)),
-                answer);
+                Response.ok(body, mediaType).header("Digest-SHA-256", StoredAnswerService.digest(body)), answer);
     }
 
     private static Response.ResponseBuilder superseded(Response.ResponseBuilder response, TruthAnswers.Answer answer) {

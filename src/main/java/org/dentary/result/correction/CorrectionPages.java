@@ -28,7 +28,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.notification.Channel;
 import org.jboss.resteasy.reactive.RestForm;
@@ -68,7 +68,7 @@ public class CorrectionPages {
                 ? "/corrections?state=" + state + "&before="
                         + shown.get(SHOWN - 1).id()
                 : null;
-        return Uncached.page(200, Templates.corrections(shown, state, next));
+        return Reply.page(200, Templates.corrections(shown, state, next));
     }
 
     @GET
@@ -76,7 +76,7 @@ public class CorrectionPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response csv(@QueryParam("state") @DefaultValue("ALL") String state) {
-        return Uncached.csv(
+        return Reply.csv(
                 "corrections.csv",
                 List.of("kit", "disease", "earlier", "word", "cause", "at", "station", "state", "recipients", "told"),
                 corrections.list(of(state), null, MOST).stream()
@@ -101,7 +101,7 @@ public class CorrectionPages {
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response attempts(@PathParam("id") long id) {
         CorrectionView correction = corrections.correction(id);
-        return Uncached.csv(
+        return Reply.csv(
                 "tries.csv",
                 List.of("recipient", "kind", "at", "channel", "result", "by", "note"),
                 correction.recipients().stream()
@@ -150,7 +150,7 @@ public class CorrectionPages {
     }
 
     private Response show(int status, CorrectionView correction, Long tried, String at, String note, Faults faults) {
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.correction(
                         correction, UUID.randomUUID().toString(), tried, at == null ? "" : at, note, faults));

@@ -15,7 +15,7 @@ import java.util.List;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 
 /** How much tissue could not be read, and what it was. */
@@ -43,7 +43,7 @@ public class FeedbackPages {
     @GET
     @PermissionsAllowed(Act.UNSUITABLE_READ)
     public Response look(@QueryParam("by") String by, @QueryParam("season") @DefaultValue("") String season) {
-        return Uncached.ok(Templates.feedback(
+        return Reply.ok(Templates.feedback(
                 feedback.rates(FeedbackService.grouping(by), season),
                 feedback.unsuitable(season),
                 Arrays.asList(Grouping.values()),

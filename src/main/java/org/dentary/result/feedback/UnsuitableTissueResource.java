@@ -13,7 +13,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 
@@ -39,7 +39,7 @@ public class UnsuitableTissueResource {
             @QueryParam("season") @DefaultValue("") String season,
             @Context HttpHeaders headers) {
         FeedbackService.Rates rates = feedback.rates(FeedbackService.grouping(by), season);
-        return CsvTable.isAsked(headers) ? csv(rates) : Uncached.ok(rates);
+        return CsvTable.isAsked(headers) ? csv(rates) : Reply.ok(rates);
     }
 
     /** The specimens that could not be read. */
@@ -48,7 +48,7 @@ public class UnsuitableTissueResource {
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.UNSUITABLE_READ)
     public Response specimens(@QueryParam("season") @DefaultValue("") String season) {
-        return Uncached.ok(new ItemList<>(feedback.unsuitable(season)));
+        return Reply.ok(new ItemList<>(feedback.unsuitable(season)));
     }
 
     static Response csv(FeedbackService.Rates rates) {
@@ -74,6 +74,6 @@ public class UnsuitableTissueResource {
                 rows.forEach(table::row);
             }
         };
-        return Uncached.file(body, CsvTable.MEDIA_TYPE, name);
+        return Reply.file(body, CsvTable.MEDIA_TYPE, name);
     }
 }

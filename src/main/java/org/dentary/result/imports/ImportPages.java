@@ -29,7 +29,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.imports.file.RowProblem;
 import org.dentary.result.imports.progress.ImportProgress;
@@ -112,7 +112,7 @@ public class ImportPages {
         }
         ImportProgress progress = known.get();
         if (progress.isRunning()) {
-            Response page = Uncached.page(200, Templates.progress(id, progress));
+            Response page = Reply.page(200, Templates.progress(id, progress));
             page.getHeaders().putSingle("Refresh", ASK_AGAIN_SECONDS);
             return page;
         }
@@ -131,7 +131,7 @@ public class ImportPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.RESULT_READ)
     public Response problems(@PathParam("id") UUID id) {
-        return Uncached.csv(
+        return Reply.csv(
                 "problems.csv",
                 List.of("line", "field", "rule", "message"),
                 imports.problems(id).stream()
@@ -184,7 +184,7 @@ public class ImportPages {
 
     private Response preview(int status, UUID id, Set<Integer> left, Faults faults) {
         ImportView file = imports.view(id);
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.preview(
                         file,

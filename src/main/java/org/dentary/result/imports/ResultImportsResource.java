@@ -12,14 +12,13 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.result.imports.progress.ImportProgress;
@@ -112,7 +111,7 @@ public class ResultImportsResource {
                     "While a preview or a posting runs, from any other connection. STOPPED: the service ended in the"
                             + " middle, nothing of it is stored, ask for it again.")
     public Response progress(@PathParam("id") UUID id) {
-        return Uncached.ok(imports.progress(id).orElseGet(() -> {
+        return Reply.ok(imports.progress(id).orElseGet(() -> {
             ImportView there = imports.view(id);
             return new ImportProgress(
                     there.state().equals("POSTED") ? "POSTING" : "PREVIEW",
@@ -136,7 +135,7 @@ public class ResultImportsResource {
         try (CsvTable csv = CsvTable.on(out, List.of("line", "field", "rule", "message"))) {
             imports.problems(id).forEach(p -> csv.row(p.line(), p.field(), p.rule(), p.message()));
         }
-        return Uncached.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "problems.csv");
+        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "problems.csv");
     }
 
     @POST
@@ -153,8 +152,6 @@ public class ResultImportsResource {
     }
 
     private static Response answer(Response.ResponseBuilder answer, ImportView view) {
-        return answer.entity(view)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return answer.entity(view).build();
     }
 }

@@ -10,7 +10,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.WaitingView;
 import org.dentary.result.release.ReleaseService;
@@ -40,7 +40,7 @@ public class ResultPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.RESULT_READ)
     public Response files() {
-        return Uncached.csv(
+        return Reply.csv(
                 "files.csv",
                 List.of(
                         "id",
@@ -90,7 +90,7 @@ public class ResultPages {
     }
 
     private static Response waiting(String name, List<WaitingView> of) {
-        return Uncached.csv(
+        return Reply.csv(
                 name,
                 List.of(
                         "kit",

@@ -10,7 +10,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.result.WaitingView;
 import org.dentary.result.release.ReleaseService;
 
@@ -56,7 +56,7 @@ class ResultsPage {
 
     private Response show(int status, String laboratory, int shown, Faults faults) {
         boolean mayKnow = account.get().may(Act.DERIVED_OUTCOME);
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.results(
                         imports.newest(shown + 1),

@@ -9,7 +9,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 
 /** The tables of one first detection as files. */
@@ -26,7 +26,7 @@ public class IncidentFilePages {
     @Path("{id}/same-table.csv")
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response sameTable(@PathParam("id") UUID id) {
-        return Uncached.csv(
+        return Reply.csv(
                 "same-table.csv",
                 List.of("kit", "station", "sampled_on", "sampled_by"),
                 incidents.incident(id).sameTable().stream()
@@ -38,7 +38,7 @@ public class IncidentFilePages {
     @Path("{id}/changes.csv")
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response changes(@PathParam("id") UUID id) {
-        return Uncached.csv(
+        return Reply.csv(
                 "changes.csv",
                 List.of("at", "by", "step", "was"),
                 incidents.incident(id).changes().stream()

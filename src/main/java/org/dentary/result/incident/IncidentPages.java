@@ -31,7 +31,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -66,7 +66,7 @@ public class IncidentPages {
     public Response all(@QueryParam("all") boolean all) {
         List<IncidentView.Head> found = incidents.first(all ? Integer.MAX_VALUE : FIRST + 1);
         boolean more = !all && found.size() > FIRST;
-        return Uncached.page(200, Templates.incidents(more ? found.subList(0, FIRST) : found, more));
+        return Reply.page(200, Templates.incidents(more ? found.subList(0, FIRST) : found, more));
     }
 
     @GET
@@ -90,7 +90,7 @@ public class IncidentPages {
                         row.note()));
             }
         };
-        return Uncached.file(body, CsvTable.MEDIA_TYPE, "incidents.csv");
+        return Reply.file(body, CsvTable.MEDIA_TYPE, "incidents.csv");
     }
 
     @GET
@@ -156,7 +156,7 @@ public class IncidentPages {
     }
 
     private Response show(int status, UUID id, Typed typed, Faults faults) {
-        return Uncached.page(status, Templates.incident(incidents.incident(id), people.persons(), typed, faults));
+        return Reply.page(status, Templates.incident(incidents.incident(id), people.persons(), typed, faults));
     }
 
     /** Fields and what was typed into them, in turn. */

@@ -51,14 +51,14 @@ public class IncidentsResource {
     @GET
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response all() {
-        return answer(new ItemList<>(incidents.first(Integer.MAX_VALUE))).build();
+        return Response.ok(new ItemList<>(incidents.first(Integer.MAX_VALUE))).build();
     }
 
     @GET
     @Path("{id}")
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response one(@PathParam("id") UUID id) {
-        return answer(incidents.incident(id)).build();
+        return Response.ok(incidents.incident(id)).build();
     }
 
     /** Where a step stands; its version goes along as If-Match. */
@@ -71,7 +71,7 @@ public class IncidentsResource {
             @NotNull @Valid SettleStep step,
             @HeaderParam(HttpHeaders.IF_MATCH) String ifMatch) {
         IncidentView.Step settled = incidents.settle(id, kind, step, ifMatch);
-        return answer(settled)
+        return Response.ok(settled)
                 .header(HttpHeaders.ETAG, ETags.of(settled.version()))
                 .build();
     }
@@ -81,7 +81,7 @@ public class IncidentsResource {
     @Path("{id}/tellings/{position}")
     @PermissionsAllowed(Act.INCIDENT_WRITE)
     public Response tell(@PathParam("id") UUID id, @PathParam("position") int position, @NotNull @Valid Told told) {
-        return answer(incidents.tell(id, position, told.toldAt().toInstant(), told.note()))
+        return Response.ok(incidents.tell(id, position, told.toldAt().toInstant(), told.note()))
                 .build();
     }
 
@@ -90,10 +90,7 @@ public class IncidentsResource {
     @Path("{id}/closing")
     @PermissionsAllowed(Act.RELEASE)
     public Response close(@PathParam("id") UUID id, @NotNull @Valid Closing closing) {
-        return answer(incidents.close(id, closing.confirmed(), closing.note())).build();
-    }
-
-    private static Response.ResponseBuilder answer(Object entity) {
-        return Response.ok(entity).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        return Response.ok(incidents.close(id, closing.confirmed(), closing.note()))
+                .build();
     }
 }

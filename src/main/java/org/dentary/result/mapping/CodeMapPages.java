@@ -25,7 +25,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -82,7 +82,7 @@ public class CodeMapPages {
     @PermissionsAllowed(Act.RESULT_READ)
     public Response edition(@PathParam("laboratory") String laboratory, @PathParam("edition") int edition) {
         CodeMaps.Edition one = find(laboratory, edition);
-        return Uncached.page(200, Templates.codeMap(one, codes(one)));
+        return Reply.page(200, Templates.codeMap(one, codes(one)));
     }
 
     /** The same, as the set-up list takes it back under the number of the next edition. */
@@ -92,7 +92,7 @@ public class CodeMapPages {
     @PermissionsAllowed(Act.RESULT_READ)
     public Response csv(@PathParam("laboratory") String laboratory, @PathParam("edition") int edition) {
         CodeMaps.Edition one = find(laboratory, edition);
-        return Uncached.csv(
+        return Reply.csv(
                 "code-map-" + laboratory + "-" + edition + ".csv",
                 List.of("laboratory", "edition", "in_force_from", "field", "code", "system", "ours"),
                 codes(one).stream()
@@ -148,7 +148,7 @@ public class CodeMapPages {
     }
 
     private Response show(int status, Form form, Faults faults) {
-        return Uncached.page(status, Templates.codeMaps(maps.all(), plan.laboratories(), form, faults));
+        return Reply.page(status, Templates.codeMaps(maps.all(), plan.laboratories(), form, faults));
     }
 
     private static String text(String typed) {

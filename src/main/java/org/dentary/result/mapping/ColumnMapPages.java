@@ -22,7 +22,7 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -91,7 +91,7 @@ public class ColumnMapPages {
         new TreeMap<>(map.words())
                 .forEach((column, words) -> new TreeMap<>(words)
                         .forEach((theirs, ours) -> rows.add(new Object[] {"word", column, theirs, ours})));
-        return Uncached.csv("columns.csv", List.of("what", "column", "theirs", "ours"), rows);
+        return Reply.csv("columns.csv", List.of("what", "column", "theirs", "ours"), rows);
     }
 
     @POST
@@ -117,7 +117,7 @@ public class ColumnMapPages {
     }
 
     private Response show(int status, Form form, Faults faults) {
-        return Uncached.answer(status, Templates.columnMaps(maps.all(), plan.laboratories(), form, faults));
+        return Reply.answer(status, Templates.columnMaps(maps.all(), plan.laboratories(), form, faults));
     }
 
     private static String text(String typed) {

@@ -31,7 +31,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.notification.letter.LetterService;
 import org.jboss.resteasy.reactive.RestForm;
@@ -98,7 +98,7 @@ public class NotificationPages {
                 ? null
                 : "/notifications?state=" + state + "&season=" + URLEncoder.encode(season, StandardCharsets.UTF_8)
                         + "&after=" + URLEncoder.encode(page.next(), StandardCharsets.UTF_8);
-        return Uncached.page(200, Templates.notifications(page.items(), counts, state, season, plan.seasons(), next));
+        return Reply.page(200, Templates.notifications(page.items(), counts, state, season, plan.seasons(), next));
     }
 
     @GET
@@ -122,7 +122,7 @@ public class NotificationPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response attempts(@PathParam("kit") String kit, @PathParam("disease") String disease) {
-        return Uncached.csv(
+        return Reply.csv(
                 "tries.csv",
                 List.of("id", "at", "channel", "result", "told", "by", "note", "corrected_by"),
                 notifications.told(kit, disease).attempts().stream()
@@ -210,7 +210,7 @@ public class NotificationPages {
             Contact contact,
             String purpose,
             Faults faults) {
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.notification(
                         told, form, AttemptForm.CHANNELS, AttemptForm.RESULTS, contact, purpose, faults));

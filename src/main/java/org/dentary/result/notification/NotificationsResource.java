@@ -19,7 +19,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.result.notification.letter.LetterService;
@@ -59,8 +59,7 @@ public class NotificationsResource {
             return csv(notifications, filter);
         }
         NotificationService.Page page = notifications.page(filter, after, Math.max(1, Math.min(limit, MOST)));
-        Response.ResponseBuilder answer =
-                Response.ok(new ItemList<>(page.items())).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        Response.ResponseBuilder answer = Response.ok(new ItemList<>(page.items()));
         if (page.next() != null) {
             answer.header(
                     "Link",
@@ -75,7 +74,7 @@ public class NotificationsResource {
 
     static Response csv(NotificationService notifications, NotificationFilter filter) {
         StreamingOutput body = out -> notifications.write(filter, out);
-        return Uncached.file(body, CsvTable.MEDIA_TYPE, "telling.csv");
+        return Reply.file(body, CsvTable.MEDIA_TYPE, "telling.csv");
     }
 
     /** One animal's released outcome, what to say, and every try. */
@@ -115,13 +114,10 @@ public class NotificationsResource {
     static Response pdf(byte[] letter) {
         return Response.ok(letter, "application/pdf")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"letter.pdf\"")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .build();
     }
 
     private static Response answer(Response.ResponseBuilder answer, NotificationService.Told told) {
-        return answer.entity(told)
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-                .build();
+        return answer.entity(told).build();
     }
 }

@@ -17,7 +17,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.result.FindingService;
 import org.dentary.result.FindingView;
@@ -78,7 +78,7 @@ public class ReleasePages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.RESULT_READ)
     public Response findings(@PathParam("kit") String kit) {
-        return Uncached.csv(
+        return Reply.csv(
                 "findings.csv",
                 List.of(
                         "tested_on",
@@ -113,7 +113,7 @@ public class ReleasePages {
 
     private Response show(int status, String typed, String disease, String reason, Faults faults) {
         ReleaseService.Standing standing = releases.standing(typed, disease);
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.release(
                         standing.kit(),

@@ -8,7 +8,6 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.DateTimeException;
@@ -129,7 +128,6 @@ public class StubPages {
             int status, String code, String diedOn, String station, List<StubService.Told> told, Faults faults) {
         return Response.status(status)
                 .entity(Templates.stub(code, diedOn, station, plan.stations(), told, Calls.of(plan.settings()), faults))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header("X-Robots-Tag", "noindex")
                 .build();
     }

@@ -15,7 +15,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** What a laboratory's invoice is held against. */
 @Path("/results/tests")
@@ -61,7 +61,7 @@ public class TallyPages {
     }
 
     private Response show(int status, Typed typed, TallyService.Asked asked, List<TestCount> counts, Faults faults) {
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.tests(
                         typed,

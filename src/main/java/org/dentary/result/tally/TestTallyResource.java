@@ -11,7 +11,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -40,7 +40,7 @@ public class TestTallyResource {
             @Context HttpHeaders headers) {
         List<TestCount> counts = tally.counts(tally.asked(laboratory, from, to));
         return CsvTable.isAsked(headers)
-                ? Uncached.csv(
+                ? Reply.csv(
                         "test-counts.csv",
                         List.of(
                                 "laboratory",
@@ -73,7 +73,7 @@ public class TestTallyResource {
                                     c.accessions()
                                 })
                                 .toList())
-                : Uncached.ok(new ItemList<>(counts), MediaType.APPLICATION_JSON);
+                : Reply.ok(new ItemList<>(counts), MediaType.APPLICATION_JSON);
     }
 
     @GET
@@ -82,7 +82,7 @@ public class TestTallyResource {
     @Operation(summary = "Each reported test as a CSV file, in the order of an invoice")
     public Response lines(
             @QueryParam("laboratory") String laboratory, @QueryParam("from") String from, @QueryParam("to") String to) {
-        return Uncached.csv(
+        return Reply.csv(
                 "tests.csv",
                 List.of(
                         "laboratory",

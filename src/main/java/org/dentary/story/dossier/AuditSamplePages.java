@@ -16,7 +16,7 @@ import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** Draws an audit sample on a page whose address draws the same again. */
 @Path("/ledger")
@@ -54,7 +54,7 @@ public class AuditSamplePages {
                 return Response.seeOther(URI.create("/ledger/audit-sample?" + sample.query()))
                         .build();
             }
-            return Uncached.ok(Templates.sample(plan.seasons(), typed, sample, samples.items(sample), Faults.NONE));
+            return Reply.ok(Templates.sample(plan.seasons(), typed, sample, samples.items(sample), Faults.NONE));
         } catch (DomainException fault) {
             return Response.status(fault.status())
                     .entity(form(typed, Faults.of(fault)))

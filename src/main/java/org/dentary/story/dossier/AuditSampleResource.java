@@ -46,7 +46,7 @@ public class AuditSampleResource {
     public Response draw(
             @QueryParam("season") String season, @QueryParam("size") String size, @QueryParam("seed") String seed) {
         AuditSample sample = samples.draw(season, size, seed);
-        return answer(new Drawn(sample, samples.items(sample))).build();
+        return Response.ok(new Drawn(sample, samples.items(sample))).build();
     }
 
     @GET
@@ -70,7 +70,7 @@ public class AuditSampleResource {
                             item.entries(),
                             String.join(" ", item.concerns())));
         }
-        return named(answer(out.toByteArray()), sample, "csv");
+        return named(Response.ok(out.toByteArray()), sample, "csv");
     }
 
     @GET
@@ -84,11 +84,7 @@ public class AuditSampleResource {
             @QueryParam("season") String season, @QueryParam("size") String size, @QueryParam("seed") String seed) {
         AuditSample sample = samples.draw(season, size, seed);
         StreamingOutput body = out -> samples.print(sample, out);
-        return named(answer(body), sample, "pdf");
-    }
-
-    private static Response.ResponseBuilder answer(Object entity) {
-        return Response.ok(entity).header(HttpHeaders.CACHE_CONTROL, "private, no-store");
+        return named(Response.ok(body), sample, "pdf");
     }
 
     private static Response named(Response.ResponseBuilder answer, AuditSample sample, String kind) {

@@ -32,7 +32,6 @@ public class DossierResource {
     public Response pdf(@PathParam("code") String code) {
         Dossier dossier = dossiers.sealed(code);
         return Response.ok(printer.one(dossier))
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         "inline; filename=\"custody-" + dossier.custody().code() + ".pdf\"")

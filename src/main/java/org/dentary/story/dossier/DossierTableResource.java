@@ -16,7 +16,7 @@ import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.ledger.Seal;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
@@ -71,7 +71,7 @@ public class DossierTableResource {
         try (CsvTable csv = CsvTable.on(out, COLUMNS)) {
             dossier.custody().events().forEach(event -> csv.row(cells(dossier, event)));
         }
-        return Uncached.file(
+        return Reply.file(
                 out.toByteArray(),
                 CsvTable.MEDIA_TYPE,
                 "custody-" + dossier.custody().code() + ".csv");

@@ -9,7 +9,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 
 /** The papers of a submission. */
@@ -45,12 +45,11 @@ public class ManifestsResource {
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response manifestPdf(@PathParam("id") UUID id) {
         return Response.ok(manifests.pdf(id), "application/pdf")
-                .header(HttpHeaders.CACHE_CONTROL, "private, no-store")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "inline; filename=\"manifest.pdf\"")
                 .build();
     }
 
     private static Response file(byte[] body, String type, String name) {
-        return Uncached.file(body, type, name);
+        return Reply.file(body, type, name);
     }
 }

@@ -7,7 +7,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 
 /** What waits to be sent or reported, and how long laboratories take. */
 @Path("/api/v1/submissions")
@@ -44,7 +44,7 @@ public class OutstandingResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response waitingCsv() {
-        return Uncached.csv(
+        return Reply.csv(
                 "waiting.csv",
                 List.of(
                         "code",
@@ -78,7 +78,7 @@ public class OutstandingResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response overdueCsv() {
-        return Uncached.csv(
+        return Reply.csv(
                 "overdue.csv",
                 List.of("submission", "id", "laboratory", "code", "dispatchedAt", "days", "promisedDays"),
                 lists.overdue(EVERY_ONE).stream()
@@ -99,7 +99,7 @@ public class OutstandingResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response turnaroundCsv() {
-        return Uncached.csv(
+        return Reply.csv(
                 "turnaround.csv",
                 List.of("laboratory", "findings", "median", "ninetieth", "promisedDays"),
                 lists.turnaround().stream()

@@ -222,6 +222,20 @@ class MalformedCallsTest {
     }
 
     @Test
+    void noAnswerIsKeptByACache() {
+        List<String> kept = new ArrayList<>();
+        operations((name, operation) -> {
+            if (verb(name).equals("GET")) {
+                String said = as(who(name)).get(path(name)).header("Cache-Control");
+                if (!"private, no-store".equals(said)) {
+                    kept.add(name + ": " + said);
+                }
+            }
+        });
+        assertEquals(List.of(), kept);
+    }
+
+    @Test
     void aParameterOfTheWrongFormIsRefused() {
         List<String> faults = new ArrayList<>();
         operations((name, operation) -> operation.path("parameters").forEach(parameter -> {

@@ -15,7 +15,7 @@ import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Somebody calls and has no stub. */
@@ -40,7 +40,7 @@ public class CallerPages {
     @Path("callers")
     @PermissionsAllowed(Act.NOTIFY)
     public Response form() {
-        return Uncached.page(200, Templates.caller("REGISTRATION", "", "", false, List.of(), Faults.NONE));
+        return Reply.page(200, Templates.caller("REGISTRATION", "", "", false, List.of(), Faults.NONE));
     }
 
     @POST
@@ -67,7 +67,7 @@ public class CallerPages {
 
     private static Response show(
             int status, CallerSearch search, boolean searched, List<CallerMatch> matches, Faults faults) {
-        return Uncached.page(
+        return Reply.page(
                 status,
                 Templates.caller(
                         search.by() == null ? "" : search.by().name(),

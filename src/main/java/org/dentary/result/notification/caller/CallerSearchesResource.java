@@ -9,7 +9,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.ItemList;
 
 /** Finding a caller's animals; a POST, so that no name or number stands in an address or its log. */
@@ -26,6 +26,6 @@ public class CallerSearchesResource {
     @POST
     @PermissionsAllowed(Act.NOTIFY)
     public Response search(@NotNull @Valid CallerSearch search) {
-        return Uncached.ok(new ItemList<>(callers.search(search)));
+        return Reply.ok(new ItemList<>(callers.search(search)));
     }
 }

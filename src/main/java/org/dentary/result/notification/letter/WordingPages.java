@@ -17,7 +17,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.request.Uncached;
+import org.dentary.platform.request.Reply;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** What letters say: read, written anew, reviewed by another person. */
@@ -84,6 +84,6 @@ public class WordingPages {
     }
 
     private Response show(int status, String outcome, String wording, Faults faults) {
-        return Uncached.page(status, Templates.wordings(wordings.all(), WordingRules.PLACES, outcome, wording, faults));
+        return Reply.page(status, Templates.wordings(wordings.all(), WordingRules.PLACES, outcome, wording, faults));
     }
 }

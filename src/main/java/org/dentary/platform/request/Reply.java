@@ -7,11 +7,9 @@ import jakarta.ws.rs.core.StreamingOutput;
 import java.util.List;
 import org.dentary.platform.table.CsvTable;
 
-/** Answers that no cache may keep: whatever is about animals, results, custody or people. */
-public final class Uncached {
-    private static final String CONTROL = "private, no-store";
-
-    private Uncached() {}
+/** The common forms of an answer. That no cache keeps one is {@link UncachedFilter}'s. */
+public final class Reply {
+    private Reply() {}
 
     /** What was asked for. */
     public static Response ok(Object entity) {
@@ -20,17 +18,12 @@ public final class Uncached {
 
     /** What was asked for, as a media type. */
     public static Response ok(Object entity, String type) {
-        return Response.ok(entity, type)
-                .header(HttpHeaders.CACHE_CONTROL, CONTROL)
-                .build();
+        return Response.ok(entity, type).build();
     }
 
     /** An answer with its status. */
     public static Response answer(int status, Object entity) {
-        return Response.status(status)
-                .entity(entity)
-                .header(HttpHeaders.CACHE_CONTROL, CONTROL)
-                .build();
+        return Response.status(status).entity(entity).build();
     }
 
     /** What was written or read, with its version as the ETag that the next write of it names. */
@@ -38,7 +31,6 @@ public final class Uncached {
         return Response.status(status)
                 .entity(entity)
                 .header(HttpHeaders.ETAG, ETags.of(version))
-                .header(HttpHeaders.CACHE_CONTROL, CONTROL)
                 .build();
     }
 
@@ -50,7 +42,6 @@ public final class Uncached {
     /** A file to be kept by whoever asked for it. */
     public static Response file(Object body, String type, String name) {
         return Response.ok(body, type)
-                .header(HttpHeaders.CACHE_CONTROL, CONTROL)
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
                 .build();
     }
