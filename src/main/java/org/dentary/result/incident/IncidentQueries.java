@@ -84,7 +84,7 @@ class IncidentQueries {
              where not exists (select 1 from incident_animal a where a.incident = :id and a.kit = h.kit)
                and (h.station, h.sampled_on) in (select g.station, g.sampled_on from handled g
                       join incident_animal a on a.kit = g.kit where a.incident = :id)
-             order by h.sampled_on, h.station, h.kit limit 500
+             order by h.sampled_on, h.station, h.kit
             """;
 
     private static final String CHANGES = """

@@ -36,12 +36,12 @@ class ImportProgressTest {
                     .contentType("application/json")
                     .body("{\"leaveOut\":[" + faultyLines() + "]}")
                     .post(api(id) + "/posting"));
-            until(id, "RUNNING");
+            until(id, "step", "CHECKING");
             as("liaison")
                     .get(api(id) + "/progress")
                     .then()
                     .body("act", equalTo("POSTING"))
-                    .body("step", equalTo("CHECKING"))
+                    .body("state", equalTo("RUNNING"))
                     .body("fileName", equalTo("large.csv"))
                     .header("Cache-Control", "private, no-store");
             as("auditor").get(api(id)).then().statusCode(200).body("state", equalTo("POSTING"));
@@ -127,15 +127,19 @@ class ImportProgressTest {
     }
 
     private static void until(UUID id, String state) throws InterruptedException {
+        until(id, "state", state);
+    }
+
+    private static void until(UUID id, String field, String value) throws InterruptedException {
         for (int i = 0; i < 600; i++) {
-            String now = as("liaison").get(api(id) + "/progress").path("state");
-            if (state.equals(now)) {
+            String now = as("liaison").get(api(id) + "/progress").path(field);
+            if (value.equals(now)) {
                 return;
             }
             Thread.sleep(50);
         }
         throw new AssertionError(
-                "not " + state + ": " + as("liaison").get(api(id) + "/progress").asString());
+                "not " + value + ": " + as("liaison").get(api(id) + "/progress").asString());
     }
 
     private static String api(UUID id) {

@@ -133,7 +133,7 @@ class ResultPagesTest {
                 .statusCode(303)
                 .header("Location", containsString("recorded="));
         page("liaison")
-                .get("/results")
+                .get("/results?all=true")
                 .then()
                 .body(
                         containsString("/animals/" + one.kit()),

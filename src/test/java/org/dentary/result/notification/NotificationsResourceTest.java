@@ -301,7 +301,9 @@ class NotificationsResourceTest {
 
     @Test
     void aWordingIsWrittenByOneAndReviewedByAnotherAndPromisesNothing() {
-        String good = "{disease} was not detected. {agency}, {agencyPhone}, advises: {agencyAdvice}";
+        // From its review on it is what letters of other tests say.
+        String good = "It was not tested for {disease}. No result says nothing about the animal. {agency},"
+                + " {agencyPhone}, advises: {agencyAdvice}";
         int next = 1
                 + as("coordinator")
                         .get("/api/v1/letter-wordings")

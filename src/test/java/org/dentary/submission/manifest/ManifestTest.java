@@ -156,7 +156,7 @@ class ManifestTest {
                     List.of(box), run("zbarimg", "-q", "--raw", "--nodbus", "-S*.disable", "-Scode128.enable", page));
             assertEquals(
                     List.of(id.toUpperCase(Locale.ROOT)),
-                    run("dmtxread", "--newline", "--stop-after=1", "--milliseconds=8000", page));
+                    run("dmtxread", "--newline", "--stop-after=1", "--milliseconds=60000", page));
         }
     }
 
