@@ -168,7 +168,7 @@ public class FindingService {
 
     private void requireItemOfOneSpecimen(RecordFinding command, List<String> codes) {
         if (command.item() != null
-                && queries.itemIsTaken(command.laboratory(), command.accession(), command.item(), codes)) {
+                && queries.itemIsTaken(command.laboratory(), command.accession().trim(), command.item(), codes)) {
             throw new RuleBroken(
                     "ITEM_ON_TWO_SPECIMENS",
                     "item " + command.item() + " of accession " + command.accession() + " at " + command.laboratory()

@@ -96,6 +96,7 @@ public class ImportPostingService {
                     "LINE_UNKNOWN",
                     "the file has no line " + unknown.get(0) + "; leaveOut names lines of the file, its first being 1");
         }
+        queries.lockLaboratory(head.laboratory());
         checks.check(id, (done, total) -> {});
         Set<Integer> left = new TreeSet<>(leaveOut);
         List<Integer> faulty = queries.faultyLines(id).stream()

@@ -110,6 +110,13 @@ class ImportQueries {
                 .getSingleResult();
     }
 
+    /** Waits for whoever posts another file of the laboratory, so that what two files say is posted once. */
+    void lockLaboratory(String laboratory) {
+        entities.createNativeQuery("select 1 from laboratory where code = :code for no key update")
+                .setParameter("code", laboratory)
+                .getSingleResult();
+    }
+
     /** The lines left out when it was posted, ascending, with commas. */
     String leftOut(UUID id) {
         return (String)

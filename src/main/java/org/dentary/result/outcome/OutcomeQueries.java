@@ -9,17 +9,31 @@ import java.util.List;
 /** Loads everything that decides the outcomes of many animals in a fixed number of statements. */
 @ApplicationScoped
 class OutcomeQueries {
-    /** Kits of the animals: the kit that counts, and those that point to it. */
-    private static final String MEMBERS = """
-            with roots as (select coalesce(a.same_as, a.kit) as root from animal a where a.kit in (:kits))
-            select distinct coalesce(a.same_as, a.kit) as root, a.kit, coalesce(a.season, '') as season,
-                   coalesce(u.region, '') as region, coalesce(a.unit, '') as unit
-              from animal a left join management_unit u on u.code = a.unit
-             where a.kit in (select root from roots) or a.same_as in (select root from roots)
+    /** Kits of the animals: the kit that counts, and those that point to it; each by an index. */
+    private static final String MEMBER = """
+            with roots as (select distinct coalesce(a.same_as, a.kit) as root from animal a where a.kit in (:kits)),
+            member as (
+              select root, root as kit from roots
+              union all
+              select r.root, a.kit from roots r join animal a on a.same_as = r.root)
+            """;
+
+    /** Waits for whoever derives the same animals: what they recorded is then there to be read. */
+    private static final String HOLD = MEMBER + """
+            select a.kit from animal a where a.kit in (select kit from member) order by a.kit for no key update
+            """;
+
+    private static final String MEMBERS = MEMBER + """
+            select m.root, a.kit, coalesce(a.season, '') as season, coalesce(u.region, '') as region,
+                   coalesce(a.unit, '') as unit
+              from member m join animal a on a.kit = m.kit left join management_unit u on u.code = a.unit
              order by 1, 2
             """;
 
-    /** An order is answered by a final finding on the tissue, or a piece of it, or by its loss. Joins, no query per row. */
+    /**
+     * An order is answered by a final finding on the tissue, or a piece of it, or by its loss; another order of the same
+     * laboratory only by what was reported since it left. Joins, no query per row.
+     */
     private static final String TISSUES = """
             with tissue as (
               select l.kit_bound as kit, s.code, s.parent, s.archived, s.tissue, s.side
@@ -29,19 +43,25 @@ class OutcomeQueries {
               union all
               select s.parent, s.code from specimen s join tissue t on t.code = s.parent),
             answered as (
-              select distinct m.code, f.laboratory
+              select m.code, f.laboratory, max(f.reported_on) as last_on
                 from family m join finding_specimen fs on fs.code = m.piece join finding f on f.id = fs.finding
-               where f.status <> 'PRELIMINARY' and f.finding <> 'INVALID_RUN'),
+               where f.status <> 'PRELIMINARY' and f.finding <> 'INVALID_RUN'
+               group by m.code, f.laboratory),
             lost as (
               select distinct d.code from discrepancy d join tissue t on t.code = d.code
                where d.outcome in ('LOST', 'DESTROYED')),
+            sent as (
+              select x.code, b.laboratory, (b.dispatched_at at time zone 'UTC')::date as left_on,
+                     row_number() over (partition by x.code, b.laboratory order by x.recorded_at, b.id) as turn
+                from tissue t join submission_specimen x on x.code = t.code join submission b on b.id = x.submission
+               where coalesce(x.receipt, '') <> 'RECALLED'),
             ordered as (
               select x.code, count(*) as orders,
-                     count(*) filter (where a.code is not null or o.code is not null) as reports
-                from tissue t join submission_specimen x on x.code = t.code join submission b on b.id = x.submission
-                left join answered a on a.code = x.code and a.laboratory = b.laboratory
+                     count(*) filter (where o.code is not null or a.last_on is not null and (x.turn = 1 or a.last_on >= x.left_on))
+                       as reports
+                from sent x
+                left join answered a on a.code = x.code and a.laboratory = x.laboratory
                 left join lost o on o.code = x.code
-               where coalesce(x.receipt, '') <> 'RECALLED'
                group by x.code)
             select t.kit, t.code, t.parent, t.archived, t.tissue, t.side, coalesce(o.orders, 0) as orders,
                    coalesce(o.reports, 0) as reports
@@ -68,6 +88,12 @@ class OutcomeQueries {
     private static final String RELEASED = """
             select distinct on (kit, disease) kit, disease, derived_outcome from release where kit in (:kits)
              order by kit, disease, id desc
+            """;
+    private static final String WITHDRAW = """
+            insert into release (kit, disease, derived_outcome, reason, by_actor, at)
+            select w.kit, w.disease, w.derived, 'the findings say otherwise now',
+                   coalesce(nullif(current_setting('dentary.actor', true), ''), 'service'), :at
+              from unnest(cast(:kits as text[]), cast(:diseases as text[]), cast(:derived as text[])) as w(kit, disease, derived)
             """;
     private static final String EXPLAIN = """
             insert into outcome_explanation (kit, disease, explanation, review, rules, derived_at)
@@ -149,6 +175,11 @@ class OutcomeQueries {
                         .getResultList();
     }
 
+    /** Keeps the animals from being derived by others until the transaction ends. */
+    void hold(Collection<String> kits) {
+        entities.createNativeQuery(HOLD).setParameter("kits", kits).getResultList();
+    }
+
     List<Member> members(Collection<String> kits) {
         return rows(MEMBERS, Member.class, kits);
     }
@@ -167,6 +198,16 @@ class OutcomeQueries {
 
     List<Released> released(Collection<String> kits) {
         return rows(RELEASED, Released.class, kits);
+    }
+
+    /** Takes releases back whose detection is none any more: a later one is looked at and released anew. */
+    void withdraw(List<String> kits, List<String> diseases, List<String> derived, Instant at) {
+        entities.createNativeQuery(WITHDRAW)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .setParameter("diseases", diseases.toArray(String[]::new))
+                .setParameter("derived", derived.toArray(String[]::new))
+                .setParameter("at", at)
+                .executeUpdate();
     }
 
     void explain(

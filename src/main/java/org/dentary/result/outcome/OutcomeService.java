@@ -111,6 +111,7 @@ public class OutcomeService {
     }
 
     private void deriveSome(List<String> kits, String cause) {
+        queries.hold(kits);
         Recorded recorded = Recorded.of(kits, queries);
         if (recorded.members().isEmpty()) {
             return;
@@ -120,6 +121,7 @@ public class OutcomeService {
         List<LineService.OutcomeOf> outcomes = new ArrayList<>();
         List<SuspicionDerived.Suspicion> suspicions = new ArrayList<>();
         Explanations explanations = new Explanations();
+        Withdrawals withdrawals = new Withdrawals();
         for (OutcomeQueries.Member member : recorded.members()) {
             PlanFacts facts = PlanFacts.of(settings, member.season(), member.region(), member.unit());
             String rules = facts.words();
@@ -131,9 +133,16 @@ public class OutcomeService {
                 if (member.kit().equals(member.root()) && derived.outcome().isSuspicion()) {
                     suspicions.add(new SuspicionDerived.Suspicion(member.kit(), disease));
                 }
+                if (member.kit().equals(member.root()) && derived.outcome() != Outcome.DETECTED) {
+                    recorded.releasedUnder(member.root(), disease)
+                            .forEach(kit -> withdrawals.add(kit, disease, derived));
+                }
             }
         }
         lines.setOutcomes(outcomes, cause);
+        if (!withdrawals.kits.isEmpty()) {
+            queries.withdraw(withdrawals.kits, withdrawals.diseases, withdrawals.derived, clock.instant());
+        }
         queries.explain(
                 explanations.kits,
                 explanations.diseases,
@@ -155,6 +164,19 @@ public class OutcomeService {
                 derived.outcome().name(),
                 shown.name(),
                 shown == derived.outcome() ? derived.footnotes() : Identities.footnotesOfWithheld(derived.footnotes()));
+    }
+
+    /** Releases to take back; parallel columns for one insert. */
+    private static final class Withdrawals {
+        private final List<String> kits = new ArrayList<>();
+        private final List<String> diseases = new ArrayList<>();
+        private final List<String> derived = new ArrayList<>();
+
+        void add(String kit, String disease, Derived now) {
+            kits.add(kit);
+            diseases.add(disease);
+            derived.add(now.outcome().name());
+        }
     }
 
     /** Parallel columns for one insert. */

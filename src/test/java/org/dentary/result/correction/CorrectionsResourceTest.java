@@ -146,6 +146,12 @@ class CorrectionsResourceTest {
                 .statusCode(200)
                 .body(containsString(deer.kit() + ",CWD,DETECTED,NOT_DETECTED,CORRECTION,"));
         correction.corrects(deer, "DETECTED", "CORRECTED");
+        read(id).body("head.state", equalTo("OPEN"));
+        as("epidemiologist")
+                .get("/api/v1/animals/" + deer.kit())
+                .then()
+                .body("outcomes.find { it.disease == 'CWD' }.outcome", equalTo("PENDING"));
+        laboratory.releases(deer).statusCode(201);
         read(id).body("head.state", equalTo("SUPERSEDED"));
         Map<String, Object> page = as("auditor")
                 .get("/api/v1/corrections?limit=1")
