@@ -16,10 +16,27 @@ import org.dentary.platform.account.Role;
  * @param stations station codes, where not all are seen
  */
 public record Sight(boolean knowing, boolean everywhere, List<String> stations) {
-    /** Labels of animals with a withheld finding, read once a query: the planner takes them for many and would read them by row. */
+    /**
+     * Labels of animals with a withheld finding, read once a query: the planner takes them for many and would read them by row.
+     * And what was known of their arrival when the finding came: that a tube was taken back after it, or that a result alone
+     * says that it arrived, would tell of it.
+     */
     public static final String WITHHELD = """
             withheld as materialized (
-              select l.code, e.since from embargo e join label l on l.kit_bound = e.kit where not :knowing)
+              select l.code, e.since from embargo e join label l on l.kit_bound = e.kit where not :knowing),
+            earlier as materialized (
+              select distinct on (k.key, k.old ->> 'submission') k.key as code, cast(k.old ->> 'submission' as uuid) as submission,
+                     k.old ->> 'receipt' as receipt, cast(k.old ->> 'received_at' as timestamptz) as received_at
+                from withheld h join history k on k.table_name = 'submission_specimen' and k.key = h.code and k.at >= h.since
+               order by k.key, k.old ->> 'submission', k.id)
+            """;
+
+    /** Joins to a row x of a submission what may be known of its arrival, in a query that begins with {@link #WITHHELD}. */
+    public static final String ARRIVAL = """
+             left join earlier on earlier.code = x.code and earlier.submission = x.submission
+             cross join lateral (
+               select case when earlier.code is null then x.receipt else earlier.receipt end as receipt,
+                      case when earlier.code is null then x.received_at else earlier.received_at end as received_at) arrival
             """;
 
     /** Whether a row x of a submission b may be seen, in a query that begins with {@link #WITHHELD}. */

@@ -17,14 +17,16 @@ import org.dentary.submission.packing.PackingFacts;
 class SubmissionQueries {
     private static final String SELECT = "with " + Sight.WITHHELD + """
             select b.id::text, b.number, b.laboratory, b.purpose, b.state, b.carrier, b.waybill, b.checklist,
-                   b.dispatched_at, b.dispatched_by, b.received_at, b.opened_by, b.opened_at, b.version,
+                   b.dispatched_at, b.dispatched_by, b.received_at, b.opened_by, b.opened_at,
+                   case when :knowing then b.version end,
                    c.packed, c.received, c.missing
               from submission b
              cross join lateral (
                    select count(*) as packed,
-                          count(*) filter (where x.receipt in ('RECEIVED', 'DAMAGED')) as received,
-                          count(*) filter (where x.receipt = 'SHORT') as missing
-                     from submission_specimen x where x.submission = b.id and """ + Sight.SEEN + """
+                          count(*) filter (where arrival.receipt in ('RECEIVED', 'DAMAGED')) as received,
+                          count(*) filter (where arrival.receipt = 'SHORT') as missing
+                     from submission_specimen x """ + Sight.ARRIVAL + """
+                    where x.submission = b.id and """ + Sight.SEEN + """
                    ) c
              where (:knowing and :everywhere or c.packed > 0
                     or :everywhere and b.purpose <> 'CONFIRMATORY'
@@ -34,12 +36,13 @@ class SubmissionQueries {
             select x.code, x.box, s.tissue, s.side, s.preservation,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date, a.species,
                    coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
-                   coalesce(a.sex, 'UNKNOWN'), coalesce(a.unit, 'UNKNOWN'), x.packed_at, x.packed_by, x.override_reason, x.receipt, x.received_at,
-                   i.code is not null as identity_exception
+                   coalesce(a.sex, 'UNKNOWN'), coalesce(a.unit, 'UNKNOWN'), x.packed_at, x.packed_by, x.override_reason, arrival.receipt,
+                   arrival.received_at, i.code is not null as identity_exception
               from submission b join submission_specimen x on x.submission = b.id
               join specimen s on s.code = x.code join label l on l.code = s.code
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
               left join (select distinct g.code from specimen_standing g where g.standing = 'GRANTED') i on i.code = x.code
+            """ + Sight.ARRIVAL + """
              where b.id = :id and """ + Sight.SEEN + """
              order by x.box nulls first, x.packed_at, x.code
             """;
@@ -76,7 +79,7 @@ class SubmissionQueries {
         this.entities = entities;
     }
 
-    /** A submission's own row with its counts. */
+    /** A submission's own row with its counts; the version is null for who may not know of each change. */
     record Head(
             String id,
             Long number,

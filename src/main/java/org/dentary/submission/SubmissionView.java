@@ -29,7 +29,7 @@ public record SubmissionView(
         Instant openedAt,
         List<PackedView> specimens,
         List<String> over,
-        @JsonIgnore int version) {
+        @JsonIgnore Integer version) {
     /** How many arrived. */
     public int getReceived() {
         return (int) specimens.stream()

@@ -149,7 +149,9 @@ public class SubmissionsResource {
     }
 
     private static Response answer(SubmissionService.Done done) {
-        return Reply.versioned(
-                done.fresh() ? 201 : 200, done.submission(), done.submission().version());
+        SubmissionView submission = done.submission();
+        return submission.version() == null
+                ? Reply.ok(submission)
+                : Reply.versioned(done.fresh() ? 201 : 200, submission, submission.version());
     }
 }

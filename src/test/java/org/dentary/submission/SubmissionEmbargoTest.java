@@ -45,6 +45,12 @@ class SubmissionEmbargoTest {
         Map<String, String> before = everythingOf(account, code, first, "F-1");
 
         finding(code, "T_LAB", "SCREENING", "SUSPECT", "S-" + code);
+        bench.post(
+                        first + "/recall",
+                        "{\"codes\":[\"" + code + "\"],\"occurredAt\":\"2025-11-17T07:00:00-06:00\","
+                                + "\"reason\":\"to be confirmed elsewhere\"}")
+                .statusCode(200);
+        assertEquals(before, everythingOf(account, code, first, "F-1"), "taken back");
         String confirming = UUID.randomUUID().toString();
         http.put(
                         "liaison",
@@ -78,6 +84,33 @@ class SubmissionEmbargoTest {
         // Not detected after all: there is nothing to keep back, and both submissions are told.
         finding(code, "T_LAB_CONFIRMING", "CONFIRMATORY", "NOT_DETECTED", "N-" + code);
         assertEquals(200, as(account).get("/api/v1/submissions/" + confirming).statusCode());
+    }
+
+    /** A result on a tube that was never counted in says that it arrived: a pending animal with it would be a suspect. */
+    @ParameterizedTest
+    @ValueSource(strings = {"sampler", "epidemiologist"})
+    void aResultThatIsWithheldDoesNotTellThatTheTubeArrived(String account) {
+        String code = bench.aNode();
+        String sent = bench.sent(code);
+        Map<String, String> before = everythingOf(account, code, sent, "F-1");
+        String path = "/api/v1/result-imports/" + UUID.randomUUID();
+        as("liaison")
+                .contentType("text/csv")
+                .body("specimen_code,accession_number,test_method,stage,finding,tested_on,reported_on\r\n" + code
+                        + ",I-" + code + ",T_SCREEN,SCREENING,SUSPECT,2025-11-18,2025-11-19\r\n")
+                .put(path + "?laboratory=T_LAB")
+                .then()
+                .statusCode(201);
+        as("liaison")
+                .contentType("application/json")
+                .body("{}")
+                .post(path + "/posting")
+                .then()
+                .statusCode(200);
+        assertEquals(before, everythingOf(account, code, sent, "F-1"));
+        assertEquals(
+                List.of("RECEIVED"),
+                as("liaison").get("/api/v1/submissions/" + sent).jsonPath().getList("specimens.receipt"));
     }
 
     @ParameterizedTest
@@ -120,6 +153,10 @@ class SubmissionEmbargoTest {
                 "/api/v1/codes/" + code)) {
             answers.put(path, as(account).get(path).then().extract().asString());
         }
+        answers.put(
+                "tag",
+                String.valueOf(
+                        as(account).get("/api/v1/submissions/" + submission).header("ETag")));
         String head = as(account)
                 .get("/api/v1/submissions?limit=1000")
                 .jsonPath()

@@ -122,11 +122,12 @@ public class ImportPostingService {
         writes.hold(id, List.copyOf(left));
         int posted = writes.post(id, account.get().actor(), clock.instant());
         writes.close(id, account.get().actor(), clock.instant(), posted, List.copyOf(left));
-        receipts.impliedReceipt(queries.codes(id), head.laboratory(), clock.instant());
         outcomes.derive(
                 queries.kits(id),
                 "FINDING",
                 large ? (done, total) -> progress.step(id, ImportStep.OUTCOMES, done, total) : (done, total) -> {});
+        // After the outcomes: what a withheld finding alone says of arrival is withheld with it.
+        receipts.impliedReceipt(queries.codes(id), head.laboratory(), clock.instant());
         if (large) {
             progress.end(id);
         }

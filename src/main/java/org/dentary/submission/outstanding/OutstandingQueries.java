@@ -10,7 +10,7 @@ import org.dentary.submission.Sight;
 /** Reads what is outstanding: collected and not sent, sent and not reported; and how long laboratories take. */
 @ApplicationScoped
 public class OutstandingQueries {
-    private static final String WAITING = """
+    private static final String WAITING = "with " + Sight.WITHHELD + """
             select s.code, l.kit_bound, s.tissue, s.side, s.preservation,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date as collected_on,
                    (cast(:today as date) - (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date) as days,
@@ -23,12 +23,13 @@ public class OutstandingQueries {
               left join store z on z.code = h.custodian and h.custodian_kind = 'STORE'
               left join party o on o.code = h.custodian and h.custodian_kind = 'PARTY'
               left join laboratory y on y.code = h.custodian and h.custodian_kind = 'PARTY'
-              left join embargo e on e.kit = l.kit_bound and not :knowing
+              left join withheld e on e.code = s.code
              where not s.archived and coalesce(a.entered_in_error, false) = false
                and (e.since is null or s.recorded_at < e.since)
                and (:everywhere or a.station = any(:stations))
-               and not exists (select 1 from submission_specimen x where x.code = s.code
-                                  and coalesce(x.receipt, '') <> 'RECALLED' and (e.since is null or x.recorded_at < e.since))
+               and not exists (select 1 from submission_specimen x """ + Sight.ARRIVAL + """
+                                where x.code = s.code and coalesce(arrival.receipt, '') <> 'RECALLED'
+                                  and (e.since is null or x.recorded_at < e.since))
              order by s.collected_at, s.code
             """;
     private static final String OVERDUE = "with " + Sight.WITHHELD + """
@@ -41,8 +42,9 @@ public class OutstandingQueries {
                    (cast(:now as timestamptz)::date - b.dispatched_at::date) as days, y.turnaround_days
               from submission b join submission_specimen x on x.submission = b.id join laboratory y on y.code = b.laboratory
               left join withheld w on w.code = x.code
+            """ + Sight.ARRIVAL + """
              where b.state in ('DISPATCHED', 'RECEIVED') and y.turnaround_days is not null
-               and coalesce(x.receipt, '') not in ('SHORT', 'RECALLED')
+               and coalesce(arrival.receipt, '') not in ('SHORT', 'RECALLED')
                and b.dispatched_at + make_interval(days => y.turnaround_days) < :now
                and """ + Sight.SEEN + """
                and not exists (select 1 from reported r
