@@ -22,6 +22,9 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(DatabaseTestResource.class)
 class PublishedTableTest {
+    /** A digit in the second decimal: some limits were printed a hundredth off. */
+    private static final double PRINTED_FINELY = 0.0151;
+
     /** Half of the last digit that is printed, and of the next where a table was rounded twice (0 of 3: 56.1497 as 56.2). */
     private static final double PRINTED = 0.0551;
 
@@ -66,6 +69,34 @@ class PublishedTableTest {
     private static final Map<String, List<Row>> BADGERS_BY_PERIOD = Map.of(
             "2013-2014", List.of(new Row(134, 11, 8.2, 4.2, 14.2), new Row(805, 22, 2.7, 1.7, 4.1)),
             "2016-2017", List.of(new Row(365, 35, 9.6, 6.8, 13.1), new Row(1143, 61, 5.3, 4.1, 6.8)));
+
+    /**
+     * Parasites & Vectors 2023, doi 10.1186/s13071-023-05830-0, Table 5: lungs of red foxes with the nematode Eucoleus
+     * aerophilus, by country and sex; n, percent, 95 % limits to two decimals. The number detected is the percentage of n, a
+     * whole number in every row. Left out are the rows whose limits are not Wilson's score (Romania's females, the smaller
+     * study of Spain) or hold a slip of the pen (Denmark's females, 77.28 for 77.82).
+     */
+    private static final List<Map<String, Row>> FOXES_BY_COUNTRY = List.of(
+            Map.of(
+                    "MALE",
+                    new Row(111, 99, 89.19, 82.05, 93.71),
+                    "FEMALE",
+                    new Row(70, 61, 87.14, 77.33, 93.08)), // Norway
+            Map.of(
+                    "MALE",
+                    new Row(123, 90, 73.17, 64.73, 80.21),
+                    "FEMALE",
+                    new Row(98, 64, 65.31, 55.47, 73.99)), // Bosnia
+            Map.of(
+                    "MALE",
+                    new Row(149, 51, 34.23, 27.09, 42.16),
+                    "FEMALE",
+                    new Row(108, 35, 32.41, 24.32, 41.71)), // Spain
+            Map.of(
+                    "MALE",
+                    new Row(143, 87, 60.84, 52.66, 68.46),
+                    "FEMALE",
+                    new Row(128, 52, 40.63, 32.52, 49.29))); // UK
 
     /**
      * Report on the loss of the Titanic (Board of Trade, London 1912, Cd. 6352): passengers saved by class, age class and sex,
@@ -136,6 +167,29 @@ class PublishedTableTest {
     }
 
     @Test
+    void foxesBySexHaveTheirPublishedLimits() {
+        String season = lines.season();
+        List<String> units = new ArrayList<>();
+        for (Map<String, Row> table : FOXES_BY_COUNTRY) {
+            String unit = plan.unit();
+            units.add(unit);
+            table.forEach((sex, row) ->
+                    add(season, row, ALine.of("ADULT", sex, "NOT_DETECTED").in(unit)));
+        }
+        JsonPath report = report(season, "by=managementUnit,sex&unit=" + String.join(",", units));
+        for (int i = 0; i < units.size(); i++) {
+            for (Map.Entry<String, Row> entry : FOXES_BY_COUNTRY.get(i).entrySet()) {
+                same(
+                        entry.getValue(),
+                        report.getMap("cells.find { it.managementUnit == '" + units.get(i) + "' && it.sex == '"
+                                + entry.getKey() + "' }"),
+                        entry.getKey(),
+                        PRINTED_FINELY);
+            }
+        }
+    }
+
+    @Test
     void passengersByAgeClassAndSexHaveTheirPublishedPercentages() {
         String season = lines.season();
         List<String> units = new ArrayList<>();
@@ -190,11 +244,15 @@ class PublishedTableTest {
     }
 
     private static void same(Row row, Map<String, Object> cell, String value) {
+        same(row, cell, value, PRINTED);
+    }
+
+    private static void same(Row row, Map<String, Object> cell, String value, double printed) {
         assertEquals(row.counted(), cell.get("counted"), value);
         assertEquals(row.detected(), cell.get("detected"), value);
-        assertEquals(row.percent(), percent(cell.get("prevalence")), PRINTED, value + " of " + row);
-        assertEquals(row.lower(), percent(cell.get("lower")), PRINTED, value + " of " + row);
-        assertEquals(row.upper(), percent(cell.get("upper")), PRINTED, value + " of " + row);
+        assertEquals(row.percent(), percent(cell.get("prevalence")), printed, value + " of " + row);
+        assertEquals(row.lower(), percent(cell.get("lower")), printed, value + " of " + row);
+        assertEquals(row.upper(), percent(cell.get("upper")), printed, value + " of " + row);
     }
 
     private static double percent(Object share) {
