@@ -10,6 +10,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.PlaywrightException;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import io.quarkus.test.common.http.TestHTTPResource;
 import jakarta.inject.Inject;
@@ -34,6 +35,9 @@ import org.junit.jupiter.api.BeforeAll;
 public abstract class Browser {
     public static final int PHONE = 390;
     public static final int DESK = 1280;
+    /** Milliseconds for what a page does at once; a busy machine takes some of them. */
+    private static final double PATIENCE = 60_000;
+
     private static final String PASSWORD = "for the browser only";
     private static final List<String> ARGUMENTS = List.of(
             "--no-sandbox",
@@ -59,6 +63,7 @@ public abstract class Browser {
 
     @BeforeAll
     static void launch() {
+        PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE);
         playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         chromium = playwright
@@ -93,7 +98,7 @@ public abstract class Browser {
                 .setViewportSize(width, width == PHONE ? 844 : 900)
                 .setColorScheme(colors)
                 .setLocale("en-US"));
-        context.setDefaultTimeout(60_000);
+        context.setDefaultTimeout(PATIENCE);
         contexts.add(context);
         context.onConsoleMessage(message -> {
             if (message.text().contains("Content Security Policy")) {

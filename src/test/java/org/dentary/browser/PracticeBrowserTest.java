@@ -1,5 +1,6 @@
 package org.dentary.browser;
 
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -35,7 +36,7 @@ class PracticeBrowserTest extends Browser {
             page.keyboard().press(jaw % 2 == 0 ? "Enter" : "3");
         }
         page.waitForSelector("h1:has-text('of 10 right')");
-        assertEquals(10, page.locator("section[data-right]").count());
+        assertThat(page.locator("section[data-right]")).hasCount(10);
         assertEquals(
                 page.locator("section[data-right=true]").count() + " of 10 right",
                 page.locator("h1").innerText());

@@ -1,6 +1,6 @@
 package org.dentary.browser;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Page;
@@ -38,10 +38,10 @@ class ReadersBrowserTest extends Browser {
         signIn(page, "sampler", SeasonFixture.PASSWORD);
         page.navigate("/jaws");
         page.click("a[href='/readers']");
-        assertEquals(1, page.locator("tbody tr").count());
+        assertThat(page.locator("tbody tr")).hasCount(1);
         page.click("tbody a");
-        assertTrue(page.locator("[data-group=KNOWN_AGE], #known_age").count() > 0);
-        assertTrue(page.locator("main").innerText().contains("Known ages: "));
+        assertThat(page.locator("[data-group=KNOWN_AGE], #known_age").first()).isVisible();
+        assertThat(page.locator("main")).containsText("Known ages: ");
         page.selectOption("#season", SeasonFixture.SEASON);
         page.click("form.inline button");
         page.waitForURL(url -> url.contains("season=" + SeasonFixture.SEASON));
