@@ -39,11 +39,16 @@ public final class Domain {
         atMost(tested, testedField, detectedField, detected);
     }
 
-    /** A confidence level in (0, 1). */
+    /** A confidence level in (0, 1), far enough from both ends that 1 less it is too. */
     public static void confidence(double given) {
-        if (!(given > 0 && given < 1)) {
+        if (!isConfidence(given)) {
             throw new OutOfDomain("confidence", given, "must be a fraction above 0 and below 1, such as 0.95");
         }
+    }
+
+    /** Whether a number is a {@link #confidence}. */
+    public static boolean isConfidence(double given) {
+        return given > 0 && given < 1 && 1 - given < 1;
     }
 
     /** A probability in [0, 1]. */

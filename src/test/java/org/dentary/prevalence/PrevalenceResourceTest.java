@@ -205,7 +205,8 @@ class PrevalenceResourceTest {
         String season = lines.season();
         as("epidemiologist").get("/api/v1/prevalence").then().statusCode(422).body("errors[0].field", is("season"));
         as("epidemiologist").get("/api/v1/prevalence?season=NO").then().statusCode(404);
-        for (String wrong : List.of("by=shoe", "interval=WALD", "confidence=95", "sex=BUCK", "cut=x", "origin=MARS")) {
+        for (String wrong : List.of(
+                "by=shoe", "interval=WALD", "confidence=95", "confidence=1e-17", "sex=BUCK", "cut=x", "origin=MARS")) {
             as("epidemiologist")
                     .get("/api/v1/prevalence?season=" + season + "&" + wrong)
                     .then()

@@ -12,6 +12,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.linelist.LineFilter;
+import org.dentary.statistics.Domain;
 import org.dentary.statistics.IntervalMethod;
 
 /**
@@ -143,7 +144,7 @@ public record ReportQuestion(
     private static double confidence(String given) {
         try {
             double level = Double.parseDouble(given);
-            if (level > 0 && level < 1) {
+            if (Domain.isConfidence(level)) {
                 return level;
             }
         } catch (NumberFormatException e) {

@@ -73,8 +73,8 @@ public class SavedQuestionPages {
     @Path("{id}/answer")
     @PermissionsAllowed(Act.REPORT_READ)
     public Response answer(@PathParam("id") UUID id, @QueryParam("cut") String cut) {
-        UUID on = cut == null || cut.isBlank() ? null : UUID.fromString(cut);
-        return Response.seeOther(questions.answeredAt("/prevalence", id, on)).build();
+        return Response.seeOther(questions.answeredAt("/prevalence", id, cut(cut)))
+                .build();
     }
 
     @POST
@@ -87,6 +87,15 @@ public class SavedQuestionPages {
                 new SaveQuestion(present.name(), "season=" + present.season() + "&" + present.query(), true),
                 ETags.of(present.version()));
         return Response.seeOther(URI.create("/saved-questions")).build();
+    }
+
+    private static UUID cut(String given) {
+        try {
+            return given == null || given.isBlank() ? null : UUID.fromString(given.trim());
+        } catch (IllegalArgumentException e) {
+            throw InvalidInput.field(
+                    "cut", "NOT_A_UUID", "'" + given + "' is not the id of a data cut; choose one of the list");
+        }
     }
 
     private Response show(int status, String name, String query, String fault) {

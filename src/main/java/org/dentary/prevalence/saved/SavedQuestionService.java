@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
@@ -116,13 +117,25 @@ public class SavedQuestionService {
         Map<String, List<String>> parameters = new LinkedHashMap<>();
         for (String part : query.trim().replaceFirst("^[^?]*\\?", "").split("&")) {
             String[] pair = part.split("=", 2);
-            String value = pair.length == 1 ? "" : URLDecoder.decode(pair[1], StandardCharsets.UTF_8);
+            String value = pair.length == 1 ? "" : decoded(pair[1]);
             if (!value.isBlank()) {
                 parameters
-                        .computeIfAbsent(URLDecoder.decode(pair[0], StandardCharsets.UTF_8), name -> new ArrayList<>())
+                        .computeIfAbsent(decoded(pair[0]), name -> new ArrayList<>())
                         .add(value);
             }
         }
         return parameters;
+    }
+
+    private static String decoded(String part) {
+        try {
+            return URLDecoder.decode(part, StandardCharsets.UTF_8);
+        } catch (IllegalArgumentException e) {
+            throw InvalidInput.field(
+                    "query",
+                    "MALFORMED",
+                    "'" + part + "' is no part of an address: behind each % stand two of 0-9 and A-F; copy what stands"
+                            + " behind the question mark of a prevalence address");
+        }
     }
 }

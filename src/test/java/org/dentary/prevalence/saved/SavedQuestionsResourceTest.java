@@ -129,6 +129,10 @@ class SavedQuestionsResourceTest {
                 .statusCode(422)
                 .body("errors[0].field", equalTo("by"));
         keep(id, "Wrong", "by=sex", null, null).statusCode(422).body("errors[0].field", equalTo("season"));
+        keep(id, "Wrong", "season=" + season + "&by=%zz", null, null)
+                .statusCode(422)
+                .body("code", equalTo("MALFORMED"))
+                .body("errors[0].message", containsString("'%zz' is no part of an address"));
         as("epidemiologist")
                 .body("{}")
                 .put("/api/v1/saved-questions/" + id)
@@ -176,6 +180,12 @@ class SavedQuestionsResourceTest {
                 .extract()
                 .header("Location");
         assertTrue(there.contains("/prevalence?season=" + season + "&"), there);
+        as("epidemiologist")
+                .accept("text/html")
+                .get("/saved-questions/" + id + "/answer?cut=First")
+                .then()
+                .statusCode(422)
+                .body(containsString("is not the id of a data cut; choose one of the list"));
         String again = given().auth()
                 .preemptive()
                 .basic("epidemiologist", SeasonFixture.PASSWORD)
