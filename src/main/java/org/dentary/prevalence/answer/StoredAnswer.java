@@ -9,4 +9,7 @@ package org.dentary.prevalence.answer;
  * @param ruleVersion version of the rules of reports that made it
  */
 public record StoredAnswer(
-        String cut, String question, String mediaType, String answer, String digest, String ruleVersion) {}
+        String cut, String question, String mediaType, String answer, String digest, String ruleVersion) {
+    /** What tells it from every other. */
+    public record Key(String cut, String question, String mediaType) {}
+}

@@ -16,9 +16,13 @@ class StoredAnswerQueries {
             insert into report_answer (cut, question, media_type, answer, digest, rule_version, answered_at)
             values (:cut, :question, :type, :answer, :digest, :version, :at) on conflict do nothing
             """;
-    private static final String ALL = """
-            select cut::text, question, media_type, answer, digest, rule_version from report_answer
+    private static final String KEYS = """
+            select cut::text, question, media_type as mediaType from report_answer
              order by answered_at, cut, question, media_type
+            """;
+    private static final String ONE = """
+            select cut::text, question, media_type, answer, digest, rule_version from report_answer
+             where cut = :cut and question = :question and media_type = :type
             """;
 
     private final EntityManager entities;
@@ -50,7 +54,15 @@ class StoredAnswerQueries {
     }
 
     @SuppressWarnings("unchecked")
-    List<StoredAnswer> all() {
-        return entities.createNativeQuery(ALL, StoredAnswer.class).getResultList();
+    List<StoredAnswer.Key> keys() {
+        return entities.createNativeQuery(KEYS, StoredAnswer.Key.class).getResultList();
+    }
+
+    StoredAnswer one(StoredAnswer.Key key) {
+        return (StoredAnswer) entities.createNativeQuery(ONE, StoredAnswer.class)
+                .setParameter("cut", UUID.fromString(key.cut()))
+                .setParameter("question", key.question())
+                .setParameter("type", key.mediaType())
+                .getSingleResult();
     }
 }

@@ -70,8 +70,12 @@ public class StoredAnswerService {
         }
     }
 
-    /** Every answer stored, oldest first, for the check after an upgrade. */
-    public List<StoredAnswer> all() {
-        return queries.all();
+    /** Which answers are stored, oldest first, for the check after an upgrade: years of them do not fit into memory. */
+    public List<StoredAnswer.Key> keys() {
+        return queries.keys();
+    }
+
+    public StoredAnswer one(StoredAnswer.Key key) {
+        return queries.one(key);
     }
 }

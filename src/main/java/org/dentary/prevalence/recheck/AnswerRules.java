@@ -3,12 +3,10 @@ package org.dentary.prevalence.recheck;
 import com.fasterxml.jackson.databind.JsonNode;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
-import de.siegmar.fastcsv.writer.CsvWriter;
-import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
-import java.io.StringWriter;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -39,39 +37,51 @@ final class AnswerRules {
         return moved;
     }
 
-    /** The same of two CSV tables, line by line; columns that only the computed one has are new, not moved. */
+    /**
+     * The same of two CSV tables, line by line; columns that only the computed one has are new, not moved, and neither are
+     * other words.
+     */
     static List<Moved> movedCsv(String stored, String computed) {
-        String[] before = stored.split("\r\n");
-        String[] now = inColumnsOf(before[0], computed).split("\r\n");
+        List<List<String>> before = records(stored);
+        List<List<String>> now = inColumnsOf(before.get(0), records(computed));
         List<Moved> moved = new ArrayList<>();
-        for (int line = 0; line < Math.max(before.length, now.length); line++) {
-            String was = line < before.length ? before[line] : null;
-            String is = line < now.length ? now[line] : null;
-            if (was == null ? is != null : !was.equals(is)) {
-                moved.add(new Moved("line " + (line + 1), was, is));
+        for (int line = 0; line < Math.max(before.size(), now.size()); line++) {
+            List<String> was = line < before.size() ? before.get(line) : null;
+            List<String> is = line < now.size() ? now.get(line) : null;
+            if (was == null || is == null || !withoutProse(was).equals(withoutProse(is))) {
+                moved.add(new Moved("line " + (line + 1), told(was), told(is)));
             }
         }
         return moved;
     }
 
-    /** A table in the columns of that header; as it is where it lacks one of them or has none besides. */
-    private static String inColumnsOf(String header, String csv) {
-        List<String> columns = List.of(header.split(","));
-        List<String> own = List.of(csv.split("\r\n")[0].split(","));
-        if (own.equals(columns) || !own.containsAll(columns)) {
-            return csv;
-        }
-        StringWriter kept = new StringWriter();
-        try (CsvReader<CsvRecord> reader = CsvReader.builder().ofCsvRecord(csv);
-                CsvWriter writer =
-                        CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(kept)) {
-            reader.forEach(record -> writer.writeRecord(columns.stream()
-                    .map(column -> record.getField(own.indexOf(column)))
-                    .toList()));
+    private static List<List<String>> records(String csv) {
+        try (CsvReader<CsvRecord> reader = CsvReader.builder().ofCsvRecord(csv)) {
+            return reader.stream().map(CsvRecord::getFields).toList();
         } catch (IOException fault) {
             throw new UncheckedIOException(fault);
         }
-        return kept.toString();
+    }
+
+    /** A table in the columns of that header; as it is where it lacks one of them or has none besides. */
+    private static List<List<String>> inColumnsOf(List<String> columns, List<List<String>> table) {
+        List<String> own = table.get(0);
+        if (own.equals(columns) || !own.containsAll(columns)) {
+            return table;
+        }
+        return table.stream()
+                .map(record -> columns.stream()
+                        .map(column -> record.get(own.indexOf(column)))
+                        .toList())
+                .toList();
+    }
+
+    private static List<String> withoutProse(List<String> record) {
+        return record.stream().map(cell -> isProse(cell) ? "" : cell).toList();
+    }
+
+    private static String told(List<String> record) {
+        return record == null ? null : String.join(",", record);
     }
 
     private static void figures(String path, JsonNode node, Map<String, String> into) {
@@ -82,11 +92,11 @@ final class AnswerRules {
         } else if (node.isObject()) {
             node.properties().forEach(field -> figures(below(path, field.getKey()), field.getValue(), into));
         } else if (node.isArray()) {
-            int index = 0;
+            Map<String, Integer> times = new HashMap<>();
             for (JsonNode item : node) {
-                index++;
                 String name = name(item);
-                figures(below(path, name.isEmpty() ? String.valueOf(index) : name), item, into);
+                int time = times.merge(name, 1, Integer::sum);
+                figures(below(path, name.isEmpty() || time > 1 ? (name + " " + time).trim() : name), item, into);
             }
         }
     }
@@ -95,14 +105,22 @@ final class AnswerRules {
         return path.isEmpty() ? name : path + ": " + name;
     }
 
-    /** An item of a list by its own words, so that a new row before it does not move it. */
+    /** An item of a list by its codes, so that neither a new row before it nor other words about it move it. */
     private static String name(JsonNode item) {
-        List<String> words = new ArrayList<>();
+        List<String> codes = new ArrayList<>();
         if (item.isObject()) {
             item.properties().stream()
-                    .filter(field -> field.getValue().isTextual())
-                    .forEach(field -> words.add(field.getValue().asText()));
+                    .map(Map.Entry::getValue)
+                    .filter(JsonNode::isTextual)
+                    .map(JsonNode::asText)
+                    .filter(text -> !text.isEmpty() && !isProse(text))
+                    .forEach(codes::add);
         }
-        return String.join(", ", words);
+        return String.join(", ", codes);
+    }
+
+    /** Words, which may change from release to release: a code has no blank. */
+    private static boolean isProse(String text) {
+        return text.indexOf(' ') >= 0;
     }
 }

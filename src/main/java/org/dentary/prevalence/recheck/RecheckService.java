@@ -95,8 +95,9 @@ public class RecheckService {
     private RecheckView check(UUID id, String by) {
         List<RecheckQueries.Found> found = new ArrayList<>();
         int unchecked = 0;
-        List<StoredAnswer> answers = stored.all();
-        for (StoredAnswer answer : answers) {
+        List<StoredAnswer.Key> answers = stored.keys();
+        for (StoredAnswer.Key key : answers) {
+            StoredAnswer answer = stored.one(key);
             Optional<List<AnswerRules.Moved>> moved = moved(answer);
             if (moved.isEmpty()) {
                 unchecked++;

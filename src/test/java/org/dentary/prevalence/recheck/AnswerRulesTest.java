@@ -51,6 +51,22 @@ class AnswerRulesTest {
     }
 
     @Test
+    void wordsAboutARowDoNotMoveItsNumbersAndRowsAlikeStayApart() throws JsonProcessingException {
+        String stored = "{\"units\":[{\"unit\":\"U1\",\"sentence\":\"Not detected in 9.\",\"tested\":9}],"
+                + "\"rows\":[{\"kind\":\"TREND\",\"n\":1},{\"kind\":\"TREND\",\"n\":2}]}";
+        assertEquals(List.of(), moved(stored, stored.replace("Not detected in 9.", "None in 9, as of Nov 1.")));
+        assertEquals(
+                List.of(new Moved("units: U1: tested", "9", "8")),
+                moved(stored, stored.replace("tested\":9", "tested\":8")));
+        assertEquals(
+                List.of(new Moved("rows: TREND: n", "1", "3")), moved(stored, stored.replace("\"n\":1", "\"n\":3")));
+        String table = "kind,p,sentence\r\nTREND,0.04,\"Shown, as of 2026\"\r\n";
+        assertEquals(List.of(), AnswerRules.movedCsv(table, table.replace("as of 2026", "in 2026")));
+        assertEquals(
+                1, AnswerRules.movedCsv(table, table.replace("0.04", "0.05")).size());
+    }
+
+    @Test
     void tablesAreComparedLineByLine() {
         assertEquals(
                 List.of(new Moved("line 2", "ADULT,7", "ADULT,8"), new Moved("line 3", null, "FAWN,1")),
