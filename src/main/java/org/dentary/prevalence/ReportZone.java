@@ -2,6 +2,7 @@ package org.dentary.prevalence;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
@@ -30,6 +31,11 @@ public class ReportZone {
                 .max(Comparator.comparingInt(Map.Entry::getValue))
                 .map(Map.Entry::getKey)
                 .orElse(ZoneId.of("UTC"));
+    }
+
+    /** The day of a moment. */
+    public LocalDate day(Instant at) {
+        return LocalDate.ofInstant(at, zone());
     }
 
     /** A moment such as "Nov 25, 2026, 07:03 CST". */

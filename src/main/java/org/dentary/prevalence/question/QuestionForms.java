@@ -2,8 +2,6 @@ package org.dentary.prevalence.question;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +9,7 @@ import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
+import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
 
@@ -19,11 +18,13 @@ import org.dentary.prevalence.cut.DataCutView;
 public class QuestionForms {
     private final PlanService plan;
     private final DataCutService cuts;
+    private final ReportZone zone;
     private final Clock clock;
 
-    QuestionForms(PlanService plan, DataCutService cuts, Clock clock) {
+    QuestionForms(PlanService plan, DataCutService cuts, ReportZone zone, Clock clock) {
         this.plan = plan;
         this.cuts = cuts;
+        this.zone = zone;
         this.clock = clock;
     }
 
@@ -37,7 +38,7 @@ public class QuestionForms {
             }
         });
         if (!asked.containsKey("season")) {
-            plan.seasonToReport(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC))
+            plan.seasonToReport(zone.day(clock.instant()))
                     .ifPresent(season -> asked.put("season", List.of(season.code())));
         }
         return asked;
