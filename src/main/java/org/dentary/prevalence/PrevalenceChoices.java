@@ -7,8 +7,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.dentary.plan.PlanService;
 import org.dentary.prevalence.cut.DataCutQueries;
+import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.linelist.LineFilter;
 import org.dentary.prevalence.linelist.LineFilters;
 import org.dentary.prevalence.question.Beside;
@@ -96,12 +98,14 @@ class PrevalenceChoices {
     /** Every other season, live and by its cuts; several at once are kept as they were asked. */
     private List<Choice> beside(MultivaluedMap<String, String> asked) {
         String chosen = asked.containsKey(Beside.PARAMETER) ? String.join(",", asked.get(Beside.PARAMETER)) : null;
+        Map<String, List<DataCutView>> ofSeason =
+                cuts.all(null).stream().collect(Collectors.groupingBy(DataCutView::season));
         Map<String, String> others = new LinkedHashMap<>();
         plan.seasons().stream()
                 .filter(season -> !season.code().equals(asked.getFirst("season")))
                 .forEach(season -> {
                     others.put(season.code(), season.name() + ", live");
-                    cuts.all(season.code())
+                    ofSeason.getOrDefault(season.code(), List.of())
                             .forEach(cut -> others.put(cut.id(), season.name() + ", cut “" + cut.name() + "”"));
                 });
         if (chosen != null) {

@@ -15,7 +15,7 @@ import org.dentary.platform.problem.NotFound;
 public class DataCutQueries {
     private static final String SELECT = """
             select c.id::text, c.season, c.name, c.made_by, c.made_at, c.superseded_reason, c.version,
-                   (select count(*) from data_cut_line l where l.cut = c.id), c.context
+                   c.lines, c.context
               from data_cut c
             """;
     private static final String INSERT =
@@ -27,7 +27,7 @@ public class DataCutQueries {
                    version = version + 1 where id = :id
             """;
 
-    private static final String CONTEXT = "update data_cut set context = :context where id = :id";
+    private static final String CONTEXT = "update data_cut set context = :context, lines = :lines where id = :id";
 
     private final EntityManager entities;
     private final ObjectMapper json;
@@ -91,7 +91,8 @@ public class DataCutQueries {
                 new NotFound("CUT_UNKNOWN", "No data cut " + id + " was made; /api/v1/data-cuts lists them"));
     }
 
-    void insert(UUID id, String season, String name, String by, Instant at) {
+    /** @return how many lines it holds */
+    int insert(UUID id, String season, String name, String by, Instant at) {
         entities.createNativeQuery(INSERT)
                 .setParameter("id", id)
                 .setParameter("season", season)
@@ -99,16 +100,17 @@ public class DataCutQueries {
                 .setParameter("by", by)
                 .setParameter("at", at)
                 .executeUpdate();
-        entities.createNativeQuery(FILL)
+        return entities.createNativeQuery(FILL)
                 .setParameter("id", id)
                 .setParameter("season", season)
                 .executeUpdate();
     }
 
-    void setContext(UUID id, CutContext context) {
+    void setContext(UUID id, int lines, CutContext context) {
         try {
             entities.createNativeQuery(CONTEXT)
                     .setParameter("id", id)
+                    .setParameter("lines", lines)
                     .setParameter("context", json.writeValueAsString(context))
                     .executeUpdate();
         } catch (JsonProcessingException fault) {

@@ -74,8 +74,9 @@ public class DataCutService {
                         "season " + command.season() + " already has a cut named '" + command.name()
                                 + "'; take another name");
             }
-            queries.insert(id, command.season(), command.name(), account.get().actor(), clock.instant());
-            queries.setContext(id, context.of(id, command.season()));
+            int lines = queries.insert(
+                    id, command.season(), command.name(), account.get().actor(), clock.instant());
+            queries.setContext(id, lines, context.of(id, command.season()));
         } else {
             if (!present.season().equals(command.season()) || !present.name().equals(command.name())) {
                 throw new RuleBroken(

@@ -9,7 +9,7 @@ import org.dentary.prevalence.Words;
 /** The columns of the line list as it leaves, in their order, and the expression over a line {@code l} behind each. */
 public enum LineColumn {
     KIT("kit", "l.kit"),
-    SEASON("season", "coalesce(l.season, 'UNKNOWN')"),
+    SEASON("season", "l.season", true),
     DISEASE("disease", "l.disease"),
     SPECIES("species", "l.species"),
     ORIGIN("origin", "l.origin"),
@@ -17,10 +17,10 @@ public enum LineColumn {
     SEX_EVIDENCE("sexEvidence", "l.sex_evidence"),
     AGE_CLASS("ageClass", "l.age_class"),
     AGE_DISPUTED("ageDisputed", "l.age_disputed::text"),
-    MANAGEMENT_UNIT("managementUnit", "coalesce(l.unit, 'UNKNOWN')"),
-    REGION("region", "coalesce(l.region, 'UNKNOWN')"),
+    MANAGEMENT_UNIT("managementUnit", "l.unit", true),
+    REGION("region", "l.region", true),
     STATION("station", "l.station"),
-    DIED_ON("diedOn", "coalesce(l.died_on::text, 'UNKNOWN')"),
+    DIED_ON("diedOn", "l.died_on::text", true),
     MORTALITY_SOURCE("mortalitySource", "l.mortality_source"),
     COLLECTION_ROUTE("collectionRoute", "l.collection_route"),
     CLINICAL_SIGNS("clinicalSigns", "l.clinical_signs"),
@@ -33,11 +33,17 @@ public enum LineColumn {
             "identityException", "('IDENTITY_EXCEPTION' = any(string_to_array(trim(l.footnotes), ' ')))::text");
 
     private final String field;
-    private final String expression;
+    private final String column;
+    private final boolean canBeEmpty;
 
-    LineColumn(String field, String expression) {
+    LineColumn(String field, String column) {
+        this(field, column, false);
+    }
+
+    LineColumn(String field, String column, boolean canBeEmpty) {
         this.field = field;
-        this.expression = expression;
+        this.column = column;
+        this.canBeEmpty = canBeEmpty;
     }
 
     /** The column's name as people read it: {@code mortalitySource} is "Mortality source". */
@@ -50,8 +56,14 @@ public enum LineColumn {
         return field;
     }
 
+    /** Its value, UNKNOWN where it is empty. */
     String expression() {
-        return expression;
+        return canBeEmpty ? "coalesce(" + column + ", 'UNKNOWN')" : column;
+    }
+
+    /** Its value where nobody asks for the empty ones: what an index can serve. */
+    String known() {
+        return column;
     }
 
     public static List<String> fields() {
@@ -61,7 +73,7 @@ public enum LineColumn {
     /** The select list, each column under its field's name. */
     static String selectList() {
         return Arrays.stream(values())
-                .map(c -> c.expression + " as " + c.name().toLowerCase(java.util.Locale.ROOT))
+                .map(c -> c.expression() + " as " + c.name().toLowerCase(java.util.Locale.ROOT))
                 .collect(Collectors.joining(", "));
     }
 

@@ -37,12 +37,11 @@ public record LineFilter(Map<LineColumn, List<String>> values, LocalDate diedFro
     /** {@code and ...} for each condition, or nothing. */
     public String sql() {
         StringBuilder sql = new StringBuilder();
-        values.keySet()
-                .forEach(column -> sql.append(" and ")
-                        .append(column.expression())
-                        .append(" in (:")
-                        .append(parameter(column))
-                        .append(')'));
+        values.forEach((column, accepted) -> sql.append(" and ")
+                .append(accepted.contains("UNKNOWN") ? column.expression() : column.known())
+                .append(" in (:")
+                .append(parameter(column))
+                .append(')'));
         if (diedFrom != null) {
             sql.append(" and l.died_on >= :filter_died_from");
         }

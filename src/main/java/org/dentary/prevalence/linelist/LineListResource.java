@@ -20,6 +20,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
 import org.dentary.prevalence.cut.DataCutQueries;
+import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.cut.Superseded;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.ParameterIn;
@@ -116,14 +117,26 @@ public class LineListResource {
         }
         LineFilter filter = LineFilter.of(rest);
         filters.check(filter);
+        if (id != null) {
+            refuseOtherSeason(cuts.require(id), filter.values().getOrDefault(LineColumn.SEASON, List.of()));
+        }
         return new Asked(filter, id, at[0], at[1], limit(limit));
     }
 
-    private UUID cutId(String given) {
+    /** A cut holds one season's lines: of another it would tell nothing, which is not that there are none. */
+    private static void refuseOtherSeason(DataCutView cut, List<String> seasons) {
+        if (!seasons.isEmpty() && !seasons.contains(cut.season())) {
+            throw InvalidInput.field(
+                    "cut",
+                    "CUT_OF_ANOTHER_SEASON",
+                    "cut '" + cut.name() + "' is of season " + cut.season() + ", not " + String.join(", ", seasons)
+                            + "; choose a cut of that season, or leave one of the two out");
+        }
+    }
+
+    private static UUID cutId(String given) {
         try {
-            UUID id = UUID.fromString(given);
-            cuts.require(id);
-            return id;
+            return UUID.fromString(given);
         } catch (IllegalArgumentException e) {
             throw InvalidInput.field("cut", "NOT_A_UUID", "'" + given + "' is not the id of a data cut");
         }

@@ -124,4 +124,26 @@ class CutChangesTest {
                                 + " 1 untested before and tested or sent since, 1 late intake,"
                                 + " 1 moved into the season, 1 left the season"));
     }
+
+    @Test
+    void aPageShowsTheFirstOfManyChangesAndTheFileAll() {
+        String season = lines.season();
+        String before = cut(season, "Before");
+        List<String> kits = lines.add(season, 203, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        String after = cut(season, "After");
+        assertEquals(203, changes(before, after).getList("changes").size());
+        assertFalse(changes(before, after).getMap("").containsKey("first"));
+        String page = given().auth()
+                .preemptive()
+                .basic("epidemiologist", SeasonFixture.PASSWORD)
+                .get("/data-cuts?season=" + season + "&from=" + before + "&to=" + after)
+                .then()
+                .statusCode(200)
+                .body(containsString("The first 200 of 203; all of them are in the file."))
+                .extract()
+                .asString();
+        assertEquals(
+                200,
+                kits.stream().filter(kit -> page.contains("/animals/" + kit)).count());
+    }
 }

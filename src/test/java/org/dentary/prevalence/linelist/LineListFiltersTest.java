@@ -149,7 +149,8 @@ class LineListFiltersTest {
                 .get("/prevalence?" + span)
                 .then()
                 .statusCode(200)
-                .body(containsString("Only animals with Died on or after: " + year + "-11-01; Died on or before: "))
+                .body(containsString(
+                        "Only animals with Died on or after: Nov 1, " + year + "; Died on or before: Nov 30, "))
                 .body(containsString("name=\"diedOnTo\" type=\"date\" value=\"" + year + "-11-30\""))
                 .body(containsString("prevalence.pdf?"));
         as("epidemiologist")
@@ -191,5 +192,31 @@ class LineListFiltersTest {
                     .statusCode(422)
                     .body(containsString("role=\"alert\""));
         });
+    }
+
+    @Test
+    void aCutOfAnotherSeasonIsRefusedInsteadOfShownAsEmpty() {
+        String season = lines.season();
+        String other = lines.season();
+        lines.add(other, 2, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        String cut = java.util.UUID.randomUUID().toString();
+        as("epidemiologist")
+                .contentType("application/json")
+                .body(Map.of("season", other, "name", "Elsewhere"))
+                .put("/api/v1/data-cuts/" + cut)
+                .then()
+                .statusCode(201)
+                .body("lines", equalTo(2));
+        for (String form : List.of("/api/v1/line-list", "/api/v1/line-list.csv", "/line-list")) {
+            as("epidemiologist")
+                    .get(form + "?season=" + season + "&cut=" + cut)
+                    .then()
+                    .statusCode(422)
+                    .body(containsString("is of season " + other + ", not " + season));
+            as("epidemiologist")
+                    .get(form + "?season=" + season + "," + other + "&cut=" + cut)
+                    .then()
+                    .statusCode(200);
+        }
     }
 }
