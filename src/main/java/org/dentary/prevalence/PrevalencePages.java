@@ -14,11 +14,8 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
-import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
@@ -45,6 +42,8 @@ public class PrevalencePages {
     private final DataCutQueries cuts;
     private final DimensionValues values;
     private final PrevalenceChoices choices;
+    private final FilterWords filters;
+    private final Names names;
     private final ReportZone zone;
     private final Clock clock;
 
@@ -55,6 +54,8 @@ public class PrevalencePages {
             DataCutQueries cuts,
             DimensionValues values,
             PrevalenceChoices choices,
+            FilterWords filters,
+            Names names,
             ReportZone zone,
             Clock clock) {
         this.answers = answers;
@@ -63,6 +64,8 @@ public class PrevalencePages {
         this.cuts = cuts;
         this.values = values;
         this.choices = choices;
+        this.filters = filters;
+        this.names = names;
         this.zone = zone;
         this.clock = clock;
     }
@@ -100,7 +103,8 @@ public class PrevalencePages {
                 .forEach((name, texts) ->
                         texts.stream().filter(text -> !text.isBlank()).forEach(text -> asked.add(name, text)));
         if (!asked.containsKey("season")) {
-            currentSeason().ifPresent(season -> asked.putSingle("season", season));
+            plan.seasonToReport(zone.day(clock.instant()))
+                    .ifPresent(season -> asked.putSingle("season", season.code()));
         }
         PrevalenceForm form = form(asked);
         if (!asked.containsKey("season")) {
@@ -112,13 +116,9 @@ public class PrevalencePages {
             PrevalenceReport report = told.report();
             PrevalencePage page = new PrevalencePage(
                     PrevalenceTable.of(report, values),
-                    plan.diseases().stream()
-                            .filter(disease -> disease.code().equals(report.disease()))
-                            .findFirst()
-                            .map(DiseaseView::name)
-                            .orElse(report.disease()),
+                    names.disease(report.disease()),
                     zone.told(report.asOf()),
-                    FilterWords.told(told.question().filters()),
+                    filters.told(told.question().filters()),
                     told.superseded(),
                     told.digest(),
                     new RawString(chart.svg(report, PrevalenceChart.Use.PAGE)),
@@ -129,16 +129,6 @@ public class PrevalencePages {
                     .entity(Templates.prevalence(form, null, fault.getMessage()))
                     .build();
         }
-    }
-
-    private java.util.Optional<String> currentSeason() {
-        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
-        List<SeasonView> seasons = plan.seasons();
-        return plan.seasonOn(today)
-                .or(() -> seasons.isEmpty()
-                        ? java.util.Optional.empty()
-                        : java.util.Optional.of(seasons.get(seasons.size() - 1)))
-                .map(SeasonView::code);
     }
 
     private PrevalenceForm form(MultivaluedMap<String, String> asked) {

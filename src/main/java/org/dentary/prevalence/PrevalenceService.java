@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import org.dentary.cautions.CautionService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.setting.PlanSetting;
@@ -35,7 +34,7 @@ public class PrevalenceService {
     private final DimensionValues values;
     private final DataCutQueries cuts;
     private final Snapshot snapshot;
-    private final CautionService cautions;
+    private final ReportCautions cautions;
     private final LineFilters filters;
     private final Clock clock;
 
@@ -45,7 +44,7 @@ public class PrevalenceService {
             DimensionValues values,
             DataCutQueries cuts,
             Snapshot snapshot,
-            CautionService cautions,
+            ReportCautions cautions,
             LineFilters filters,
             Clock clock) {
         this.plan = plan;

@@ -4,9 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
-import org.dentary.cautions.CautionService;
-import org.dentary.cautions.CautionView;
 import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
@@ -34,7 +31,7 @@ record ReportNotes(
         PrevalenceReport.UnknownAge unknownAge,
         AgeBasis ages,
         PlanService plan,
-        CautionService cautionTexts,
+        ReportCautions reviewed,
         DataCutView cut) {
     /** Above this share of the herd a sample's interval ignores too much (common practice, no source). */
     private static final double SMALL_PART = 0.1;
@@ -157,9 +154,7 @@ record ReportNotes(
                     "Seasons stand side by side. What is added up over them takes them together, and a difference between"
                             + " them may be one of who was sampled: comparisons adjust for age class and sex.");
         }
-        question.with().stream()
-                .map(one -> plan.season(one.season()))
-                .forEach(one -> notes.add(one.name() + " runs from " + one.startsOn() + " to " + one.endsOn() + "."));
+        question.with().stream().map(one -> plan.season(one.season())).forEach(one -> notes.add(runs(one) + "."));
         SeasonView season = plan.season(question.season());
         String boundaries = plan.units().stream()
                 .map(UnitView::boundaryVersion)
@@ -167,10 +162,14 @@ record ReportNotes(
                 .distinct()
                 .sorted()
                 .collect(Collectors.joining(", "));
-        notes.add(season.name() + " runs from " + season.startsOn() + " to " + season.endsOn()
+        notes.add(runs(season)
                 + (boundaries.isEmpty()
                         ? "; no boundary of a management unit is on record."
                         : "; boundaries of the management units, edition " + boundaries + "."));
+    }
+
+    private static String runs(SeasonView season) {
+        return season.name() + " runs from " + Words.day(season.startsOn()) + " to " + Words.day(season.endsOn());
     }
 
     private void unknown(List<String> notes) {
@@ -213,23 +212,11 @@ record ReportNotes(
         return warnings;
     }
 
-    /** The reviewed cautions of a report on this disease, those on ageing where it tells ages, and whose word stands above. */
+    /** Those of a report on this disease, those on ageing too where it tells ages. */
     List<String> cautions() {
-        Stream<CautionView> ageing = question.by().contains(Dimension.AGE_CLASS)
-                ? cautionTexts.at(Hazard.AGEING, question.disease()).stream()
-                : Stream.empty();
-        return Stream.concat(
-                        Stream.concat(cautionTexts.at(Hazard.REPORT, question.disease()).stream(), ageing)
-                                .distinct()
-                                .map(ReportNotes::told),
-                        Stream.of("The laboratory's and the health agency's own reports and protocols stand above this"
-                                + " report."))
-                .toList();
-    }
-
-    private static String told(CautionView caution) {
-        return caution.text() + " Who decides: " + caution.authority()
-                + (caution.reviewed() ? "." : "; not reviewed locally.");
+        return question.by().contains(Dimension.AGE_CLASS)
+                ? reviewed.of(question.disease(), Hazard.REPORT, Hazard.AGEING)
+                : reviewed.of(question.disease(), Hazard.REPORT);
     }
 
     private static String words(List<String> codes) {

@@ -177,6 +177,19 @@ class PrevalenceFootnotesTest {
         assertTrue(cautions.contains("no ground for a prize"), cautions);
         assertTrue(cautions.contains("Who decides: The state health department"), cautions);
         assertFalse(report(season, "&by=sex").getList("cautions").toString().contains("no ground for a prize"));
+        String ofChance = given().auth()
+                .preemptive()
+                .basic("epidemiologist", SeasonFixture.PASSWORD)
+                .get("/api/v1/chance-of-detection?season=" + season)
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath()
+                .getList("cautions")
+                .toString();
+        assertTrue(ofChance.contains("None detected is not proof"), ofChance);
+        assertTrue(ofChance.contains("surveillance, not inspection of food"), ofChance);
+        assertTrue(ofChance.contains("Who decides: The state health department"), ofChance);
         List<Map<String, String>> methods = report.getList("methods");
         assertTrue(methods.get(0).get("source").contains("Biometrika 26:404-413"), methods.toString());
         methods.forEach(method -> assertFalse(method.get("source").isBlank()));
@@ -228,7 +241,7 @@ class PrevalenceFootnotesTest {
                 "The intervals (Wilson score, 95 %)",
                 "No correction is made for the size of the herd",
                 "no p-value stands behind it, and none is adjusted",
-                " runs from " + season.substring(1) + "-01-01 to " + season.substring(1) + "-12-31",
+                " runs from Jan 1, " + season.substring(1) + " to Dec 31, " + season.substring(1),
                 "management unit",
                 "A figure over several units is of the deer tested, not of the herd",
                 // R 4.2.2: 1.959964^2 / (45 + 1.959964^2) = .0786512, Wilson's upper limit at 0 of 45.

@@ -24,6 +24,7 @@ import java.util.stream.Collectors;
 import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture.ALine;
+import org.dentary.prevalence.detection.ChanceFixture;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.Row;
 import org.junit.jupiter.api.Test;
@@ -34,6 +35,9 @@ import org.junit.jupiter.api.Test;
 class RowsAndColumnsTest {
     @Inject
     LineFixture lines;
+
+    @Inject
+    ChanceFixture plan;
 
     private static RequestSpecification epidemiologist() {
         return given().auth().preemptive().basic("epidemiologist", SeasonFixture.PASSWORD);
@@ -198,5 +202,39 @@ class RowsAndColumnsTest {
                 .statusCode(422)
                 .body("errors[0].rule", equalTo(rule))
                 .body("errors[0].message", containsString(message));
+    }
+
+    /** Two units of one name are two rows: of what is told, not of what it is called. */
+    @Test
+    void placesThatAreCalledAlikeStayApart() {
+        String north = plan.unit();
+        String south = plan.unit();
+        plan.called(north, "Twin ponds");
+        plan.called(south, "Twin ponds");
+        String season = lines.season();
+        lines.add(season, 30, ALine.of("ADULT", "MALE", "NOT_DETECTED").in(north));
+        lines.add(season, 40, ALine.of("ADULT", "MALE", "NOT_DETECTED").in(south));
+        String page = epidemiologist()
+                .get("/prevalence?by=managementUnit&columns=sex&unit=" + north + "," + south + "&season=" + season)
+                .asString();
+        // Across: a row for each; below, of each a row for every sex.
+        assertEquals(2 + 2 * 3, page.split("<th scope=\"row\">Twin ponds</th>", -1).length - 1, page);
+        assertTrue(page.contains("<strong>0 of 30</strong>") && page.contains("<strong>0 of 40</strong>"), page);
+        assertTrue(page.contains("Only animals with Management unit: Twin ponds, Twin ponds"), page);
+    }
+
+    @Test
+    void monthsAreSpelledOutForPeopleAndStayCodesInFiles() {
+        String season = lines.season();
+        lines.add(season, 12, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        String year = season.substring(1);
+        epidemiologist()
+                .get("/prevalence?by=month&season=" + season)
+                .then()
+                .body(containsString("<th scope=\"row\">January " + year + "</th>"));
+        epidemiologist()
+                .get("/api/v1/prevalence.csv?by=month&season=" + season)
+                .then()
+                .body(containsString("\r\n" + year + "-01,12,0,"));
     }
 }

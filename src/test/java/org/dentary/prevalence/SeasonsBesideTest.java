@@ -11,6 +11,7 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -18,6 +19,8 @@ import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture.ALine;
 import org.dentary.prevalence.comparison.ClassFixture;
+import org.hibernate.SessionFactory;
+import org.hibernate.stat.Statistics;
 import org.junit.jupiter.api.Test;
 
 /** Seasons as rows or columns of one report, live or each on its cut. */
@@ -29,6 +32,9 @@ class SeasonsBesideTest {
 
     @Inject
     ClassFixture classes;
+
+    @Inject
+    EntityManager entities;
 
     private String season(int detected, int counted) {
         String season = lines.season();
@@ -158,5 +164,25 @@ class SeasonsBesideTest {
                 .statusCode(422)
                 .body("errors[0].rule", equalTo(rule))
                 .body("errors[0].message", containsString(message));
+    }
+
+    /** Each season with its cuts can be chosen to stand beside: they are read together, not one after the other. */
+    @Test
+    void thePageTakesAsManyStatementsForManySeasonsAsForFew() {
+        String season = season(3, 40);
+        long before = statements(season);
+        for (int i = 0; i < 3; i++) {
+            classes.cut(season(1, 9), "Beside " + i);
+        }
+        assertEquals(before, statements(season));
+    }
+
+    private long statements(String season) {
+        Statistics statistics =
+                entities.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
+        statistics.setStatisticsEnabled(true);
+        statistics.clear();
+        as("epidemiologist").get("/prevalence?season=" + season).then().statusCode(200);
+        return statistics.getPrepareStatementCount();
     }
 }

@@ -84,8 +84,8 @@ public class AgeingPages {
                         units.add(new Choice(one.code(), one.name(), one.code().equals(unit))));
         List<Choice> choices = new ArrayList<>();
         String matrix = asked.get("matrix").get(0);
-        all.forEach(one -> choices.add(new Choice(
-                one.code(), one.name() + ", " + one.asOf(), one.code().equals(matrix))));
+        all.forEach(one -> choices.add(
+                new Choice(one.code(), one.name() + ", " + one.day(), one.code().equals(matrix))));
         choices.add(
                 new Choice(ErrorMatrix.KNOWN_AGE, "Jaws of known age read here", ErrorMatrix.KNOWN_AGE.equals(matrix)));
         List<AgeingForm.Kept> kept = new ArrayList<>();

@@ -13,8 +13,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import org.dentary.plan.PlanService;
 import org.dentary.platform.paper.PaperFooter;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.document.Fact;
@@ -32,11 +32,13 @@ import org.dentary.prevalence.pictures.Picture;
 class AgeingPdf {
     private static final String KIND = "What-if: ageing error";
 
-    private final PlanService plan;
+    private final Names names;
+    private final FilterWords filters;
     private final ReportZone clocks;
 
-    AgeingPdf(PlanService plan, ReportZone clocks) {
-        this.plan = plan;
+    AgeingPdf(Names names, FilterWords filters, ReportZone clocks) {
+        this.names = names;
+        this.filters = filters;
         this.clocks = clocks;
     }
 
@@ -84,33 +86,28 @@ class AgeingPdf {
     }
 
     private String title(AgeingWhatIf whatIf) {
-        String disease = plan.diseases().stream()
-                .filter(one -> one.code().equals(whatIf.disease()))
-                .findFirst()
-                .map(one -> one.name())
-                .orElse(whatIf.disease());
-        return (whatIf.incomplete() ? "Incomplete: " : "") + disease + " by age class, "
-                + plan.season(whatIf.season()).name();
+        return (whatIf.incomplete() ? "Incomplete: " : "") + names.disease(whatIf.disease()) + " by age class, "
+                + names.season(whatIf.season());
     }
 
-    private static PdfPTable facts(AgeingAnswers.Answer answer, AgeingTable table) {
+    private PdfPTable facts(AgeingAnswers.Answer answer, AgeingTable table) {
         ErrorMatrix matrix = answer.whatIf().matrix();
         List<Fact> facts = new ArrayList<>();
         facts.add(new Fact("Stands on", table.standsOn()));
         fields(facts, "", answer.filters());
         fields(facts, "Counts ", answer.whatIf().scope());
-        facts.add(new Fact("Ageing error", matrix.name() + " (" + matrix.code() + "), " + matrix.asOf()));
+        facts.add(new Fact("Ageing error", matrix.name() + " (" + matrix.code() + "), " + matrix.day()));
         facts.add(new Fact("Kind", table.getKind()));
         facts.add(new Fact("Source", matrix.source()));
         return PdfStyle.facts(facts);
     }
 
-    private static void fields(List<Fact> facts, String before, Map<String, List<String>> fields) {
+    private void fields(List<Fact> facts, String before, Map<String, List<String>> fields) {
         fields.forEach((field, values) -> {
             String name = FilterWords.name(field);
             facts.add(new Fact(
                     before.isEmpty() ? name : before + name.toLowerCase(java.util.Locale.US),
-                    FilterWords.values(values)));
+                    filters.values(field, values)));
         });
     }
 

@@ -3,8 +3,6 @@ package org.dentary.prevalence.ageing;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -12,8 +10,10 @@ import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.dentary.jaw.agreement.KnownAgeService;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceService;
+import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.statistics.Misclassification;
 
@@ -27,6 +27,8 @@ public class AgeingService {
     private final ErrorMatrixQueries matrices;
     private final KnownAgeService knownAge;
     private final DataCutService cuts;
+    private final Names names;
+    private final ReportZone zone;
     private final Clock clock;
 
     AgeingService(
@@ -34,11 +36,15 @@ public class AgeingService {
             ErrorMatrixQueries matrices,
             KnownAgeService knownAge,
             DataCutService cuts,
+            Names names,
+            ReportZone zone,
             Clock clock) {
         this.prevalence = prevalence;
         this.matrices = matrices;
         this.knownAge = knownAge;
         this.cuts = cuts;
+        this.names = names;
+        this.zone = zone;
         this.clock = clock;
     }
 
@@ -61,8 +67,8 @@ public class AgeingService {
         List<AgePattern> patterns = AgePatterns.of(here.cells(), matrix);
         return new AgeingWhatIf(
                 AgeingWhatIf.LABEL,
-                "What-if: " + here.disease() + " by age class in season " + here.season() + ", if jaws were misread as "
-                        + matrix.code() + " says",
+                "What-if: " + names.disease(here.disease()) + " by age class, " + names.season(here.season())
+                        + ", if jaws were misread as “" + matrix.name() + "” says",
                 here.season(),
                 here.disease(),
                 here.species(),
@@ -93,8 +99,7 @@ public class AgeingService {
             Instant until = question.report().cut() == null
                     ? clock.instant()
                     : cuts.require(question.report().cut()).madeAt();
-            return ErrorMatrixRules.knownAge(
-                    knownAge.readings(species, until), LocalDate.ofInstant(until, ZoneOffset.UTC));
+            return ErrorMatrixRules.knownAge(knownAge.readings(species, until), zone.day(until));
         }
         List<ErrorMatrix> all = matrices.all();
         ErrorMatrix matrix = all.stream()

@@ -1,7 +1,9 @@
 package org.dentary.prevalence.ageing;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import java.time.LocalDate;
 import java.util.List;
+import org.dentary.prevalence.Words;
 
 /**
  * How often jaws of each true age class are read as each class.
@@ -43,6 +45,12 @@ public record ErrorMatrix(
      * @param share of the true class read so, in [0, 1]
      */
     public record Read(String readClass, Integer readings, double share) {}
+
+    /** {@link #asOf} as people say it. */
+    @JsonIgnore
+    public String day() {
+        return Words.day(LocalDate.parse(asOf));
+    }
 
     /** The table for a sex of animals; null where the matrix has none for it. */
     @JsonIgnore

@@ -45,16 +45,15 @@ public final class ChartDrawing {
     private final int height;
 
     ChartDrawing(PrevalenceReport report, PrevalenceTable table, ChartInks inks, boolean narrow) {
-        Map<String, Map<String, PrevalenceCell>> cells = cells(report, table);
-        List<String> groups = List.copyOf(cells.keySet());
-        List<String> series = cells.values().stream()
-                .flatMap(row -> row.keySet().stream())
-                .distinct()
-                .toList();
+        Map<String, String> groupNames = new LinkedHashMap<>();
+        Map<String, String> seriesNames = new LinkedHashMap<>();
+        Map<String, Map<String, PrevalenceCell>> cells = cells(report, table, groupNames, seriesNames);
+        List<String> groups = List.copyOf(groupNames.values());
         boolean below = narrow || groups.size() > SIDE_BY_SIDE;
         this.width = narrow ? NARROW : WIDE;
-        this.height = below ? AROUND + groups.size() * Math.max(ROW, 15 * series.size()) : WIDE_HEIGHT;
-        this.chart = chart(report, data(cells, groups, series), groups, inks, below, series.size());
+        int series = seriesNames.size();
+        this.height = below ? AROUND + groups.size() * Math.max(ROW, 15 * series) : WIDE_HEIGHT;
+        this.chart = chart(report, data(cells, seriesNames), groups, inks, below, series);
     }
 
     /** Pixels across. */
@@ -72,33 +71,51 @@ public final class ChartDrawing {
         chart.draw(canvas, new Rectangle2D.Double(0, 0, width, height));
     }
 
-    /** Group to mark to cell: the last dimension tells the mark, the others together the group. */
-    private static Map<String, Map<String, PrevalenceCell>> cells(PrevalenceReport report, PrevalenceTable table) {
+    /**
+     * Group to mark to cell: the last dimension tells the mark, the others together the group. Each by its codes, as two
+     * places may be called alike.
+     *
+     * @param groupNames gets what groups are called
+     * @param seriesNames gets what marks are called
+     */
+    private static Map<String, Map<String, PrevalenceCell>> cells(
+            PrevalenceReport report,
+            PrevalenceTable table,
+            Map<String, String> groupNames,
+            Map<String, String> seriesNames) {
         Map<String, Map<String, PrevalenceCell>> cells = new LinkedHashMap<>();
         for (int i = 0; i < report.cells().size(); i++) {
+            PrevalenceCell cell = report.cells().get(i);
+            List<String> codes = List.copyOf(cell.group().values());
             List<String> words = table.rows().get(i).groups();
-            int last = words.size() == 1 ? 1 : words.size() - 1;
-            cells.computeIfAbsent(String.join(", ", words.subList(0, last)), group -> new LinkedHashMap<>())
-                    .put(
-                            words.size() == 1 ? "All" : words.get(last),
-                            report.cells().get(i));
+            int last = codes.size() == 1 ? 1 : codes.size() - 1;
+            String group = String.join(", ", codes.subList(0, last));
+            String mark = codes.size() == 1 ? "ALL" : codes.get(last);
+            groupNames.putIfAbsent(group, String.join(", ", words.subList(0, last)));
+            seriesNames.putIfAbsent(mark, codes.size() == 1 ? "All" : words.get(last));
+            cells.computeIfAbsent(group, any -> new LinkedHashMap<>()).put(mark, cell);
         }
         return cells;
     }
 
     private static YIntervalSeriesCollection data(
-            Map<String, Map<String, PrevalenceCell>> cells, List<String> groups, List<String> series) {
+            Map<String, Map<String, PrevalenceCell>> cells, Map<String, String> seriesNames) {
         YIntervalSeriesCollection data = new YIntervalSeriesCollection();
-        for (int s = 0; s < series.size(); s++) {
-            YIntervalSeries marks = new YIntervalSeries(series.get(s));
-            double shift = series.size() == 1 ? 0 : (s - (series.size() - 1) / 2.0) * SPREAD / series.size();
-            for (int g = 0; g < groups.size(); g++) {
-                PrevalenceCell cell = cells.get(groups.get(g)).get(series.get(s));
+        int series = seriesNames.size();
+        int s = 0;
+        for (Map.Entry<String, String> one : seriesNames.entrySet()) {
+            YIntervalSeries marks = new YIntervalSeries(one.getValue());
+            double shift = series == 1 ? 0 : (s - (series - 1) / 2.0) * SPREAD / series;
+            int g = 0;
+            for (Map<String, PrevalenceCell> group : cells.values()) {
+                PrevalenceCell cell = group.get(one.getKey());
                 if (cell != null && !cell.isNotSampled()) {
                     marks.add(g + shift, cell.prevalence(), cell.lower(), cell.upper());
                 }
+                g++;
             }
             data.addSeries(marks);
+            s++;
         }
         return data;
     }
@@ -111,7 +128,7 @@ public final class ChartDrawing {
             boolean below,
             int series) {
         SymbolAxis groupAxis = new SymbolAxis(null, groups.toArray(String[]::new));
-        groupAxis.setRange(-0.5, groups.size() - 0.5);
+        groupAxis.setRange(-0.5, Math.max(1, groups.size()) - 0.5);
         groupAxis.setGridBandsVisible(false);
         groupAxis.setInverted(below);
         NumberAxis shareAxis = new NumberAxis("Detected of counted, " + level(report) + " % interval");

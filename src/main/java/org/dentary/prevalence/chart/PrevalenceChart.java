@@ -1,7 +1,9 @@
 package org.dentary.prevalence.chart;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Locale;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.table.DimensionValues;
 import org.dentary.prevalence.table.PrevalenceTable;
@@ -21,9 +23,11 @@ public class PrevalenceChart {
     }
 
     private final DimensionValues values;
+    private final Names names;
 
-    PrevalenceChart(DimensionValues values) {
+    PrevalenceChart(DimensionValues values, Names names) {
         this.values = values;
+        this.names = names;
     }
 
     /** The drawing as SVG text with a title and a description for those who do not see it. */
@@ -48,9 +52,10 @@ public class PrevalenceChart {
         return new ChartDrawing(report, PrevalenceTable.of(report, values), inks, narrow);
     }
 
-    private static String title(PrevalenceReport report) {
-        return report.disease() + " in season " + report.season() + ": prevalence by "
-                + String.join(" and ", report.by());
+    private String title(PrevalenceReport report) {
+        return names.of(report.disease(), report.season()) + ": prevalence by "
+                + String.join(" and ", PrevalenceTable.of(report, values).heads())
+                        .toLowerCase(Locale.US);
     }
 
     private String description(PrevalenceReport report) {

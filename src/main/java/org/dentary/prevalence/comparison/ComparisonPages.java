@@ -13,17 +13,15 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.request.Reply;
 import org.dentary.prevalence.ReportZone;
+import org.dentary.prevalence.Words;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.question.Choice;
@@ -69,7 +67,8 @@ public class ComparisonPages {
                 .forEach((name, texts) ->
                         texts.stream().filter(text -> !text.isBlank()).forEach(text -> asked.add(name, text)));
         if (!asked.containsKey("season")) {
-            currentSeason().ifPresent(season -> asked.putSingle("season", season));
+            plan.seasonToReport(clocks.day(clock.instant()))
+                    .ifPresent(season -> asked.putSingle("season", season.code()));
         }
         ComparisonForm form = form(asked);
         if (!asked.containsKey("season")) {
@@ -88,13 +87,6 @@ public class ComparisonPages {
         }
     }
 
-    private Optional<String> currentSeason() {
-        List<SeasonView> seasons = plan.seasons();
-        return plan.seasonOn(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC))
-                .or(() -> seasons.isEmpty() ? Optional.empty() : Optional.of(seasons.get(seasons.size() - 1)))
-                .map(SeasonView::code);
-    }
-
     private ComparisonForm form(MultivaluedMap<String, String> asked) {
         String season = asked.getFirst("season");
         return new ComparisonForm(
@@ -111,7 +103,7 @@ public class ComparisonPages {
                 Choice.of(
                         herds.all(),
                         HerdStructure::code,
-                        herd -> herd.name() + ", " + herd.asOf(),
+                        herd -> herd.name() + ", " + Words.day(herd.asOf()),
                         asked.getFirst("herd"),
                         "No herd"),
                 typed(asked, "ageFawn", "0.5"),

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceService;
 import org.dentary.prevalence.answer.StoredAnswerService;
@@ -27,6 +28,7 @@ public class ComparisonService {
     private final DataCutService cuts;
     private final PlanService plan;
     private final HerdQueries herds;
+    private final Names names;
     private final StoredAnswerService answers;
     private final ObjectReader reader;
 
@@ -35,12 +37,14 @@ public class ComparisonService {
             DataCutService cuts,
             PlanService plan,
             HerdQueries herds,
+            Names names,
             StoredAnswerService answers,
             ObjectMapper json) {
         this.prevalence = prevalence;
         this.cuts = cuts;
         this.plan = plan;
         this.herds = herds;
+        this.names = names;
         this.answers = answers;
         this.reader = json.readerFor(Comparisons.class).without(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES);
     }
@@ -93,9 +97,9 @@ public class ComparisonService {
         return stored(asked, "application/json", () -> answers.canonical(compare(asked)));
     }
 
-    /** The answer as CSV, kept likewise. */
+    /** The answer as CSV, made from what JSON tells and kept likewise. */
     String csv(Settled asked) {
-        return stored(asked, "text/csv", () -> ComparisonCsv.of(compare(asked)));
+        return stored(asked, "text/csv", () -> ComparisonCsv.of(answer(asked)));
     }
 
     /** The answer; on a cut read back from the first one given. */
@@ -138,10 +142,10 @@ public class ComparisonService {
         List<Draft> drafts = new ArrayList<>(SexComparisons.of(counts, confidence));
         drafts.addAll(AgeComparisons.of(counts, asked.question().ages(), confidence));
         if (there != null) {
-            drafts.addAll(SeasonComparisons.of(here, there, confidence));
+            drafts.addAll(SeasonComparisons.of(here, there, names::season, confidence));
         }
         if (herd != null) {
-            drafts.addAll(SeasonComparisons.standardised(here, there, herd, confidence));
+            drafts.addAll(SeasonComparisons.standardised(here, there, herd, names::season, confidence));
         }
         return new Comparisons(
                 here.season(),
@@ -177,11 +181,11 @@ public class ComparisonService {
                         + " counted in.");
     }
 
-    private static List<String> notes(PrevalenceReport here, PrevalenceReport there, int unknown, List<Draft> drafts) {
+    private List<String> notes(PrevalenceReport here, PrevalenceReport there, int unknown, List<Draft> drafts) {
         List<String> notes = new ArrayList<>();
         notes.add("The animals are those that the prevalence report counts, each once.");
         if (unknown > 0) {
-            notes.add(unknown + " counted animals of season " + here.season()
+            notes.add(unknown + " counted animals of " + names.season(here.season())
                     + " have no known age class or no known sex and are in no comparison between classes.");
         }
         Set<String> methods = new LinkedHashSet<>();
@@ -197,17 +201,17 @@ public class ComparisonService {
         if (there != null) {
             there.notes().stream()
                     .filter(note -> !here.notes().contains(note))
-                    .forEach(note -> notes.add("Season " + there.season() + ": " + note));
+                    .forEach(note -> notes.add(names.season(there.season()) + ": " + note));
         }
         return notes;
     }
 
-    private static List<String> warnings(PrevalenceReport here, PrevalenceReport there) {
+    private List<String> warnings(PrevalenceReport here, PrevalenceReport there) {
         List<String> warnings = new ArrayList<>(here.warnings());
         if (there != null) {
             there.warnings().stream()
                     .filter(warning -> !here.warnings().contains(warning))
-                    .forEach(warning -> warnings.add("Season " + there.season() + ": " + warning));
+                    .forEach(warning -> warnings.add(names.season(there.season()) + ": " + warning));
         }
         return warnings;
     }

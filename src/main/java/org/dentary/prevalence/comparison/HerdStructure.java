@@ -3,6 +3,7 @@ package org.dentary.prevalence.comparison;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.LocalDate;
 import java.util.List;
+import org.dentary.prevalence.Words;
 
 /**
  * A named, dated herd that prevalence is standardised to.
@@ -32,6 +33,6 @@ public record HerdStructure(
     /** The herd as a sentence names it. */
     @JsonIgnore
     public String told() {
-        return name + ", as of " + asOf + " (" + source + ")";
+        return name + ", as of " + Words.day(asOf) + " (" + source + ")";
     }
 }

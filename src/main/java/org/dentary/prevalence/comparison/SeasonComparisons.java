@@ -6,6 +6,7 @@ import static org.dentary.prevalence.comparison.ClassCounts.SEXES;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.UnaryOperator;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
@@ -18,11 +19,16 @@ import org.dentary.statistics.standardisation.StandardisedDifference;
 final class SeasonComparisons {
     private SeasonComparisons() {}
 
-    /** Both reports by age class and sex. */
-    static List<Draft> of(PrevalenceReport here, PrevalenceReport there, double confidence) {
-        Group now = all(here);
-        Group then = all(there);
-        String about = here.season() + " and " + there.season();
+    /**
+     * Both reports by age class and sex.
+     *
+     * @param called what people call a season of that code
+     */
+    static List<Draft> of(
+            PrevalenceReport here, PrevalenceReport there, UnaryOperator<String> called, double confidence) {
+        Group now = all(here, called);
+        Group then = all(there, called);
+        String about = called.apply(here.season()) + " and " + called.apply(there.season());
         ClassCounts counts = ClassCounts.of(here);
         ClassCounts others = ClassCounts.of(there);
         List<Stratum> strata = new ArrayList<>();
@@ -73,15 +79,21 @@ final class SeasonComparisons {
      * @throws InvalidInput if a class with counted animals has no weight
      */
     static List<Draft> standardised(
-            PrevalenceReport here, PrevalenceReport there, HerdStructure herd, double confidence) {
+            PrevalenceReport here,
+            PrevalenceReport there,
+            HerdStructure herd,
+            UnaryOperator<String> called,
+            double confidence) {
         List<Draft> drafts = new ArrayList<>();
-        Standardised now = add(drafts, here, herd, confidence);
+        Standardised now = add(drafts, here, herd, called, confidence);
         if (there == null) {
             return drafts;
         }
-        Standardised then = add(drafts, there, herd, confidence);
-        String about = here.season() + " and " + there.season();
-        List<Group> groups = List.of(all(here), all(there));
+        Standardised then = add(drafts, there, herd, called, confidence);
+        String hereIs = called.apply(here.season());
+        String thereIs = called.apply(there.season());
+        String about = hereIs + " and " + thereIs;
+        List<Group> groups = List.of(all(here, called), all(there, called));
         if (now == null || then == null) {
             drafts.add(Draft.not(
                     ComparisonKind.SEASONS_STANDARDIZED,
@@ -97,9 +109,9 @@ final class SeasonComparisons {
                 groups,
                 List.of(difference),
                 List.of(),
-                "Standardized to " + herd.told() + ", " + percent(now.estimate(), groups.get(0)) + " in season "
-                        + here.season() + " and " + percent(then.estimate(), groups.get(1)) + " in season "
-                        + there.season() + "; difference " + Say.difference(difference, confidence) + ".",
+                "Standardized to " + herd.told() + ", " + percent(now.estimate(), groups.get(0)) + " in " + hereIs
+                        + " and " + percent(then.estimate(), groups.get(1)) + " in "
+                        + thereIs + "; difference " + Say.difference(difference, confidence) + ".",
                 0,
                 TwoGroups.higher(groups.get(0), groups.get(1), difference.estimate() > 0)
                         + " once both have the herd's age classes and sexes",
@@ -110,7 +122,12 @@ final class SeasonComparisons {
     }
 
     private static Standardised add(
-            List<Draft> drafts, PrevalenceReport report, HerdStructure herd, double confidence) {
+            List<Draft> drafts,
+            PrevalenceReport report,
+            HerdStructure herd,
+            UnaryOperator<String> called,
+            double confidence) {
+        String season = called.apply(report.season());
         ClassCounts counts = ClassCounts.of(report);
         weightsForAll(counts, herd, report.season());
         List<String> empty = new ArrayList<>();
@@ -127,21 +144,20 @@ final class SeasonComparisons {
                 }
             }
         }
-        Group known = counts.group(AGES, SEXES, "animals of season " + report.season());
-        String about = "Season " + report.season();
+        Group known = counts.group(AGES, SEXES, "animals of " + season);
         if (!empty.isEmpty() || strata.isEmpty()) {
             drafts.add(Draft.not(
                     ComparisonKind.STANDARDIZED,
-                    about,
+                    season,
                     List.of(known),
-                    "Not standardized: the herd has " + String.join(", ", empty) + ", and season " + report.season()
+                    "Not standardized: the herd has " + String.join(", ", empty) + ", and " + season
                             + " has counted none of them. Nothing stands in for a class that was not sampled."));
             return null;
         }
         Standardised standardised = Standardised.of(strata, confidence);
         drafts.add(new Draft(
                 ComparisonKind.STANDARDIZED,
-                about,
+                season,
                 List.of(known),
                 List.of(new Figure(
                         Figure.PREVALENCE,
@@ -154,7 +170,7 @@ final class SeasonComparisons {
                 List.of(),
                 "",
                 0,
-                "Standardized to " + herd.told() + ", prevalence in season " + report.season() + " is "
+                "Standardized to " + herd.told() + ", prevalence in " + season + " is "
                         + percent(standardised.estimate(), known) + " (" + Say.level(confidence) + " interval "
                         + percent(standardised.lower(), known) + " to " + percent(standardised.upper(), known)
                         + "); as counted it is " + percent(standardised.crude(), known) + ".",
@@ -180,9 +196,9 @@ final class SeasonComparisons {
         }
     }
 
-    private static Group all(PrevalenceReport report) {
+    private static Group all(PrevalenceReport report, UnaryOperator<String> called) {
         PrevalenceCell total = report.total();
-        return Group.of("animals of season " + report.season(), total.counted(), total.detected());
+        return Group.of("animals of " + called.apply(report.season()), total.counted(), total.detected());
     }
 
     private static String percent(double share, Group of) {

@@ -2,15 +2,13 @@ package org.dentary.prevalence.detection;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.dentary.prevalence.question.ReportQuestion;
 
 /** What a reader must know beside the figures, in sentences with their sources. */
 final class ChanceNotes {
-    static final List<String> CAUTIONS = List.of(
-            "None detected is not proof that the disease is absent. Handle every animal as if it could carry it.",
-            "A laboratory result here is surveillance information, not a food-safety inspection. Decide about meat on your"
-                    + " health agency's current advice.",
-            "The laboratory's and the health agency's own reports and protocols stand above this table.");
+    private static final String NO_PROOF =
+            "None detected is not proof that the disease is absent. Handle every animal as if it could carry it.";
 
     private ChanceNotes() {}
 
@@ -42,6 +40,11 @@ final class ChanceNotes {
             notes.add("Seasons before stand as they were when the cut was made.");
         }
         return notes;
+    }
+
+    /** @param reviewed those that go with every report on the disease */
+    static List<String> cautions(List<String> reviewed) {
+        return Stream.concat(Stream.of(NO_PROOF), reviewed.stream()).toList();
     }
 
     static List<String> warnings(ReportQuestion question, Sample all, boolean incomplete) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.dentary.cautions.Hazard;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
@@ -20,6 +21,7 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.PrevalenceReport.CutName;
 import org.dentary.prevalence.PrevalenceReport.StepCount;
 import org.dentary.prevalence.PrevalenceService;
+import org.dentary.prevalence.ReportCautions;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.detection.UnitRules.Known;
@@ -41,6 +43,7 @@ public class ChanceService {
     private final DataCutService cuts;
     private final SampleQueries queries;
     private final PerformanceQueries tests;
+    private final ReportCautions cautions;
     private final Snapshot snapshot;
     private final Clock clock;
 
@@ -50,6 +53,7 @@ public class ChanceService {
             DataCutService cuts,
             SampleQueries queries,
             PerformanceQueries tests,
+            ReportCautions cautions,
             Snapshot snapshot,
             Clock clock) {
         this.prevalence = prevalence;
@@ -57,6 +61,7 @@ public class ChanceService {
         this.cuts = cuts;
         this.queries = queries;
         this.tests = tests;
+        this.cautions = cautions;
         this.snapshot = snapshot;
         this.clock = clock;
     }
@@ -136,7 +141,7 @@ public class ChanceService {
         List<TakeNext> next = new ArrayList<>();
         Map<String, List<TakeNext.Station>> stations = stations();
         for (Known known : units) {
-            UnitChance chance = UnitRules.chance(known, question.confidence(), concerns);
+            UnitChance chance = UnitRules.chance(known, question.scope(), question.confidence(), concerns);
             chances.add(chance);
             TakeNextRules.of(
                             known,
@@ -170,7 +175,7 @@ public class ChanceService {
                 next,
                 ChanceNotes.notes(question),
                 ChanceNotes.warnings(question, all, incomplete),
-                ChanceNotes.CAUTIONS);
+                ChanceNotes.cautions(cautions.of(question.disease(), Hazard.REPORT)));
     }
 
     /** Codes of the seasons before, oldest first. */
@@ -196,6 +201,8 @@ public class ChanceService {
         List<String> asked = question.filter().values().get(LineColumn.MANAGEMENT_UNIT);
         List<StationView> stations = plan.stations();
         Map<String, String> names = stations.stream().collect(Collectors.toMap(StationView::code, StationView::name));
+        Map<String, String> seasonNames =
+                plan.seasons().stream().collect(Collectors.toMap(SeasonView::code, SeasonView::name));
         Map<String, RiskWeights> sets = new HashMap<>();
         PerformanceSets performances = tests.all();
         List<Known> known = new ArrayList<>();
@@ -218,7 +225,7 @@ public class ChanceService {
             int inUnit = (int) stations.stream()
                     .filter(station -> unit.code().equals(station.unit()))
                     .count();
-            known.add(new Known(unit, earlier, now, weights, inUnit, names));
+            known.add(new Known(unit, earlier, now, weights, inUnit, names, seasonNames));
         }
         return known;
     }

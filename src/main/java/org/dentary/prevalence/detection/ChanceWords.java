@@ -2,6 +2,7 @@ package org.dentary.prevalence.detection;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.dentary.prevalence.detection.UnitChance.RiskPoints;
 import org.dentary.prevalence.detection.UnitChance.SeasonChance;
 
@@ -42,7 +43,8 @@ public final class ChanceWords {
             Double upperLimit,
             double confidence,
             RiskPoints points,
-            List<SeasonChance> seasons) {
+            List<SeasonChance> seasons,
+            Map<String, String> seasonNames) {
         int tested = sample.tested();
         return switch (state) {
             case NOT_SAMPLED -> "Nobody tested: nothing is ruled out.";
@@ -50,7 +52,7 @@ public final class ChanceWords {
                 "Detected in " + count(sample.detected()) + " of " + count(tested)
                         + " tested. Detection has happened: its chance is no longer the question, prevalence is.";
             case DETECTED_EARLIER ->
-                "Detected before, in " + detectedIn(seasons)
+                "Detected before, in " + detectedIn(seasons, seasonNames)
                         + ": the disease is known to be there, prevalence is the question. "
                         + (tested == 0
                                 ? "Nobody tested this season."
@@ -96,20 +98,21 @@ public final class ChanceWords {
     }
 
     /** The probability over seasons, its prior, risk, P* and all it rests on. */
-    static String below(Double probabilityBelow, Assumptions a, List<SeasonChance> seasons) {
+    static String below(
+            Double probabilityBelow, Assumptions a, List<SeasonChance> seasons, Map<String, String> seasonNames) {
         if (probabilityBelow == null || seasons.isEmpty()) {
             return "";
         }
         String p = share(a.designPrevalence());
         if (seasons.stream().anyMatch(s -> s.detected() > 0)) {
             return "Probability that prevalence is below " + p
-                    + ": 0 as a question of detection, because it was detected in " + detectedIn(seasons)
+                    + ": 0 as a question of detection, because it was detected in " + detectedIn(seasons, seasonNames)
                     + "; prevalence answers from here on.";
         }
         return "Probability that prevalence is below " + p + ": " + chance(probabilityBelow) + " after "
                 + seasons.size() + (seasons.size() == 1 ? " season" : " seasons")
                 + " without detection; prior " + share(a.prior()) + " before "
-                + seasons.get(0).season() + ", risk of introduction " + share(a.introductionRisk())
+                + named(seasons.get(0), seasonNames) + ", risk of introduction " + share(a.introductionRisk())
                 + " from season to season, " + rests(a) + ".";
     }
 
@@ -124,10 +127,14 @@ public final class ChanceWords {
                 + (a.riskWeightSet().isEmpty() ? "" : ", risk weights " + a.riskWeightSet());
     }
 
-    private static String detectedIn(List<SeasonChance> seasons) {
+    private static String detectedIn(List<SeasonChance> seasons, Map<String, String> names) {
         return seasons.stream()
                 .filter(s -> s.detected() > 0)
-                .map(s -> s.season() + " (" + count(s.detected()) + " of " + count(s.tested()) + ")")
+                .map(s -> named(s, names) + " (" + count(s.detected()) + " of " + count(s.tested()) + ")")
                 .collect(java.util.stream.Collectors.joining(", "));
+    }
+
+    private static String named(SeasonChance season, Map<String, String> names) {
+        return names.getOrDefault(season.season(), season.season());
     }
 }

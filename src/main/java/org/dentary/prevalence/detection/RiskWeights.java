@@ -12,6 +12,7 @@ import org.dentary.plan.RiskWeightView;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.Words;
+import org.dentary.prevalence.question.Scope;
 import org.dentary.statistics.OutOfDomain;
 import org.dentary.statistics.detection.WeightedPoints;
 import org.dentary.statistics.detection.WeightedPoints.Convention;
@@ -56,6 +57,14 @@ record RiskWeights(String set, List<RiskWeightView> classes) {
 
     private static boolean fits(String given, String of) {
         return given.equals(of) || given.equals(UNKNOWN);
+    }
+
+    /** The classes whose animals count in a report of that scope. */
+    List<RiskWeightView> within(Scope scope) {
+        return classes.stream()
+                .filter(one -> scope.mortalitySource().contains(one.mortalitySource())
+                        && scope.clinicalSigns().contains(one.clinicalSigns()))
+                .toList();
     }
 
     /**

@@ -62,9 +62,7 @@ final class TakeNextRules {
         Assumptions a = known.current().assumptions();
         double probability =
                 RiskWeights.shown(known.weights().points(sample, a)).probability();
-        return known.weights().classes().stream()
-                .filter(one -> scope.mortalitySource().contains(one.mortalitySource())
-                        && scope.clinicalSigns().contains(one.clinicalSigns()))
+        return known.weights().within(scope).stream()
                 .flatMap(one -> known.weights().more(one, probability, a).stream()
                         .map(more -> new Choice(
                                 one.ageClass(),

@@ -20,7 +20,7 @@ import java.util.List;
  * @param seasons seasons since the unit was first sampled, oldest first; empty if it never was
  * @param probabilityBelow probability that prevalence is below the design prevalence after those seasons; 0 once
  *     detected, null if never sampled
- * @param more how many more reach the target as things stand, of the class that takes fewest; null where that is no
+ * @param more how many more reach the target as things stand, of the class that takes fewest of those that count; null where that is no
  *     question or not possible
  * @param moreAfterPending the same if nothing is detected in the pending ones
  * @param sentence the figures in words

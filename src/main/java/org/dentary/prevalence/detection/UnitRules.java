@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.dentary.plan.UnitView;
 import org.dentary.prevalence.detection.UnitChance.RiskPoints;
 import org.dentary.prevalence.detection.UnitChance.SeasonChance;
+import org.dentary.prevalence.question.Scope;
 import org.dentary.statistics.detection.Freedom;
 import org.dentary.statistics.detection.NoneDetected;
 import org.dentary.statistics.detection.WeightedPoints;
@@ -25,6 +26,8 @@ final class UnitRules {
      * @param current the season asked for
      * @param weights the set that the plan names for the unit, or null
      * @param stations how many stations the plan has in it
+     * @param stationNames what people call stations, by code
+     * @param seasonNames what people call seasons, by code
      */
     record Known(
             UnitView unit,
@@ -32,10 +35,15 @@ final class UnitRules {
             SeasonSample current,
             RiskWeights weights,
             int stations,
-            Map<String, String> stationNames) {}
+            Map<String, String> stationNames,
+            Map<String, String> seasonNames) {}
 
-    /** What is known of a unit; figures only where animals were tested and the disease was detected in none. */
-    static UnitChance chance(Known known, double confidence, SampleConcerns concerns) {
+    /**
+     * What is known of a unit; figures only where animals were tested and the disease was detected in none.
+     *
+     * @param scope which animals count in the report
+     */
+    static UnitChance chance(Known known, Scope scope, double confidence, SampleConcerns concerns) {
         Assumptions a = known.current().assumptions();
         Sample sample = known.current().sample();
         int tested = sample.tested();
@@ -64,10 +72,20 @@ final class UnitRules {
                 points,
                 seasons,
                 below,
-                asks ? more(known, sample) : null,
-                asks ? more(known, sample.withPendingCounted()) : null,
-                ChanceWords.unit(state, sample, a, target, probability, upperLimit, confidence, points, seasons),
-                ChanceWords.below(below, a, seasons),
+                asks ? more(known, sample, scope) : null,
+                asks ? more(known, sample.withPendingCounted(), scope) : null,
+                ChanceWords.unit(
+                        state,
+                        sample,
+                        a,
+                        target,
+                        probability,
+                        upperLimit,
+                        confidence,
+                        points,
+                        seasons,
+                        known.seasonNames()),
+                ChanceWords.below(below, a, seasons, known.seasonNames()),
                 concerns.of(sample, a, known.stations(), known.stationNames()));
     }
 
@@ -139,15 +157,15 @@ final class UnitRules {
                 shown.upperLimit());
     }
 
-    /** How many more of the class that takes fewest; null if the target cannot be reached. */
-    private static Integer more(Known known, Sample sample) {
+    /** How many more of the class that takes fewest of those that count; null if the target cannot be reached. */
+    private static Integer more(Known known, Sample sample, Scope scope) {
         Assumptions a = known.current().assumptions();
         if (known.weights() == null) {
             Integer required = a.required();
             return required == null ? null : Integer.valueOf(Math.max(0, required - sample.tested()));
         }
         double probability = probability(known.weights(), sample, a);
-        return known.weights().classes().stream()
+        return known.weights().within(scope).stream()
                 .map(one -> known.weights().more(one, probability, a))
                 .flatMap(Optional::stream)
                 .min(Integer::compare)

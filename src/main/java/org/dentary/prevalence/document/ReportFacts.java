@@ -5,10 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.function.Function;
-import org.dentary.plan.DiseaseView;
-import org.dentary.plan.PlanService;
-import org.dentary.plan.SpeciesView;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.ReportZone;
@@ -17,21 +14,21 @@ import org.dentary.prevalence.linelist.FilterWords;
 /** What stands around the figures in every form of the document: title, what it stands on, what was asked. */
 @ApplicationScoped
 class ReportFacts {
-    private final PlanService plan;
+    private final Names names;
+    private final FilterWords words;
     private final ReportZone zone;
 
-    ReportFacts(PlanService plan, ReportZone zone) {
-        this.plan = plan;
+    ReportFacts(Names names, FilterWords words, ReportZone zone) {
+        this.names = names;
+        this.words = words;
         this.zone = zone;
     }
 
     /** Such as "Chronic wasting disease in white-tailed deer, Surveillance year 2026-27". */
     String title(Answer answer) {
         PrevalenceReport report = answer.report();
-        String disease = name(plan.diseases(), DiseaseView::code, DiseaseView::name, report.disease());
-        String species = name(plan.species(), SpeciesView::code, SpeciesView::name, report.species());
-        String title = disease + " in " + species.toLowerCase(Locale.US) + ", "
-                + plan.season(report.season()).name();
+        String title = names.disease(report.disease()) + " in "
+                + names.species(report.species()).toLowerCase(Locale.US) + ", " + names.season(report.season());
         return report.incomplete() ? "Incomplete: " + title : title;
     }
 
@@ -52,7 +49,7 @@ class ReportFacts {
         report.with()
                 .forEach(other -> facts.add(new Fact(
                         "Beside it",
-                        plan.season(other.season()).name() + ": "
+                        names.season(other.season()) + ": "
                                 + (other.cut() == null
                                         ? "live, at the same moment"
                                         : "data cut \"" + other.cut().name() + "\" of "
@@ -67,23 +64,16 @@ class ReportFacts {
         if (filters.isEmpty()) {
             facts.add(new Fact("Filters", "none"));
         }
-        filters.forEach((column, values) -> facts.add(new Fact(FilterWords.name(column), FilterWords.values(values))));
+        filters.forEach(
+                (column, values) -> facts.add(new Fact(FilterWords.name(column), words.values(column, values))));
         report.scope()
                 .forEach((field, values) -> facts.add(new Fact(
-                        "Counts " + FilterWords.name(field).toLowerCase(Locale.US), FilterWords.values(values))));
+                        "Counts " + FilterWords.name(field).toLowerCase(Locale.US), words.values(field, values))));
         return facts;
     }
 
     /** The address that asks the same again. */
     String address(Answer answer, java.net.URI base) {
         return base.resolve("/api/v1/prevalence?" + answer.question().query()).toString();
-    }
-
-    private static <T> String name(List<T> items, Function<T, String> code, Function<T, String> name, String wanted) {
-        return items.stream()
-                .filter(item -> code.apply(item).equals(wanted))
-                .findFirst()
-                .map(name)
-                .orElse(wanted);
     }
 }

@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.dentary.codes.KitStem;
 import org.dentary.codes.NotACode;
@@ -128,6 +129,11 @@ public class LineFilters {
                         : Choice.of(choices(column), choice -> choice[0], choice -> choice[1], chosen, "All"),
                 column == LineColumn.DIED_ON ? "date" : "text",
                 chosen == null ? "" : chosen);
+    }
+
+    /** What people call the values of a column, by code; empty where it has no list. */
+    Map<String, String> names(LineColumn column) {
+        return choices(column).stream().collect(Collectors.toMap(choice -> choice[0], choice -> choice[1]));
     }
 
     /** Values and their words; empty where the column has no list. */

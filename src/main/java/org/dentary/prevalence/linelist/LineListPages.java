@@ -19,6 +19,7 @@ import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.cut.DataCutQueries;
@@ -35,6 +36,7 @@ public class LineListPages {
     private final LineListResource lists;
     private final LineFilters filters;
     private final DataCutQueries cuts;
+    private final Names names;
     private final Snapshot snapshot;
     private final ReportZone zone;
     private final Clock clock;
@@ -44,6 +46,7 @@ public class LineListPages {
             LineListResource lists,
             LineFilters filters,
             DataCutQueries cuts,
+            Names names,
             Snapshot snapshot,
             ReportZone zone,
             Clock clock) {
@@ -51,6 +54,7 @@ public class LineListPages {
         this.lists = lists;
         this.filters = filters;
         this.cuts = cuts;
+        this.names = names;
         this.snapshot = snapshot;
         this.zone = zone;
         this.clock = clock;
@@ -140,7 +144,7 @@ public class LineListPages {
                 Choice.of(
                         cuts.all(season),
                         DataCutView::id,
-                        cut -> "Season " + cut.season() + ", " + cut.name(),
+                        cut -> names.season(cut.season()) + ", " + cut.name(),
                         asked.getFirst("cut"),
                         "Live, as of now"),
                 filters.isOtherInUse(asked),

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import org.dentary.prevalence.Words;
 import org.dentary.statistics.TruePrevalence;
 
 /**
@@ -104,9 +105,9 @@ public record PerformanceSet(
     @JsonIgnore
     public String getSeenWords() {
         return switch (sourceSeen) {
-            case READ -> "figures read there on " + asOf;
-            case FROM_MEMORY -> "figures from memory, written down on " + asOf + " and not looked up";
-            case INVENTED -> "invented on " + asOf + ": no animal was ever tested for these figures";
+            case READ -> "figures read there on " + Words.day(asOf);
+            case FROM_MEMORY -> "figures from memory, written down on " + Words.day(asOf) + " and not looked up";
+            case INVENTED -> "invented on " + Words.day(asOf) + ": no animal was ever tested for these figures";
         };
     }
 

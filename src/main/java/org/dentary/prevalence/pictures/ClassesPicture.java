@@ -19,11 +19,12 @@ final class ClassesPicture {
     /**
      * @param report by age class and sex
      * @param table the same in words
+     * @param what disease and season, as people call them
      */
-    static Picture of(PrevalenceReport report, PrevalenceTable table, PrevalenceChart chart) {
+    static Picture of(PrevalenceReport report, PrevalenceTable table, PrevalenceChart chart, String what) {
         return new Picture(
                 "classes",
-                "Prevalence by age class and sex: " + report.disease() + ", season " + report.season(),
+                "Prevalence by age class and sex: " + what,
                 "Each mark is detected of counted in one class, the line through it its two-sided "
                         + ChanceWords.share(report.confidence())
                         + " interval; the shape of the mark tells the sex. Where nobody was sampled there is no mark.",

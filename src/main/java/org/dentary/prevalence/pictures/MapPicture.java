@@ -13,7 +13,8 @@ import org.dentary.prevalence.pictures.Picture.Column;
 final class MapPicture {
     private MapPicture() {}
 
-    static Picture of(ChanceOfDetection report, List<Outline> outlines, Shading shading) {
+    /** @param what disease and season, as people call them */
+    static Picture of(ChanceOfDetection report, List<Outline> outlines, Shading shading, String what) {
         Map<String, UnitChance> units =
                 report.units().stream().collect(Collectors.toMap(UnitChance::unit, Function.identity()));
         List<Outline> drawn = outlines.stream()
@@ -29,7 +30,7 @@ final class MapPicture {
                 .toList();
         return new Picture(
                 "map",
-                "Management units by " + shading.words() + ": " + report.disease() + ", season " + report.season(),
+                "Management units by " + shading.words() + ": " + what,
                 "Closer hatching is more, and each unit has its number; a unit with a detection has a thick outline and a diamond."
                         + (drawn.isEmpty() ? "" : " Boundaries: WGS 84, edition " + editions + ", equirectangular.")
                         + (missing.isEmpty()

@@ -2,6 +2,7 @@ package org.dentary.prevalence.pictures;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
 import java.util.List;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.prevalence.Words;
@@ -18,7 +19,7 @@ import org.dentary.prevalence.chart.PrevalenceChart.Use;
  * @param how how to read it, in sentences
  * @param words its figures in words, for those who do not see it
  * @param columns of its table
- * @param rows cells in the order of the columns; null where there is no figure
+ * @param rows cells in the order of the columns; null where there is no figure; a day or a {@link Named} is spelled out on pages
  * @param drawing draws it in given inks for a wide or a narrow screen
  */
 public record Picture(
@@ -59,6 +60,14 @@ public record Picture(
 
     /** What was drawn and how large it is. */
     public record Plate(int width, int height, java.util.function.Consumer<java.awt.Graphics2D> draw) {}
+
+    /** What a file holds as a code and people read as a name. */
+    record Named(String code, String name) {
+        @Override
+        public String toString() {
+            return code;
+        }
+    }
 
     /** One cell as the page shows it. */
     public record Shown(String text, boolean number) {}
@@ -121,6 +130,12 @@ public record Picture(
         }
         if (column.share()) {
             return org.dentary.prevalence.detection.ChanceWords.chance(((Number) value).doubleValue());
+        }
+        if (value instanceof Named named) {
+            return named.name();
+        }
+        if (value instanceof LocalDate day) {
+            return Words.day(day);
         }
         return value instanceof Integer whole ? String.format(java.util.Locale.US, "%,d", whole) : value.toString();
     }

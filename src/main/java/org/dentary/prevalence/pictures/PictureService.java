@@ -10,6 +10,7 @@ import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.NotFound;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceAnswers;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.ReportZone;
@@ -42,6 +43,7 @@ public class PictureService {
     private final PictureQueries queries;
     private final DataCutService cuts;
     private final PlanService plan;
+    private final Names names;
     private final ReportZone zone;
     private final Snapshot snapshot;
     private final Clock clock;
@@ -56,6 +58,7 @@ public class PictureService {
             PictureQueries queries,
             DataCutService cuts,
             PlanService plan,
+            Names names,
             ReportZone zone,
             Snapshot snapshot,
             Clock clock) {
@@ -68,6 +71,7 @@ public class PictureService {
         this.queries = queries;
         this.cuts = cuts;
         this.plan = plan;
+        this.names = names;
         this.zone = zone;
         this.snapshot = snapshot;
         this.clock = clock;
@@ -144,11 +148,12 @@ public class PictureService {
     public record Hanging(List<Picture> pictures, List<String> leftOut) {}
 
     private Picture make(String name, ReportQuestion question, ChanceOfDetection report, Shading shading) {
+        String what = names.of(question.disease(), question.season());
         return switch (name) {
             case CLASSES -> {
                 PrevalenceReport classes =
                         reports.of(question.inDefaultRows(question.interval())).report();
-                yield ClassesPicture.of(classes, tables.of(classes), chart);
+                yield ClassesPicture.of(classes, tables.of(classes), chart, what);
             }
             case "map" ->
                 MapPicture.of(
@@ -156,11 +161,12 @@ public class PictureService {
                         rows(name, question, UnitBoundary.class).stream()
                                 .map(Outline::of)
                                 .toList(),
-                        shading);
-            case "progress" -> ProgressPicture.of(report);
-            case "weeks" -> WeeksPicture.of(question, rows(name, question, Week.class));
-            case "seasons" -> SeasonsPicture.of(question, rows(name, question, SeasonCount.class));
-            default -> TurnaroundPicture.of(question, rows(name, question, Waited.class));
+                        shading,
+                        what);
+            case "progress" -> ProgressPicture.of(report, what);
+            case "weeks" -> WeeksPicture.of(what, rows(name, question, Week.class));
+            case "seasons" -> SeasonsPicture.of(question, rows(name, question, SeasonCount.class), names);
+            default -> TurnaroundPicture.of(what, rows(name, question, Waited.class));
         };
     }
 

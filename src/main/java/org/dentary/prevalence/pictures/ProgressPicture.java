@@ -18,11 +18,12 @@ import org.jfree.data.xy.YIntervalSeriesCollection;
 final class ProgressPicture {
     private ProgressPicture() {}
 
-    static Picture of(ChanceOfDetection report) {
+    /** @param what disease and season, as people call them */
+    static Picture of(ChanceOfDetection report, String what) {
         List<UnitChance> units = report.units();
         return new Picture(
                 "progress",
-                "Progress to target by unit: " + report.disease() + ", season " + report.season(),
+                "Progress to target by unit: " + what,
                 "The bar runs from none to the number tested, with a dot at its end; the square is where it will be when all"
                         + " pending results are in; the upright line is the number that reaches the plan's target, all animals"
                         + " counting alike.",

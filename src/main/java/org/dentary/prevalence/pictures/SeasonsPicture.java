@@ -4,12 +4,14 @@ import java.awt.BasicStroke;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.detection.ChanceService.SeasonCount;
 import org.dentary.prevalence.detection.ChanceWords;
 import org.dentary.prevalence.pictures.Picture.Column;
+import org.dentary.prevalence.pictures.Picture.Named;
 import org.dentary.prevalence.pictures.Picture.Plate;
 import org.dentary.prevalence.question.ReportQuestion;
 import org.dentary.statistics.Proportion;
@@ -22,22 +24,24 @@ final class SeasonsPicture {
     private SeasonsPicture() {}
 
     /** One season's figures; null shares where nobody was counted. */
-    private record Season(SeasonCount count, Proportion share) {}
+    private record Season(Named season, SeasonCount count, Proportion share) {}
 
-    static Picture of(ReportQuestion question, List<SeasonCount> counts) {
+    static Picture of(ReportQuestion question, List<SeasonCount> counts, Names names) {
         List<Season> seasons = counts.stream()
                 .map(c -> new Season(
-                        c, Proportion.of(c.detected(), c.counted(), question.interval(), question.confidence())))
+                        new Named(c.season(), names.season(c.season())),
+                        c,
+                        Proportion.of(c.detected(), c.counted(), question.interval(), question.confidence())))
                 .toList();
         String level = ChanceWords.share(question.confidence());
         return new Picture(
                 "seasons",
-                "Seasons side by side: prevalence of " + question.disease() + " among the deer tested",
+                "Seasons side by side: prevalence of " + names.disease(question.disease()) + " among the deer tested",
                 "The dot is detected of counted, the line through it its two-sided " + level
                         + " interval. Crude figures: where units, ages or sexes are not sampled alike from season to season,"
                         + " a difference here may be one of sampling.",
                 seasons.stream()
-                        .map(s -> s.count().season() + ": "
+                        .map(s -> s.season().name() + ": "
                                 + (s.count().counted() == 0
                                         ? "not sampled"
                                         : s.count().detected() + " of "
@@ -62,7 +66,7 @@ final class SeasonsPicture {
 
     private static List<Object> row(Season season) {
         List<Object> row = new ArrayList<>();
-        row.add(season.count().season());
+        row.add(season.season());
         row.add(season.count().counted());
         row.add(season.count().detected());
         row.add(season.share().estimate());
@@ -92,8 +96,7 @@ final class SeasonsPicture {
         return Plots.rows(
                 ChartFrame.plot(
                         data,
-                        Plots.names(
-                                seasons.stream().map(s -> s.count().season()).toList(), inks),
+                        Plots.names(seasons.stream().map(s -> s.season().name()).toList(), inks),
                         Plots.numbers("Detected of counted", "0.#%", Math.min(1, most * 1.1), inks),
                         marks,
                         inks),

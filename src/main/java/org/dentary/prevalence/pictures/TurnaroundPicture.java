@@ -11,7 +11,6 @@ import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Column;
 import org.dentary.prevalence.pictures.Picture.Plate;
 import org.dentary.prevalence.pictures.PictureQueries.Waited;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.data.xy.YIntervalSeries;
 import org.jfree.data.xy.YIntervalSeriesCollection;
@@ -48,8 +47,11 @@ final class TurnaroundPicture {
         }
     }
 
-    /** @param waited by laboratory in set-up order, then by days */
-    static Picture of(ReportQuestion question, List<Waited> waited) {
+    /**
+     * @param what disease and season, as people call them
+     * @param waited by laboratory in set-up order, then by days
+     */
+    static Picture of(String what, List<Waited> waited) {
         Map<String, List<Waited>> byLaboratory = waited.stream()
                 .collect(Collectors.groupingBy(Waited::laboratory, LinkedHashMap::new, Collectors.toList()));
         List<Laboratory> laboratories = byLaboratory.entrySet().stream()
@@ -57,7 +59,7 @@ final class TurnaroundPicture {
                 .toList();
         return new Picture(
                 "turnaround",
-                "Laboratory turnaround: " + question.disease() + ", season " + question.season(),
+                "Laboratory turnaround: " + what,
                 "Days from receipt (dispatch where no receipt was told) to the last report of a specimen, outcomes released: the"
                         + " line is the middle half, the dot the median, the triangle the day by which nine in ten were reported,"
                         + " the upright line what the laboratory promises.",

@@ -16,12 +16,12 @@ import java.util.Map;
 import java.util.TimeZone;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.ChartFrame;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.pictures.Picture.Column;
 import org.dentary.prevalence.pictures.Picture.Plate;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.jfree.chart.axis.DateAxis;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.XYSeries;
@@ -34,18 +34,19 @@ final class WeeksPicture {
 
     private WeeksPicture() {}
 
-    static Picture of(ReportQuestion question, List<Week> counted) {
+    /** @param what disease and season, as people call them */
+    static Picture of(String what, List<Week> counted) {
         List<Week> weeks = whole(counted);
         return new Picture(
                 "weeks",
-                "Week by week: " + question.disease() + ", season " + question.season(),
+                "Week by week: " + what,
                 "Animals with tissue, of every source and basis, by the week of death (dots), of first test (squares) and of last report (triangles), weeks"
                         + " from Monday. Tested and reported count once the animal's outcome is released, in the week in which it"
                         + " happened, so the last weeks still rise.",
                 counted.isEmpty()
                         ? "Nothing yet."
                         : counted.stream()
-                                .map(w -> "week of " + w.week() + ": " + w.taken() + " taken, " + w.tested()
+                                .map(w -> "week of " + Words.day(w.week()) + ": " + w.taken() + " taken, " + w.tested()
                                         + " tested, " + w.reported() + " reported")
                                 .collect(Collectors.joining("; ")),
                 List.of(
@@ -54,7 +55,7 @@ final class WeeksPicture {
                         Column.number("tested", "Tested"),
                         Column.number("reported", "Reported")),
                 weeks.stream()
-                        .map(w -> List.<Object>of(w.week().toString(), w.taken(), w.tested(), w.reported()))
+                        .map(w -> List.<Object>of(w.week(), w.taken(), w.tested(), w.reported()))
                         .toList(),
                 (inks, narrow) -> draw(weeks, inks, narrow));
     }

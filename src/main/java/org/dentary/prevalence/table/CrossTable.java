@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
-import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.question.Dimension;
 
@@ -21,15 +21,18 @@ public record CrossTable(List<String> heads, String head, List<String> columns, 
     /** One row: its groups, and a cell for each column. */
     public record Line(List<String> groups, List<PrevalenceTable.Row> cells) {}
 
-    /** @param names by dimension of the report, codes to names */
-    static CrossTable of(PrevalenceReport report, List<Dimension> by, List<Map<String, String>> names) {
+    /** @param names by dimension of the report, what people call its codes */
+    static CrossTable of(PrevalenceReport report, List<Dimension> by, List<UnaryOperator<String>> names) {
         int last = by.size() - 1;
+        // By their codes: two places may be called alike.
         Map<List<String>, List<PrevalenceTable.Row>> rows = new LinkedHashMap<>();
-        report.cells().forEach(cell -> put(rows, cell, PrevalenceTable.row(cell, names), last));
-        report.rowTotals().forEach(cell -> put(rows, cell, PrevalenceTable.row(cell, names), last));
+        Stream.concat(report.cells().stream(), report.rowTotals().stream())
+                .forEach(cell -> rows.computeIfAbsent(
+                                List.copyOf(cell.group().values()).subList(0, last), codes -> new ArrayList<>())
+                        .add(PrevalenceTable.row(cell, names)));
         List<Line> lines = new ArrayList<>();
-        rows.forEach((groups, cells) -> lines.add(new Line(groups, cells)));
-        List<Map<String, String>> columnNames = List.of(names.get(last));
+        rows.values().forEach(cells -> lines.add(new Line(cells.get(0).groups().subList(0, last), cells)));
+        List<UnaryOperator<String>> columnNames = List.of(names.get(last));
         List<PrevalenceTable.Row> totals = report.columnTotals().stream()
                 .map(cell -> PrevalenceTable.row(cell, columnNames))
                 .toList();
@@ -47,11 +50,5 @@ public record CrossTable(List<String> heads, String head, List<String> columns, 
                 Stream.concat(totals.stream().map(total -> total.groups().get(0)), Stream.of("All"))
                         .toList(),
                 lines);
-    }
-
-    private static void put(
-            Map<List<String>, List<PrevalenceTable.Row>> rows, PrevalenceCell cell, PrevalenceTable.Row row, int last) {
-        rows.computeIfAbsent(row.groups().subList(0, last), groups -> new ArrayList<>())
-                .add(row);
     }
 }

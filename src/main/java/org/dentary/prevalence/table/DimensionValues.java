@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.function.UnaryOperator;
 import org.dentary.plan.PlanService;
+import org.dentary.prevalence.Words;
 import org.dentary.prevalence.question.Dimension;
 
 /** The values that a dimension can take, so that a class never sampled has its row too. */
@@ -51,8 +53,15 @@ public class DimensionValues {
         return values;
     }
 
-    /** Codes to names where the plan has names. */
-    public Map<String, String> names(Dimension dimension) {
+    /** What people call the values: names of the plan, months spelled out, codes as words. */
+    public UnaryOperator<String> words(Dimension dimension) {
+        Map<String, String> names = names(dimension);
+        return value -> names.containsKey(value)
+                ? names.get(value)
+                : dimension == Dimension.MONTH ? Words.month(value) : Words.of(value);
+    }
+
+    private Map<String, String> names(Dimension dimension) {
         return switch (dimension) {
             case MANAGEMENT_UNIT ->
                 plan.units().stream().collect(java.util.stream.Collectors.toMap(u -> u.code(), u -> u.name()));

@@ -3,7 +3,7 @@ package org.dentary.prevalence.table;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.PrevalenceReport;
@@ -41,7 +41,7 @@ public record PrevalenceTable(
 
     public static PrevalenceTable of(PrevalenceReport report, DimensionValues values) {
         List<Dimension> by = Dimension.parse(String.join(",", report.by()));
-        List<Map<String, String>> names = by.stream().map(values::names).toList();
+        List<UnaryOperator<String>> names = by.stream().map(values::words).toList();
         return new PrevalenceTable(
                 report,
                 by.stream().map(Dimension::words).toList(),
@@ -62,11 +62,11 @@ public record PrevalenceTable(
         return CellFlag.told(names);
     }
 
-    static Row row(PrevalenceCell cell, List<Map<String, String>> names) {
+    static Row row(PrevalenceCell cell, List<UnaryOperator<String>> names) {
         List<String> groups = new ArrayList<>();
         int i = 0;
         for (String value : cell.group().values()) {
-            groups.add(names.get(i++).getOrDefault(value, Words.of(value)));
+            groups.add(names.get(i++).apply(value));
         }
         int n = cell.counted();
         return new Row(

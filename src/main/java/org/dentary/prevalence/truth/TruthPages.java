@@ -12,22 +12,21 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import org.dentary.plan.DiseaseView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.request.Reply;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
+import org.dentary.prevalence.linelist.FilterWords;
 import org.dentary.prevalence.performance.PerformanceQueries;
 import org.dentary.prevalence.performance.PerformanceSet;
 import org.dentary.prevalence.table.DimensionValues;
@@ -41,6 +40,8 @@ public class TruthPages {
     private final PlanService plan;
     private final DataCutService cuts;
     private final DimensionValues values;
+    private final Names names;
+    private final FilterWords filters;
     private final ReportZone zone;
     private final Clock clock;
 
@@ -51,6 +52,8 @@ public class TruthPages {
             PlanService plan,
             DataCutService cuts,
             DimensionValues values,
+            Names names,
+            FilterWords filters,
             ReportZone zone,
             Clock clock) {
         this.answers = answers;
@@ -59,6 +62,8 @@ public class TruthPages {
         this.plan = plan;
         this.cuts = cuts;
         this.values = values;
+        this.names = names;
+        this.filters = filters;
         this.zone = zone;
         this.clock = clock;
     }
@@ -74,6 +79,7 @@ public class TruthPages {
      *
      * @param disease its name
      * @param asOf when its lines were read, on people's clocks
+     * @param only which animals alone; empty for all that a report counts
      * @param superseded why the cut should no longer be used, or null
      * @param tests what the set speaks of
      */
@@ -81,6 +87,7 @@ public class TruthPages {
             TruthTable table,
             String disease,
             String asOf,
+            String only,
             String superseded,
             String tests,
             RawString wide,
@@ -98,7 +105,7 @@ public class TruthPages {
             }
         });
         if (!asked.containsKey("season")) {
-            plan.seasonToReport(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC))
+            plan.seasonToReport(zone.day(clock.instant()))
                     .ifPresent(season -> asked.put("season", List.of(season.code())));
         }
         List<PerformanceSet> sets = performances.all().sets();
@@ -121,12 +128,9 @@ public class TruthPages {
         TruthReport report = answer.report();
         return new TruthPage(
                 TruthTable.of(report, values),
-                plan.diseases().stream()
-                        .filter(disease -> disease.code().equals(report.disease()))
-                        .findFirst()
-                        .map(DiseaseView::name)
-                        .orElse(report.disease()),
+                names.disease(report.disease()),
                 zone.told(report.asOf()),
+                filters.told(report.filter()),
                 answer.superseded(),
                 TruthWords.tests(report.performance(), TruthWords.methodNames(plan)),
                 new RawString(picture.svg(report, Use.PAGE)),

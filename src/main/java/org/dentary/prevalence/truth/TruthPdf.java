@@ -15,6 +15,7 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.paper.PaperFooter;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.document.Fact;
@@ -40,11 +41,15 @@ class TruthPdf {
 
     private final DimensionValues values;
     private final PlanService plan;
+    private final Names names;
+    private final FilterWords filters;
     private final ReportZone zone;
 
-    TruthPdf(DimensionValues values, PlanService plan, ReportZone zone) {
+    TruthPdf(DimensionValues values, PlanService plan, Names names, FilterWords filters, ReportZone zone) {
         this.values = values;
         this.plan = plan;
+        this.names = names;
+        this.filters = filters;
         this.zone = zone;
     }
 
@@ -96,18 +101,8 @@ class TruthPdf {
     }
 
     private String title(TruthReport report) {
-        String disease = plan.diseases().stream()
-                .filter(one -> one.code().equals(report.disease()))
-                .findFirst()
-                .map(one -> one.name())
-                .orElse(report.disease());
-        String species = plan.species().stream()
-                .filter(one -> one.code().equals(report.species()))
-                .findFirst()
-                .map(one -> one.name().toLowerCase(Locale.US))
-                .orElse(report.species());
-        return (report.incomplete() ? "Incomplete: " : "") + disease + " in " + species + ", "
-                + plan.season(report.season()).name();
+        return (report.incomplete() ? "Incomplete: " : "") + names.disease(report.disease()) + " in "
+                + names.species(report.species()).toLowerCase(Locale.US) + ", " + names.season(report.season());
     }
 
     private PdfPTable asked(TruthReport report, String stands) {
@@ -116,7 +111,7 @@ class TruthPdf {
         facts.add(new Fact("Stands on", stands));
         report.filter()
                 .forEach((field, accepted) ->
-                        facts.add(new Fact(FilterWords.name(field), FilterWords.values(accepted))));
+                        facts.add(new Fact(FilterWords.name(field), filters.values(field, accepted))));
         facts.add(new Fact("Test performance", set.name() + " (" + set.code() + ")"));
         facts.add(new Fact("Speaks of", TruthWords.tests(set, TruthWords.methodNames(plan))));
         facts.add(new Fact("Sensitivity", set.getSensitivityWords()));

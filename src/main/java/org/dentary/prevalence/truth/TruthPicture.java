@@ -1,7 +1,9 @@
 package org.dentary.prevalence.truth;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Locale;
 import java.util.stream.Collectors;
+import org.dentary.prevalence.Names;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.chart.ChartPng;
 import org.dentary.prevalence.chart.ChartSvg;
@@ -12,28 +14,31 @@ import org.dentary.prevalence.table.DimensionValues;
 @ApplicationScoped
 class TruthPicture {
     private final DimensionValues values;
+    private final Names names;
 
-    TruthPicture(DimensionValues values) {
+    TruthPicture(DimensionValues values, Names names) {
         this.values = values;
+        this.names = names;
     }
 
     /** The drawing as SVG text with a title and a description for those who do not see it. */
     String svg(TruthReport report, Use use) {
         TruthTable table = TruthTable.of(report, values);
         TruthDrawing drawing = new TruthDrawing(table, ChartInks.PLACEHOLDERS, use == Use.NARROW_PAGE);
-        return ChartSvg.of(drawing.width(), drawing.height(), drawing::draw, title(report), description(table), use);
+        return ChartSvg.of(drawing.width(), drawing.height(), drawing::draw, title(table), description(table), use);
     }
 
     /** The drawing as PNG, black on white, at twice its size. */
     byte[] png(TruthReport report) {
         TruthTable table = TruthTable.of(report, values);
         TruthDrawing drawing = new TruthDrawing(table, ChartInks.PAPER, false);
-        return ChartPng.of(drawing.width(), drawing.height(), drawing::draw, title(report), description(table));
+        return ChartPng.of(drawing.width(), drawing.height(), drawing::draw, title(table), description(table));
     }
 
-    private static String title(TruthReport report) {
-        return report.disease() + " in season " + report.season() + ": apparent and true prevalence by "
-                + String.join(" and ", report.by()) + ", set "
+    private String title(TruthTable table) {
+        TruthReport report = table.report();
+        return names.of(report.disease(), report.season()) + ": apparent and true prevalence by "
+                + String.join(" and ", table.heads()).toLowerCase(Locale.US) + ", set "
                 + report.performance().code();
     }
 

@@ -3,15 +3,14 @@ package org.dentary.prevalence.truth;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
+import java.util.function.UnaryOperator;
 import org.dentary.prevalence.Words;
-import org.dentary.prevalence.linelist.FilterWords;
 import org.dentary.prevalence.question.Dimension;
 import org.dentary.prevalence.table.CellFlag;
 import org.dentary.prevalence.table.DimensionValues;
 
 /** A report as the page shows it: words for codes, percentages with no more digits than the counted carry. */
-record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row total, List<String> only) {
+record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row total) {
     /** One line; {@code share} is "not sampled" where nobody was counted, {@code raw} told where the estimate was cut. */
     record Row(
             List<String> groups,
@@ -35,15 +34,12 @@ record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row to
                         .findFirst()
                         .orElseThrow())
                 .toList();
-        List<Map<String, String>> names = by.stream().map(values::names).toList();
+        List<UnaryOperator<String>> names = by.stream().map(values::words).toList();
         return new TruthTable(
                 report,
                 by.stream().map(Dimension::words).toList(),
                 report.cells().stream().map(cell -> row(cell, names)).toList(),
-                row(report.total(), List.of()),
-                report.filter().entrySet().stream()
-                        .map(filter -> FilterWords.name(filter.getKey()) + ": " + FilterWords.values(filter.getValue()))
-                        .toList());
+                row(report.total(), List.of()));
     }
 
     /** The lines of those of whom somebody was counted. */
@@ -51,11 +47,11 @@ record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row to
         return rows.stream().filter(row -> row.counted() > 0).toList();
     }
 
-    private static Row row(TruthCell cell, List<Map<String, String>> names) {
+    private static Row row(TruthCell cell, List<UnaryOperator<String>> names) {
         List<String> groups = new ArrayList<>();
         int i = 0;
         for (String value : cell.group().values()) {
-            groups.add(names.get(i++).getOrDefault(value, Words.of(value)));
+            groups.add(names.get(i++).apply(value));
         }
         int n = cell.counted();
         return new Row(

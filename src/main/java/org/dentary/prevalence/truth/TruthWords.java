@@ -51,12 +51,9 @@ record TruthWords(PrevalenceReport report, PerformanceSet set, Tested tested, Ma
         return told + ".";
     }
 
-    /** A share as a percentage; 0 as "0", so that nobody takes it for a small figure rounded. */
+    /** A share as a percentage; empty for none. */
     static String share(Double share, int counted) {
-        if (share == null) {
-            return "";
-        }
-        return share == 0 ? "0" : Words.percent(share, counted).replace('-', '−');
+        return Words.percent(share, counted).replace('-', '−');
     }
 
     /** {@code 95 %}. */

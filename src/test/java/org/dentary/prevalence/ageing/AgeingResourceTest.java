@@ -55,7 +55,7 @@ class AgeingResourceTest {
         asR("STATED", stated);
         asR("BY_SEX", answer(season, ageing.cited(MALES, FEMALES), ""));
         assertEquals("what-if", stated.getString("label"));
-        assertTrue(stated.getString("title").startsWith("What-if: CWD by age class in season " + season));
+        assertTrue(stated.getString("title").startsWith("What-if: Chronic wasting disease by age class, " + season));
         assertEquals("SOLVED", stated.getString(of("MALE") + "way"));
         assertEquals("LIKELIEST", stated.getString(of("FEMALE") + "way"));
         // Unknown age stays: 1 of 12, in no class, and in the total as read.
@@ -247,7 +247,7 @@ class AgeingResourceTest {
                 .then()
                 .statusCode(200)
                 .body(startsWith("<svg"))
-                .body(containsString("<title>What-if: CWD by age class"))
+                .body(containsString("<title>What-if: Chronic wasting disease by age class"))
                 .body(containsString("Male, yearling: as read 7.5 %, what-if 6.3 %"));
         as("auditor")
                 .get("/api/v1/ageing-error.png?" + query)

@@ -90,7 +90,7 @@ class ComparisonsResourceTest {
         }
         assertEquals(11, answer.getInt("multiplicity.tests"));
         assertTrue(answer.getString("multiplicity.sentence").startsWith("11 tests decide in this answer."));
-        assertTrue(answer.getList("notes").toString().contains("12 counted animals of season " + here));
+        assertTrue(answer.getList("notes").toString().contains("12 counted animals of " + here));
         verdicts(answer);
     }
 

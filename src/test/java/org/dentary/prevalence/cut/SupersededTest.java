@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -143,5 +144,26 @@ class SupersededTest {
         // What the prevalence report says of itself would be untrue here: this answer does test.
         assertFalse(json.contains("no p-value stands behind it"), json);
         assertTrue(json.contains("adjusted for their number"), json);
+    }
+
+    /** What people call a season may be put right between the two: the table still says what was answered first. */
+    @Test
+    void theTableOfComparisonsIsMadeFromTheAnswerThatIsKept() {
+        String season = classes.season(AgeingFixture.HERE);
+        String other = classes.season(AgeingFixture.HERE);
+        String query =
+                "season=" + season + "&cut=" + classes.cut(season, "Now") + "&with=" + classes.cut(other, "Then");
+        String sentence = as("epidemiologist")
+                .get("/api/v1/comparisons?" + query)
+                .jsonPath()
+                .getString("comparisons.find { it.kind == 'SEASONS_CRUDE' }.sentence");
+        assertTrue(sentence.contains("animals of " + other), sentence);
+        QuarkusTransaction.requiringNew()
+                .run(() -> entities.createNativeQuery("update season set name = 'Renamed ' || code where code = :code")
+                        .setParameter("code", other)
+                        .executeUpdate());
+        String csv =
+                as("epidemiologist").get("/api/v1/comparisons.csv?" + query).asString();
+        assertTrue(csv.contains(sentence), csv);
     }
 }

@@ -61,7 +61,7 @@ class ChanceBySetTest {
             assertEquals(stated.<Object>get("units[0]." + figure), named.<Object>get("units[0]." + figure), figure);
         }
         assertEquals(
-                "set " + set + ", Nobody 2026, table 1; figures read there on 2026-01-02",
+                "set " + set + ", Nobody 2026, table 1; figures read there on Jan 2, 2026",
                 named.getString("units[0].assumptions.sensitivitySource"));
     }
 

@@ -37,6 +37,15 @@ public class ChanceFixture {
         return code;
     }
 
+    /** People call the unit so; another may be called alike. */
+    @Transactional
+    public void called(String unit, String name) {
+        entities.createNativeQuery("update management_unit set name = :name where code = :code")
+                .setParameter("name", name)
+                .setParameter("code", unit)
+                .executeUpdate();
+    }
+
     /** Puts the unit before all others in set-up order, so that a list that leaves the last ones out names it. */
     @Transactional
     public void first(String unit) {

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.Test;
 /** Expected values: {@code src/test/resources/prevalence/chance.R}, R 4.2.2, unless a line names another source. */
 class UnitRulesTest {
     private static final UnitView UNIT = new UnitView("U1", "Unit one", null, null);
+    private static final Map<String, String> SEASONS = Map.of("S1", "Year one", "S2", "Year two");
     private static final SampleConcerns CONCERNS = new SampleConcerns(30, 0.8);
 
     private static Assumptions plan(double designPrevalence, double sensitivity, Integer herd, String weights) {
@@ -41,7 +42,10 @@ class UnitRulesTest {
 
     private static UnitChance chance(Assumptions plan, Sample now, SeasonSample... past) {
         return UnitRules.chance(
-                new Known(UNIT, List.of(past), new SeasonSample("S3", now, plan), null, 1, Map.of()), 0.95, CONCERNS);
+                new Known(UNIT, List.of(past), new SeasonSample("S3", now, plan), null, 1, Map.of(), SEASONS),
+                scope("HUNTER_HARVEST"),
+                0.95,
+                CONCERNS);
     }
 
     private static RiskWeights weights() {
@@ -52,12 +56,18 @@ class UnitRulesTest {
                         weight("ADULT", "FEMALE", "1"),
                         weight("YEARLING", "MALE", "1"),
                         weight("YEARLING", "FEMALE", "1"),
-                        weight("FAWN", "FEMALE", "0.25")));
+                        weight("FAWN", "FEMALE", "0.25"),
+                        // Of these a report of healthy hunters' animals counts none.
+                        weight("ADULT", "MALE", "20", "HUNTER_HARVEST", "SEEN"),
+                        weight("ADULT", "MALE", "5", "VEHICLE", "NONE_SEEN")));
     }
 
     private static RiskWeightView weight(String age, String sex, String risk) {
-        return new RiskWeightView(
-                "W1", "CWD", "DEER", age, sex, "HUNTER_HARVEST", "NONE_SEEN", new BigDecimal(risk), null, "Invented");
+        return weight(age, sex, risk, "HUNTER_HARVEST", "NONE_SEEN");
+    }
+
+    private static RiskWeightView weight(String age, String sex, String risk, String source, String signs) {
+        return new RiskWeightView("W1", "CWD", "DEER", age, sex, source, signs, new BigDecimal(risk), null, "Invented");
     }
 
     @Test
@@ -85,7 +95,8 @@ class UnitRulesTest {
         assertEquals(194, chance.more());
         assertEquals(UnitState.BELOW_TARGET, chance.state());
         // P*, prior, introduction and all they rest on stand in one line
-        for (String said : List.of("95.7 %", "1 %", "prior 50 %", "introduction 5 %", "95 % (Invented 2026)", "S1")) {
+        for (String said :
+                List.of("95.7 %", "1 %", "prior 50 %", "introduction 5 %", "95 % (Invented 2026)", "before Year one")) {
             assertTrue(chance.belowSentence().contains(said), () -> said + " in " + chance.belowSentence());
         }
     }
@@ -130,7 +141,7 @@ class UnitRulesTest {
         assertEquals(UnitState.DETECTED_EARLIER, later.state());
         assertEquals(0.0, later.probabilityBelow());
         assertNull(later.more());
-        assertTrue(later.sentence().contains("S2 (1 of 80)"));
+        assertTrue(later.sentence().contains("Year two (1 of 80)"));
         UnitChance nobody = chance(plan, new Sample(List.of()), new SeasonSample("S2", tested(80, 1), plan));
         assertEquals(UnitState.DETECTED_EARLIER, nobody.state());
     }
@@ -164,8 +175,8 @@ class UnitRulesTest {
                 group("FAWN", "FEMALE", Step.COUNTED, 40, 0),
                 group("ADULT", "MALE", Step.COUNTED, 30, 0)));
         Assumptions plan = plan(.01, .92, null, "W1");
-        Known known = new Known(UNIT, List.of(), new SeasonSample("S3", sample, plan), weights(), 1, Map.of());
-        UnitChance chance = UnitRules.chance(known, 0.95, CONCERNS);
+        Known known = new Known(UNIT, List.of(), new SeasonSample("S3", sample, plan), weights(), 1, Map.of(), SEASONS);
+        UnitChance chance = UnitRules.chance(known, scope("HUNTER_HARVEST"), 0.95, CONCERNS);
         assertEquals(145, chance.points().points(), 1e-9);
         // 325.6 points for 1 %, 95 %, sensitivity .92
         assertEquals(325.623073212, chance.points().required(), 1e-8);
@@ -180,8 +191,15 @@ class UnitRulesTest {
                 next.choices().stream().map(TakeNext.Choice::more).toList());
         assertEquals(
                 "71 more male adults (hunter harvest)", next.choices().get(0).words());
-        assertTrue(TakeNextRules.of(known, chance, scope("VEHICLE"), CONCERNS, List.of())
+        assertEquals(
+                List.of("ADULT MALE"),
+                TakeNextRules.of(known, chance, scope("VEHICLE"), CONCERNS, List.of()).orElseThrow().choices().stream()
+                        .map(choice -> choice.ageClass() + " " + choice.sex())
+                        .toList());
+        assertTrue(TakeNextRules.of(known, chance, scope("PREDATOR"), CONCERNS, List.of())
                 .isEmpty());
+        // As many as the list for the stations asks for.
+        assertEquals(next.choices().get(0).more(), chance.moreAfterPending());
     }
 
     @Test
@@ -230,8 +248,9 @@ class UnitRulesTest {
                 new SeasonSample("S3", new Sample(groups), plan(.01, .95, null, "")),
                 null,
                 1,
-                Map.of());
-        UnitChance chance = UnitRules.chance(known, 0.95, CONCERNS);
+                Map.of(),
+                SEASONS);
+        UnitChance chance = UnitRules.chance(known, scope("HUNTER_HARVEST"), 0.95, CONCERNS);
         assertEquals(214, chance.more());
         assertEquals(164, chance.moreAfterPending());
         TakeNext.Choice choice = TakeNextRules.of(known, chance, scope("HUNTER_HARVEST"), CONCERNS, List.of())

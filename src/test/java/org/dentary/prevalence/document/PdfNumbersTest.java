@@ -18,9 +18,11 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -43,6 +45,7 @@ import org.junit.jupiter.api.Test;
 class PdfNumbersTest {
     private static final Path FOLDER = Path.of("target", "screenshots");
     private static final Pattern NUMBER = Pattern.compile("\\d[\\d,]*(\\.\\d+)?");
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
     private static final List<String> PICTURES = List.of("map", "progress", "weeks", "seasons", "turnaround");
 
     @Inject
@@ -199,6 +202,9 @@ class PdfNumbersTest {
     private static String shown(String column, String value, NamedCsvRecord record) {
         boolean share =
                 Set.of("prevalence", "lower", "upper", "probability", "share").contains(column);
+        if (column.equals("week")) {
+            return DAY.format(LocalDate.parse(value));
+        }
         if (value.isEmpty() || !NUMBER.matcher(value).matches() || column.equals("season") || column.equals("unit")) {
             return value;
         }

@@ -8,14 +8,12 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
 import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.pictures.PictureQueries.Waited;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
 import org.dentary.prevalence.pictures.TurnaroundPicture.Laboratory;
-import org.dentary.prevalence.question.ReportQuestion;
 import org.jfree.svg.SVGGraphics2D;
 import org.junit.jupiter.api.Test;
 
@@ -113,8 +111,7 @@ class PictureRulesTest {
 
     @Test
     void anAxisOfCountsSaysEachNumberOnceHoweverFewThereAre() {
-        Picture.Plate plate =
-                TurnaroundPicture.of(ReportQuestion.of(Map.of()), List.of()).onPaper();
+        Picture.Plate plate = TurnaroundPicture.of("CWD, P", List.of()).onPaper();
         SVGGraphics2D canvas = new SVGGraphics2D(plate.width(), plate.height());
         plate.draw().accept(canvas);
         List<String> numbers = Pattern.compile(">(\\d+)<")

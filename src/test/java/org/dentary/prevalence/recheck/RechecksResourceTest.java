@@ -137,7 +137,7 @@ class RechecksResourceTest {
                 "prevalence.csv" + asked,
                 "chance-of-detection" + asked,
                 "comparisons" + asked + "&with=" + with + "&ageFawn=0.5&ageYearling=1.5&ageAdult=4",
-                "comparisons.csv" + asked,
+                "comparisons.csv" + asked + "&with=" + with + "&ageFawn=0.5&ageYearling=1.5&ageAdult=4",
                 "pictures/weeks.csv" + asked,
                 "pictures/map.csv" + asked,
                 "pictures/seasons.csv" + asked,

@@ -60,7 +60,7 @@ class TruthFilesTest {
                 .then()
                 .statusCode(200)
                 .contentType("image/svg+xml")
-                .body(containsString("True prevalence 0 (95 % interval 0 to 1.2 %)"));
+                .body(containsString("True prevalence 0.0 % (95 % interval 0.0 % to 1.2 %)"));
     }
 
     @Test
@@ -116,7 +116,7 @@ class TruthFilesTest {
             String reading = book.getSheets().skip(2).findFirst().orElseThrow().read().stream()
                     .map(row -> row.getCellText(0) + ": " + row.getCellText(1))
                     .collect(Collectors.joining("\n"));
-            assertTrue(reading.contains("Source: Nobody 2026, table 1; figures read there on 2026-01-02"), reading);
+            assertTrue(reading.contains("Source: Nobody 2026, table 1; figures read there on Jan 2, 2026"), reading);
             answer.getList("warnings", String.class)
                     .forEach(text -> assertTrue(reading.contains("Mind: " + text), text));
             answer.getList("notes", String.class).forEach(text -> assertTrue(reading.contains("Note: " + text), text));
@@ -155,7 +155,8 @@ class TruthFilesTest {
         String flat = flat(new String(reader.getInputStream().readAllBytes(), StandardCharsets.UTF_8));
         assertEquals(0, reader.waitFor());
         for (String row : List.of(
-                "AdultMale15164.0 %1.8 % to 8.4 %00 to 1.2 %−3.7 %0", "YearlingFemale60915.0 %8.1 % to 26.1 %8.6 %")) {
+                "AdultMale15164.0 %1.8 % to 8.4 %0.0 %0.0 % to 1.2 %−3.7 %0",
+                "YearlingFemale60915.0 %8.1 % to 26.1 %8.6 %")) {
             assertTrue(flat.contains(flat(row)), row);
         }
         assertTrue(flat.contains(flat("Chronic wasting disease in white-tailed deer, " + season)));
@@ -164,7 +165,7 @@ class TruthFilesTest {
         }
         assertTrue(flat.contains(flat("Adult, Male: " + answer.getString("cells[6].sentence"))));
         assertTrue(flat.contains(flat("All: " + answer.getString("total.sentence"))));
-        assertTrue(flat.contains(flat("Source Nobody 2026, table 1; figures read there on 2026-01-02")));
+        assertTrue(flat.contains(flat("Source Nobody 2026, table 1; figures read there on Jan 2, 2026")));
         assertTrue(flat.contains(StoredAnswerService.digest(json)));
         int from = flat.indexOf("/api/v1/true-prevalence?");
         String printed = flat.substring(from, flat.indexOf("SHA-256oftheanswer", from));
@@ -191,6 +192,6 @@ class TruthFilesTest {
         assertEquals(
                 1440, javax.imageio.ImageIO.read(new ByteArrayInputStream(png)).getWidth());
         assertTrue(new String(png, java.nio.charset.StandardCharsets.UTF_8)
-                .contains("True prevalence 5.1 % (95 % interval 0 to 12.8 %)"));
+                .contains("True prevalence 5.1 % (95 % interval 0.0 % to 12.8 %)"));
     }
 }

@@ -91,13 +91,13 @@ class TruthResourceTest {
         // Reiczigel et al. 2010: 23 of 150, Se .96, Sp .89: true prevalence 5.1 per 100, 0 to 13.
         JsonPath goats = TruthFixture.asked(truths.season(23, 150), truths.stated("0.96", "0.89"), "");
         assertEquals(
-                "Detected in 23 of 150 counted (15.3 %). True prevalence 5.1 % (95 % interval 0 to 12.8 %).",
+                "Detected in 23 of 150 counted (15.3 %). True prevalence 5.1 % (95 % interval 0.0 % to 12.8 %).",
                 goats.getString("total.sentence"));
         // The same: 6 of 151, Se .964, Sp .927: 0, published with Clopper-Pearson limits as 0 to 1.3, with Blaker's
         // 1.2.
         JsonPath children = TruthFixture.asked(truths.season(6, 151), truths.stated("0.964", "0.927"), "");
         assertEquals(
-                "Detected in 6 of 151 counted (4.0 %). True prevalence 0 (95 % interval 0 to 1.2 %): apparent prevalence"
+                "Detected in 6 of 151 counted (4.0 %). True prevalence 0.0 % (95 % interval 0.0 % to 1.2 %): apparent prevalence"
                         + " below the false-positive rate of 7.3 %, before it was cut to 0 the estimate was −3.7 %.",
                 children.getString("total.sentence"));
         assertTrue(
@@ -110,7 +110,7 @@ class TruthResourceTest {
     void bothLimitsAtZeroAndAnEstimateAboveOneAreSaid() {
         JsonPath none = TruthFixture.asked(truths.season(0, 400), truths.stated("0.9", "0.9"), "");
         assertEquals(
-                "Detected in 0 of 400 counted (0.0 %). True prevalence 0 (95 % interval 0 to 0): apparent prevalence below"
+                "Detected in 0 of 400 counted (0.0 %). True prevalence 0.0 % (95 % interval 0.0 % to 0.0 %): apparent prevalence below"
                         + " the false-positive rate of 10 %, before it was cut to 0 the estimate was −12.5 %.",
                 none.getString("total.sentence"));
         assertEquals(-.125, none.getDouble("total.raw"), 1e-12);
