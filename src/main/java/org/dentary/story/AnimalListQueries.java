@@ -2,6 +2,7 @@ package org.dentary.story;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import java.util.List;
 import java.util.Locale;
 
@@ -26,9 +27,9 @@ class AnimalListQueries {
                and (cast(:q as text) is null or a.kit like :prefix
                     or a.kit in (select b.kit_bound from label b where b.code = :q)
                     or a.kit in (select i.kit from animal_identifier i where upper(i.value) = :words))
-               and (cast(:after as text) is null or (a.recorded_at, a.kit) <
-                    (select p.recorded_at, p.kit from animal p where p.kit = :after))
-             order by a.recorded_at desc, a.kit desc limit :limit
+               and (cast(:after as text) is null or a.recorded_at <= (select p.recorded_at from animal p where p.kit = :after)
+                    and (a.recorded_at, a.kit) < (select p.recorded_at, p.kit from animal p where p.kit = :after))
+             order by a.recorded_at desc, a.kit desc
             """;
 
     private final EntityManager entities;
@@ -39,6 +40,15 @@ class AnimalListQueries {
 
     @SuppressWarnings("unchecked")
     List<AnimalListItem> page(AnimalFilter filter, String after, int limit) {
+        return animals(filter, after).setMaxResults(limit).getResultList();
+    }
+
+    /** All animals of the filter, for a stream of {@link AnimalListItem}s. */
+    Query animals(AnimalFilter filter) {
+        return animals(filter, null);
+    }
+
+    private Query animals(AnimalFilter filter, String after) {
         String words = filter.q() == null ? null : filter.q().trim().toUpperCase(Locale.ROOT);
         String code = words == null ? null : words.replaceAll("[\\s-]", "");
         return entities.createNativeQuery(LIST, AnimalListItem.class)
@@ -52,8 +62,6 @@ class AnimalListQueries {
                 .setParameter("q", code)
                 .setParameter("prefix", code == null ? null : code.replaceAll("[%_\\\\]", "") + "%")
                 .setParameter("words", words)
-                .setParameter("after", after)
-                .setParameter("limit", limit)
-                .getResultList();
+                .setParameter("after", after);
     }
 }

@@ -4,12 +4,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.context.control.ActivateRequestContext;
 import java.io.OutputStream;
 import java.util.List;
+import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.table.CsvTable;
 
 /** Lists animals. */
 @ApplicationScoped
 public class AnimalListService {
-    private static final int AT_A_TIME = 1000;
     private static final List<String> COLUMNS = List.of(
             "kit",
             "season",
@@ -28,9 +28,11 @@ public class AnimalListService {
             "recordedAt");
 
     private final AnimalListQueries queries;
+    private final Snapshot snapshot;
 
-    AnimalListService(AnimalListQueries queries) {
+    AnimalListService(AnimalListQueries queries, Snapshot snapshot) {
         this.queries = queries;
+        this.snapshot = snapshot;
     }
 
     /** At most {@code limit} animals after a kit, newest first; null begins at the newest. */
@@ -38,17 +40,11 @@ public class AnimalListService {
         return queries.page(filter, after, limit);
     }
 
-    /** Writes all animals of the filter as CSV, a thousand at a time, so that memory does not grow with the list. */
+    /** Writes all animals of the filter as CSV, streamed, so that memory does not grow with the list. */
     @ActivateRequestContext
     public void write(AnimalFilter filter, OutputStream out) {
         try (CsvTable table = CsvTable.on(out, COLUMNS)) {
-            String after = null;
-            List<AnimalListItem> page;
-            do {
-                page = queries.page(filter, after, AT_A_TIME);
-                page.forEach(animal -> row(table, animal));
-                after = page.isEmpty() ? null : page.get(page.size() - 1).kit();
-            } while (page.size() == AT_A_TIME);
+            snapshot.<AnimalListItem>stream(() -> queries.animals(filter), animal -> row(table, animal));
         }
     }
 

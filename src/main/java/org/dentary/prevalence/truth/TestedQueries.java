@@ -26,12 +26,15 @@ class TestedQueries {
     private static final String TESTED = """
             with counted as (
               select l.kit from (select l.*, STEP as step LINES) as l where l.step = 'COUNTED'),
+            members as (
+              select c.kit as root, c.kit from counted c
+              union all
+              select c.kit, a.kit from animal a join counted c on c.kit = a.same_as),
             tested as (
-              select distinct c.kit, f.method, s.tissue, f.pool,
+              select distinct k.root as kit, f.method, s.tissue, f.pool,
                      f.method = any (cast(:methods as text[])) and s.tissue = any (cast(:tissues as text[])) and not f.pool
                      as inside
-                from counted c
-                cross join lateral (select c.kit as kit union all select a.kit from animal a where a.same_as = c.kit) as k
+                from members k
                 join label b on b.kit_bound = k.kit
                 join finding_specimen fs on fs.code = b.code
                 join specimen s on s.code = fs.code

@@ -52,7 +52,7 @@ public class NotificationQueries {
                  and (:season = '' or season = :season) and (:disease = '' or disease = :disease)
                  and (:kit = '' or kit = :kit)
                  and (place, died, kit, disease) > (:place, cast(:died as date), :afterKit, :afterDisease)
-               order by place, died, kit, disease limit :limit)
+               order by place, died, kit, disease limit cast(:limit as int))
             select p.kit, p.disease, d.name as disease_name, p.outcome, p.state, p.contact_kept, p.season, p.station,
                    s.time_zone, p.unit, p.died_on, p.place,
                    coalesce(p.settled_at,
@@ -171,6 +171,15 @@ public class NotificationQueries {
 
     @SuppressWarnings("unchecked")
     List<Row> page(NotificationFilter filter, String kit, Cursor after, int limit) {
+        return rows(filter, kit, after, limit).getResultList();
+    }
+
+    /** The whole list in the order of its pages, for a stream of {@link Row}s. */
+    Query all(NotificationFilter filter) {
+        return rows(filter, "", Cursor.START, null);
+    }
+
+    private Query rows(NotificationFilter filter, String kit, Cursor after, Integer limit) {
         return entities.createNativeQuery(PAGE, Row.class)
                 .setParameter("state", filter.state())
                 .setParameter("season", filter.season())
@@ -180,8 +189,7 @@ public class NotificationQueries {
                 .setParameter("died", after.died())
                 .setParameter("afterKit", after.kit())
                 .setParameter("afterDisease", after.disease())
-                .setParameter("limit", limit)
-                .getResultList();
+                .setParameter("limit", limit);
     }
 
     @SuppressWarnings("unchecked")

@@ -16,6 +16,7 @@ import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.PlanSettings;
 import org.dentary.platform.account.CurrentAccount;
+import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
@@ -27,7 +28,6 @@ import org.dentary.platform.table.CsvTable;
 @ApplicationScoped
 public class NotificationService {
     private static final String RESOURCE = "notification-attempt";
-    private static final int AT_A_TIME = 1_000;
     private static final List<String> COLUMNS = List.of(
             "kit",
             "disease",
@@ -52,6 +52,7 @@ public class NotificationService {
     private final PlanService plan;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
+    private final Snapshot snapshot;
     private final Clock clock;
     private final EntityManager entities;
 
@@ -61,6 +62,7 @@ public class NotificationService {
             PlanService plan,
             RepeatableRequests requests,
             CurrentAccount account,
+            Snapshot snapshot,
             Clock clock,
             EntityManager entities) {
         this.queries = queries;
@@ -68,6 +70,7 @@ public class NotificationService {
         this.plan = plan;
         this.requests = requests;
         this.account = account;
+        this.snapshot = snapshot;
         this.clock = clock;
         this.entities = entities;
     }
@@ -105,18 +108,12 @@ public class NotificationService {
         return queries.waiting();
     }
 
-    /** Writes the whole list as CSV, a thousand rows at a time. */
+    /** Writes the whole list as CSV, streamed: the list is put in order once. */
     @ActivateRequestContext
     void write(NotificationFilter filter, OutputStream out) {
         PlanSettings settings = plan.settings();
         try (CsvTable table = CsvTable.on(out, COLUMNS)) {
-            NotificationQueries.Cursor after = NotificationQueries.Cursor.START;
-            List<NotificationQueries.Row> rows;
-            do {
-                rows = queries.page(filter, "", after, AT_A_TIME);
-                rows.forEach(row -> row(table, item(row, settings)));
-                after = rows.isEmpty() ? null : cursorOf(rows.get(rows.size() - 1));
-            } while (rows.size() == AT_A_TIME);
+            snapshot.<NotificationQueries.Row>stream(() -> queries.all(filter), row -> row(table, item(row, settings)));
         }
     }
 

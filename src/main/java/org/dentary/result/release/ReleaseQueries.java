@@ -24,7 +24,7 @@ class ReleaseQueries {
     private static final String RECORDERS = """
             select distinct f.recorded_by from finding f join finding_specimen fs on fs.finding = f.id
               join label l on l.code = fs.code join animal a on a.kit = l.kit_bound
-             where coalesce(a.same_as, a.kit) = :kit and f.disease = :disease and f.finding = 'DETECTED'
+             where (a.kit = :kit and a.same_as is null or a.same_as = :kit) and f.disease = :disease and f.finding = 'DETECTED'
                and f.status in ('FINAL', 'CORRECTED')
                and not exists (select 1 from finding c where c.corrects = f.id)
             """;
@@ -46,7 +46,7 @@ class ReleaseQueries {
                    not exists (select 1 from line o where o.closed_at is null and o.unit = l.unit and o.disease = l.disease
                                 and o.kit <> l.kit and o.outcome = 'DETECTED')
               from line l left join outcome_explanation e on e.kit = l.kit and e.disease = l.disease
-             where l.closed_at is null and l.exclusion = ''
+             where l.closed_at is null and l.exclusion = '' and l.derived_outcome <> l.outcome
                and (l.derived_outcome = 'SUSPECT' or (l.derived_outcome = 'DETECTED' and l.outcome <> 'DETECTED'))
              order by l.derived_outcome, e.derived_at, l.kit
             """;

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
@@ -272,6 +273,26 @@ class TruthResourceTest {
         assertEquals(12, females.getInt("tested.counted"), "the filter holds for the tests too");
         JsonPath males = TruthFixture.asked(season, truths.stated("0.92", "1"), "&sex=MALE");
         assertFalse(males.getList("warnings").toString().contains("counted animals"));
+    }
+
+    @Test
+    void theTestsOfAllKitsOfAnAnimalAreItsTests() {
+        String season = truths.season(0, 30);
+        String counted =
+                lines.add(season, 1, ALine.of("ADULT", "MALE", "NOT_DETECTED")).get(0);
+        List<String> duplicate =
+                lines.add(season, 1, ALine.of("ADULT", "MALE", "NOT_DETECTED").excluded("DUPLICATE"));
+        truths.tested(duplicate, "N1", TruthFixture.NODE, "T_SCREEN", "SCREENING", "NOT_DETECTED", false);
+        String set = truths.stated("0.92", "1");
+        assertEquals(1, TruthFixture.asked(season, set, "").getInt("tested.outside"));
+        QuarkusTransaction.requiringNew()
+                .run(() -> entities.createNativeQuery("update animal set same_as = :counted where kit = :duplicate")
+                        .setParameter("counted", counted)
+                        .setParameter("duplicate", duplicate.get(0))
+                        .executeUpdate());
+        JsonPath linked = TruthFixture.asked(season, set, "");
+        assertEquals(31, linked.getInt("tested.within"));
+        assertEquals(0, linked.getInt("tested.outside"));
     }
 
     @Test
