@@ -118,7 +118,7 @@ public class ParcelService {
                                 .with("carrier", name)
                                 .with("waybill", waybill),
                         carrier,
-                        past.moved(head, carrier).at(moment.place().shown()).apartFrom(heads.keySet())))
+                        past.moved(head, carrier, moment.place().shown(), heads.keySet())))
                 .toList());
         return List.copyOf(heads.keySet());
     }
@@ -162,10 +162,8 @@ public class ParcelService {
                                         .withCounterparty(receiver.code())
                                         .withHandOver(arrival.act()),
                                 receiver,
-                                past.moved(head, receiver)
-                                        .at(moment.place().shown())
-                                        .offeredIn(null)
-                                        .apartFrom(there)))
+                                past.moved(head, receiver, moment.place().shown(), there)
+                                        .offeredIn(null)))
                         .toList(),
                 arrival.photos());
         return List.copyOf(heads.keySet());

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -35,6 +36,9 @@ class AtOnceTest {
 
     @Inject
     SubmissionFixture parcels;
+
+    @Inject
+    Clock clock;
 
     @Test
     void theSameAnimalSentAtOnceIsTakenInOnceAndAnsweredToAll() throws Exception {
@@ -164,6 +168,21 @@ class AtOnceTest {
                 + "\",\"laboratory\":\"T_LAB\",\"testedOn\":\"2025-11-18\",\"reportedOn\":\"2025-11-19\"}";
         assertEquals(List.of(200, 200, 200, 200, 200, 201), atOnce(i -> () -> put("liaison", finding, word)));
         assertNotEquals(null, id);
+    }
+
+    @Test
+    void theSameOfferAndTheSameDiscrepancySentAtOnceAreRecordedOnceAndAnsweredToAll() throws Exception {
+        String code = parcels.aNode("sampler", "FRESH_CHILLED");
+        String offer = "/hand-overs/" + UUID.randomUUID();
+        String offered = "{\"codes\":[\"" + code + "\"],\"to\":\"liaison\",\"occurredAt\":\"" + clock.instant() + "\"}";
+        assertEquals(List.of(200, 200, 200, 200, 200, 201), atOnce(i -> () -> put("sampler", offer, offered)));
+        String discrepancy = "/discrepancies/" + UUID.randomUUID();
+        String damaged = "{\"code\":\"" + code
+                + "\",\"kind\":\"DAMAGED\",\"owner\":\"sampler\",\"dueOn\":\"2026-12-24\",\"evidence\":\"lid cracked\"}";
+        assertEquals(List.of(200, 200, 200, 200, 200, 201), atOnce(i -> () -> put("sampler", discrepancy, damaged)));
+        assertEquals(
+                List.of("COLLECTED", "HANDOVER_OFFERED", "DISCREPANCY_OPENED"),
+                as("auditor").get("/api/v1/specimens/" + code + "/custody").path("events.kind"));
     }
 
     private int undo(Deer one, String account, String reason) {

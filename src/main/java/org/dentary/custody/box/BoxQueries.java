@@ -21,7 +21,8 @@ public class BoxQueries {
             insert into box (code, place, opened_by, opened_at) values (:code, :place, :by, :at)
             on conflict (code) do nothing
             """;
-    private static final String MOVE = "update box set place = :place, version = version + 1 where code = :code";
+    private static final String MOVE =
+            "update box set place = coalesce(cast(:place as text), place), version = version + 1 where code = :code";
     private static final String SEAL = """
             update box set tamper_seal = :seal, version = version + 1 where code = any(:codes)
             """;
@@ -65,6 +66,7 @@ public class BoxQueries {
                 == 1;
     }
 
+    /** @param place null keeps it */
     void move(String code, String place) {
         entities.createNativeQuery(MOVE)
                 .setParameter("code", code)

@@ -72,7 +72,7 @@ public class BoxService {
     @Transactional
     public Stored<BoxView> put(String typed, PutBox command, String ifMatch) {
         kits.hold(List.of(typed));
-        CustodyQueries.LabelRow label = boxLabel(typed);
+        CustodyQueries.LabelRow label = boxLabel(typed, "code");
         String code = label.code();
         Integer version = boxes.find(code).map(BoxRow::version).orElse(null);
         Seen seen = requests.compare(RESOURCE, code, command, ifMatch, version);
@@ -110,14 +110,15 @@ public class BoxService {
 
     private void move(String code, Moment moment) {
         Map<String, Head> heads = chains.lockWithContents(List.of(code));
-        rights.requireHeld(heads.values(), rights.past(heads.values(), moment.occurredAt()));
+        Past past = rights.past(heads.values(), moment.occurredAt());
+        rights.requireHeld(heads.values(), past);
         UUID act = UUID.randomUUID();
         chains.append(heads.values().stream()
                 .map(head -> new Planned(
                         moment.draft(CustodyKind.MOVED, head).withHandOver(act),
-                        head.at(moment.place().shown())))
+                        past.at(head, moment.place().shown())))
                 .toList());
-        boxes.move(code, moment.place().shown());
+        boxes.move(code, past.isPast(heads.get(code)) ? null : moment.place().shown());
     }
 
     /**
@@ -273,10 +274,6 @@ public class BoxService {
         }
     }
 
-    private CustodyQueries.LabelRow boxLabel(String typed) {
-        return boxLabel(typed, "code");
-    }
-
     private CustodyQueries.LabelRow boxLabel(String typed, String field) {
         CustodyQueries.LabelRow label = labels.existingLabel(typed);
         if (!label.isBox()) {
@@ -287,7 +284,7 @@ public class BoxService {
     }
 
     private String openBox(String typed) {
-        String code = boxLabel(typed).code();
+        String code = boxLabel(typed, "code").code();
         if (boxes.find(code).isEmpty()) {
             throw new NotFound("BOX_UNKNOWN", notOpened(code));
         }

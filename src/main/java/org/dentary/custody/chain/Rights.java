@@ -76,13 +76,7 @@ public class Rights {
      *     it acts for held then
      */
     public void requireHeld(Collection<Head> heads, Past past) {
-        for (Head head : heads) {
-            CustodyRules.requireAfterCollection(head.code(), past.at(), head.collectedAt());
-            if (head.isDestroyed()) {
-                throw new RuleBroken(
-                        "DESTROYED", head.code() + " was destroyed; only corrections can still be recorded");
-            }
-        }
+        requireThere(heads, past.at());
         Map<Holder, Boolean> may = new HashMap<>();
         List<FieldProblem> faults = new ArrayList<>();
         for (Head head : heads) {
@@ -104,6 +98,20 @@ public class Rights {
                                     faults.stream().map(FieldProblem::field).toList())
                             + " then; only who has custody can record this. Ask the custodian to hand over first",
                     faults);
+        }
+    }
+
+    /**
+     * @throws InvalidInput before collection
+     * @throws RuleBroken (409) for what was destroyed
+     */
+    public static void requireThere(Collection<Head> heads, Instant at) {
+        for (Head head : heads) {
+            CustodyRules.requireAfterCollection(head.code(), at, head.collectedAt());
+            if (head.isDestroyed()) {
+                throw new RuleBroken(
+                        "DESTROYED", head.code() + " was destroyed; only corrections can still be recorded");
+            }
         }
     }
 

@@ -46,15 +46,15 @@ public class DiscrepanciesResource {
 
     @GET
     @Path("{id}")
-    @PermissionsAllowed(Act.ANIMAL_READ)
-    @Operation(summary = "A discrepancy as it stands")
+    @PermissionsAllowed({Act.DISCREPANCY, Act.AUDIT_READ})
+    @Operation(summary = "A discrepancy as it stands; a sampler's own")
     public Response one(@PathParam("id") UUID id) {
-        return Answers.now(discrepancies.view(id), DiscrepancyView::version);
+        return Answers.now(discrepancies.read(id), DiscrepancyView::version);
     }
 
     @GET
-    @PermissionsAllowed(Act.ANIMAL_READ)
-    @Operation(summary = "Discrepancies, the next due first")
+    @PermissionsAllowed({Act.DISCREPANCY, Act.AUDIT_READ})
+    @Operation(summary = "Discrepancies, the next due first; a sampler's own")
     public Response list(
             @QueryParam("open") Boolean open,
             @QueryParam("owner") String owner,
@@ -69,7 +69,7 @@ public class DiscrepanciesResource {
                 new DiscrepancyQueries.Filter(
                         open,
                         owner,
-                        null,
+                        discrepancies.limitedTo(),
                         subject,
                         code,
                         mark == null ? null : mark.at(LocalDate::parse),

@@ -39,7 +39,6 @@ class DiscrepancyQueries {
             insert into discrepancy (id, code, kind, owner, due_on, evidence, subject, opened_by, opened_at)
             select cast(r.id as uuid), r.code, :kind, :owner, cast(:dueOn as date), :evidence, :subject, :by, :at
               from unnest(cast(:ids as text[]), cast(:codes as text[])) r(id, code)
-            on conflict (id) do nothing
             """;
     private static final String CHANGE = """
             update discrepancy set code = :code, kind = :kind, owner = :owner, due_on = cast(:dueOn as date),
@@ -131,9 +130,9 @@ class DiscrepancyQueries {
                 .setParameter("codes", codes.toArray(String[]::new)));
     }
 
-    /** @return how many are new; the first row stands for all, save id and code */
-    int insert(List<String> ids, Collection<String> codes, DiscrepancyRow like) {
-        return entities.createNativeQuery(INSERT)
+    /** One per code; the row stands for all, save id and code. */
+    void insert(List<String> ids, Collection<String> codes, DiscrepancyRow like) {
+        entities.createNativeQuery(INSERT)
                 .setParameter("ids", ids.toArray(String[]::new))
                 .setParameter("codes", codes.toArray(String[]::new))
                 .setParameter("kind", like.kind())

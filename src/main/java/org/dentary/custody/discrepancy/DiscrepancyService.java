@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -29,6 +28,7 @@ import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.custody.evidence.EvidenceWriter;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
+import org.dentary.plan.PlanClock;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
@@ -51,6 +51,7 @@ public class DiscrepancyService {
     private final PeopleService people;
     private final RepeatableRequests requests;
     private final Discrepancies discrepancies;
+    private final PlanClock clock;
 
     DiscrepancyService(
             DiscrepancyQueries queries,
@@ -62,7 +63,8 @@ public class DiscrepancyService {
             EvidenceService evidence,
             PeopleService people,
             RepeatableRequests requests,
-            Discrepancies discrepancies) {
+            Discrepancies discrepancies,
+            PlanClock clock) {
         this.queries = queries;
         this.labels = labels;
         this.moments = moments;
@@ -73,6 +75,7 @@ public class DiscrepancyService {
         this.people = people;
         this.requests = requests;
         this.discrepancies = discrepancies;
+        this.clock = clock;
     }
 
     /**
@@ -117,9 +120,11 @@ public class DiscrepancyService {
     @Transactional
     public int openAll(
             Collection<String> codes, PutDiscrepancy.Kind kind, String evidence, String subject, List<UUID> photos) {
-        Set<String> open = list(true, null, subject, null, Integer.MAX_VALUE).stream()
+        DiscrepancyQueries.Filter ofSubject =
+                new DiscrepancyQueries.Filter(true, null, null, subject, null, null, null);
+        Set<String> open = queries.list(ofSubject, Integer.MAX_VALUE).stream()
                 .filter(one -> one.kind().equals(kind.name()))
-                .map(DiscrepancyView::code)
+                .map(DiscrepancyRow::code)
                 .collect(Collectors.toSet());
         List<String> fresh = codes.stream()
                 .distinct()
@@ -241,15 +246,24 @@ public class DiscrepancyService {
     }
 
     /**
-     * Discrepancies, the next due first.
+     * The same for the account at hand.
      *
-     * @param open null: open and settled ones
-     * @param owner null: everybody's
-     * @param subject id of a hand-over or submission, null: any
-     * @param code null: any
+     * @throws NotAllowed for a sampler who neither owns nor opened it
      */
-    public List<DiscrepancyView> list(Boolean open, String owner, String subject, String code, int most) {
-        return list(new DiscrepancyQueries.Filter(open, owner, null, subject, code, null, null), most);
+    DiscrepancyView read(UUID id) {
+        DiscrepancyView one = view(id);
+        String of = limitedTo();
+        if (of != null && !of.equals(one.owner()) && !of.equals(one.openedBy())) {
+            throw new NotAllowed(
+                    "NOT_YOURS",
+                    "This discrepancy is " + one.ownerName() + "'s; a sampler reads those that they own or opened");
+        }
+        return one;
+    }
+
+    /** Whose discrepancies the account at hand may read: its own for a sampler, null for everybody's. */
+    String limitedTo() {
+        return rights.account().role() == Role.SAMPLER ? rights.actor() : null;
     }
 
     /**
@@ -259,10 +273,10 @@ public class DiscrepancyService {
      * @param open null: open and settled ones
      */
     public List<DiscrepancyView> mine(Boolean open, int most) {
-        String of = rights.account().role() == Role.SAMPLER ? rights.actor() : null;
-        return list(new DiscrepancyQueries.Filter(open, null, of, null, null, null, null), most);
+        return list(new DiscrepancyQueries.Filter(open, null, limitedTo(), null, null, null, null), most);
     }
 
+    /** The next due first. */
     List<DiscrepancyView> list(DiscrepancyQueries.Filter filter, int most) {
         return views(queries.list(filter, most));
     }
@@ -273,15 +287,11 @@ public class DiscrepancyService {
     }
 
     private List<DiscrepancyView> views(List<DiscrepancyRow> rows) {
-        LocalDate today = today();
+        LocalDate today = moments.now().atZone(clock.zone()).toLocalDate();
         Map<String, List<EvidenceView>> photos =
                 evidence.ofDiscrepancies(rows.stream().map(DiscrepancyRow::id).toList());
         return rows.stream()
                 .map(row -> row.view(today, photos.getOrDefault(row.id(), List.of())))
                 .toList();
-    }
-
-    private LocalDate today() {
-        return moments.now().atZone(ZoneOffset.UTC).toLocalDate();
     }
 }

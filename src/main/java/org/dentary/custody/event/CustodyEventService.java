@@ -39,6 +39,7 @@ import org.dentary.platform.request.RepeatableRequests.Seen;
 @ApplicationScoped
 public class CustodyEventService {
     private static final String RESOURCE = "custody-event";
+    private static final String FORM = "custody-event form";
 
     private final CustodyQueries queries;
     private final BoxQueries boxes;
@@ -107,13 +108,34 @@ public class CustodyEventService {
         for (Head head : heads.values()) {
             planned.add(plan(id, heads, command, head, past, moment, witness));
         }
-        planned.addAll(sealMismatches(id, command, codes, heads, moment));
+        planned.addAll(sealMismatches(id, command, codes, heads, past, moment));
         evidence.append(planned, command.photos());
         if (command.kind() == CustodyKind.TAMPER_SEAL_APPLIED) {
             boxes.seal(codes, command.tamperSeal().strip());
         }
         requests.accept(RESOURCE, id.toString(), command);
         return new Stored<>(act(id, command.kind()), true);
+    }
+
+    /**
+     * Records what a form says, once however often the form is sent.
+     *
+     * @param id the form's own
+     * @param timed whether the form names the time; else it is whenever the form is sent
+     * @throws RuleBroken (409) {@code FORM_SENT} where it was sent before and said something else
+     */
+    @Transactional
+    public void recordForm(UUID id, RecordCustodyEvent command, boolean timed) {
+        RecordCustodyEvent said = timed ? command : command.untimed();
+        if (!queries.isActRecorded(id)) {
+            record(id, command, null);
+            requests.accept(FORM, id.toString(), said);
+        } else if (requests.compare(FORM, id.toString(), said, "*", 0) != Seen.REPLAY) {
+            throw new RuleBroken(
+                    "FORM_SENT",
+                    "This form was sent already with other content; it stands as it was sent. Load the page again to"
+                            + " record more");
+        }
     }
 
     /** What was recorded under an id; empty if nothing was. */
@@ -166,19 +188,27 @@ public class CustodyEventService {
             case TO_PLACE -> new Holder(Holder.PARTY, moment.place().code());
             default -> null;
         };
-        boolean elsewhere = command.kind() != CustodyKind.CORRECTED && !past.isPast(head);
-        Head next = elsewhere ? head.at(moment.place().shown()) : head;
-        return to == null
-                ? new Planned(witness == null ? draft : draft.withCounterparty(witness), next)
-                : Planned.moving(
-                        Planned.from(draft, past.holder(head)).withCounterparty(to.code()),
-                        to,
-                        past.moved(next, to).apartFrom(heads.keySet()));
+        if (to != null) {
+            return Planned.moving(
+                    Planned.from(draft, past.holder(head)).withCounterparty(to.code()),
+                    to,
+                    past.moved(head, to, moment.place().shown(), heads.keySet()));
+        }
+        return new Planned(
+                witness == null ? draft : draft.withCounterparty(witness),
+                command.kind() == CustodyKind.CORRECTED
+                        ? head
+                        : past.at(head, moment.place().shown()));
     }
 
     /** A seal that is not the one put on opens a discrepancy for each code named, never in silence. */
     private List<Planned> sealMismatches(
-            UUID id, RecordCustodyEvent command, List<String> codes, Map<String, Head> heads, Moment moment) {
+            UUID id,
+            RecordCustodyEvent command,
+            List<String> codes,
+            Map<String, Head> heads,
+            Past past,
+            Moment moment) {
         if (command.kind() != CustodyKind.TAMPER_SEAL_CHECKED) {
             return List.of();
         }
@@ -196,7 +226,7 @@ public class CustodyEventService {
         opened.forEach((code, discrepancy) -> planned.add(new Planned(
                 Discrepancies.draft(moment, heads.get(code), "SEAL_MISMATCH", discrepancy)
                         .withHandOver(id),
-                heads.get(code).at(moment.place().shown()))));
+                past.at(heads.get(code), moment.place().shown()))));
         return planned;
     }
 

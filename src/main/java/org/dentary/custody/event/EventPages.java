@@ -17,20 +17,15 @@ import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
-import org.dentary.codes.LabelCode;
-import org.dentary.codes.NotACode;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.desk.DeskReading;
 import org.dentary.custody.desk.FormChecks;
+import org.dentary.custody.desk.HandOverForm;
 import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.problem.RuleBroken;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
@@ -92,42 +87,13 @@ public class EventPages {
                     .toList();
             RecordCustodyEvent command =
                     checks.checked(form.command(clock.instant().atOffset(ZoneOffset.UTC)));
-            if (!isRecordedAlready(id, command)) {
-                events.record(id, command, null);
-            }
+            events.recordForm(id, command, HandOverForm.said(form.occurredAt) != null);
             return Response.seeOther(URI.create("/custody/events?done=" + id)).build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
                     .entity(page(
                             form, null, FormChecks.shown(fault, desks.zones().get(0))))
                     .build();
-        }
-    }
-
-    /** A button pressed twice records once; the same form with other content is refused. */
-    private boolean isRecordedAlready(UUID id, RecordCustodyEvent command) {
-        Optional<RecordedAct> act = events.find(id);
-        if (act.isEmpty()) {
-            return false;
-        }
-        Set<String> codes =
-                act.get().events().stream().map(RecordedAct.Item::code).collect(Collectors.toSet());
-        boolean same = act.get().kind() == command.kind()
-                && command.codes().stream().allMatch(typed -> codes.contains(plain(typed)));
-        if (!same) {
-            throw new RuleBroken(
-                    "FORM_SENT",
-                    "This form was sent already with other content; it stands as it was sent. Load the page again to"
-                            + " record more");
-        }
-        return true;
-    }
-
-    private static String plain(String typed) {
-        try {
-            return LabelCode.parse(typed).value();
-        } catch (NotACode fault) {
-            return typed;
         }
     }
 

@@ -49,9 +49,20 @@ class EventRights {
             Rights.requireNotOffered(heads.values());
         }
         switch (command.kind()) {
-            case CORRECTED -> requireOwnEntry(command, heads);
-            case FOUND -> requireLost(heads, past);
-            case RETURNED -> requireWithParty(heads, past);
+            case CORRECTED -> {
+                requireOwnEntry(command, heads);
+                heads.values()
+                        .forEach(head ->
+                                CustodyRules.requireAfterCollection(head.code(), past.at(), head.collectedAt()));
+            }
+            case FOUND -> {
+                Rights.requireThere(heads.values(), past.at());
+                requireLost(heads, past);
+            }
+            case RETURNED -> {
+                Rights.requireThere(heads.values(), past.at());
+                requireWithParty(heads, past);
+            }
             case STORED -> {
                 rights.requireHeld(heads.values(), past);
                 requireStore(moment.place());

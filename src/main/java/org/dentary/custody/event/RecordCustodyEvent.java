@@ -74,6 +74,25 @@ public record RecordCustodyEvent(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) @Size(max = 80, message = "a person's code has up to 80 characters")
         String witness) {
 
+    /** The same without its time. */
+    RecordCustodyEvent untimed() {
+        return new RecordCustodyEvent(
+                codes,
+                kind,
+                null,
+                place,
+                temperatureCelsius,
+                sensor,
+                tamperSeal,
+                condition,
+                reason,
+                enteredAt,
+                evidence,
+                corrects,
+                photos,
+                witness);
+    }
+
     /** How tissue was found. */
     public enum Condition {
         GOOD,

@@ -70,7 +70,7 @@ class HandOverMoves {
             planned.add(Planned.moving(
                     stored ? draft.atPlace(row.toCustodian()) : draft,
                     row.to(),
-                    past.moved(head, row.to()).at(place).apartFrom(heads.keySet())));
+                    past.moved(head, row.to(), place, heads.keySet())));
         }
         chains.append(planned, offer.photos());
     }
@@ -94,9 +94,7 @@ class HandOverMoves {
                             .with("from", row.fromCustodian())
                             .with("relinquishedAt", row.occurredAt()),
                     row.to(),
-                    past.moved(head, row.to())
-                            .apartFrom(count.accepted())
-                            .at(moment.place().shown())
+                    past.moved(head, row.to(), moment.place().shown(), count.accepted())
                             .offeredIn(null)));
         }
         shorts.forEach((code, id) -> {

@@ -56,7 +56,6 @@ class HandOverQueries {
             insert into hand_over (id, from_kind, from_custodian, to_kind, to_custodian, place, occurred_at, offered_by,
                 offered_at, reason, state)
             values (cast(:id as uuid), :fromKind, :from, :toKind, :to, :place, :occurredAt, :by, :at, :reason, :state)
-            on conflict (id) do nothing
             """;
     private static final String INSERT_ITEMS = """
             insert into hand_over_item (hand_over, code, state)
@@ -184,22 +183,20 @@ class HandOverQueries {
                 HandOverView.Item.class);
     }
 
-    /** @return whether it is new; another's of that id may be there already */
-    boolean insert(HandOverRow row) {
-        return entities.createNativeQuery(INSERT)
-                        .setParameter("id", row.id())
-                        .setParameter("fromKind", row.fromKind())
-                        .setParameter("from", row.fromCustodian())
-                        .setParameter("toKind", row.toKind())
-                        .setParameter("to", row.toCustodian())
-                        .setParameter("place", row.place())
-                        .setParameter("occurredAt", row.occurredAt())
-                        .setParameter("by", row.offeredBy())
-                        .setParameter("at", row.offeredAt())
-                        .setParameter("reason", row.reason())
-                        .setParameter("state", row.state())
-                        .executeUpdate()
-                == 1;
+    void insert(HandOverRow row) {
+        entities.createNativeQuery(INSERT)
+                .setParameter("id", row.id())
+                .setParameter("fromKind", row.fromKind())
+                .setParameter("from", row.fromCustodian())
+                .setParameter("toKind", row.toKind())
+                .setParameter("to", row.toCustodian())
+                .setParameter("place", row.place())
+                .setParameter("occurredAt", row.occurredAt())
+                .setParameter("by", row.offeredBy())
+                .setParameter("at", row.offeredAt())
+                .setParameter("reason", row.reason())
+                .setParameter("state", row.state())
+                .executeUpdate();
     }
 
     void insertItems(UUID id, Collection<String> codes, String state) {

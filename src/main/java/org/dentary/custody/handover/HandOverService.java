@@ -84,6 +84,11 @@ public class HandOverService {
         Holder to = Rights.holder(people.custodian(offer.to()));
         Map<String, Head> heads = chains.lockWithContents(
                 labels.stream().map(CustodyQueries.LabelRow::code).toList());
+        // Who sent the very same at this moment had the chains first; it is recorded now.
+        if (queries.find(id).isPresent()) {
+            isReplay(id, offer, ifMatch, view(id).version());
+            return new Stored<>(view(id), false);
+        }
         Moment moment = moments.moment(
                 offer.occurredAt(), offer.enteredAt(), offer.reasonGiven(), offer.place(), Labels.zone(labels));
         moment = offer.isOnPaper() ? moment.onPaper() : moment;
@@ -96,10 +101,7 @@ public class HandOverService {
         }
         boolean atOnce = rights.movesAtOnce(from, to, offer);
         HandOverRow row = row(id, offer, from, to, moment, atOnce);
-        if (!queries.insert(row)) {
-            isReplay(id, offer, ifMatch, view(id).version());
-            return new Stored<>(view(id), false);
-        }
+        queries.insert(row);
         queries.insertItems(id, heads.keySet(), atOnce ? "ACCEPTED" : "OFFERED");
         if (atOnce) {
             moves.atOnce(row, offer, heads, past, moment);

@@ -17,6 +17,7 @@ import org.dentary.custody.chain.Holder;
 import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Moment;
 import org.dentary.custody.chain.Moments;
+import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.handover.HandOverQueries.HandOverRow;
 import org.dentary.platform.problem.InvalidInput;
@@ -64,7 +65,7 @@ public class OfferAnswerService {
      *
      * @throws NotFound if there is no such hand-over
      * @throws NotAllowed if it was offered to somebody else
-     * @throws RuleBroken (409) for one's own offer, or one that is answered already
+     * @throws RuleBroken (409) for one's own offer, one that is answered already, or what the giver held no more
      */
     @Transactional
     public HandOverView accept(UUID id, AcceptHandOver acceptance) {
@@ -99,7 +100,9 @@ public class OfferAnswerService {
             throw InvalidInput.field(
                     "codes", "NONE_OFFERED", "none of these codes was offered; to take none, refuse the hand-over");
         }
-        moves.accept(row, count, heads, rights.past(heads.values(), moment.occurredAt()), moment, acceptance.photos());
+        Past past = rights.past(heads.values(), moment.occurredAt());
+        requireStillGiven(row, count.accepted(), heads, past);
+        moves.accept(row, count, heads, past, moment, acceptance.photos());
         queries.setItems(id, count.accepted(), "ACCEPTED");
         queries.setItems(id, count.missing(), "MISSING");
         boolean whole = count.missing().isEmpty();
@@ -179,6 +182,21 @@ public class OfferAnswerService {
         if (!rights.mayActFor(row.to())) {
             throw new NotAllowed(
                     "NOT_THE_RECEIVER", "Offered to " + row.toCustodian() + ", not to you; only the receiver answers");
+        }
+    }
+
+    /** An offer does not keep a laboratory from counting in what came to it; from then on it is not the giver's to give. */
+    private static void requireStillGiven(HandOverRow row, Set<String> counted, Map<String, Head> heads, Past past) {
+        List<String> gone = counted.stream()
+                .filter(code -> !row.uuid().equals(heads.get(code).offered())
+                        && !row.from().equals(past.holder(heads.get(code))))
+                .toList();
+        if (!gone.isEmpty()) {
+            throw new RuleBroken(
+                    "NO_LONGER_HELD",
+                    row.fromCustodian() + " did not hold " + Labels.shown(gone)
+                            + " any more then: somebody else counted them in after the offer. Say when you counted them, if"
+                            + " that was before, or leave them out; to take none, refuse the hand-over");
         }
     }
 

@@ -92,6 +92,11 @@ public class IdentityExceptionService {
         requireItsDiscrepancy(label.code(), command.discrepancy());
         Map<String, Head> heads = chains.lock(List.of(label.code()));
         Rights.requireInCustody(List.of(label.code()), heads);
+        // Read again behind the lock: the very same may have been sent twice at this moment.
+        if (queries.byId(id).isPresent()) {
+            requests.compare(RESOURCE, id.toString(), unsigned, true);
+            return new Stored<>(views.view(id), false);
+        }
         requireReceived(label.code());
         IdentityRules.requireNoneStanding(views.of(label.code()));
         Moment moment = moments.moment(

@@ -207,6 +207,31 @@ class CustodyEventsResourceTest {
     }
 
     @Test
+    void whatWasDestroyedAtALaboratoryDoesNotComeBack() {
+        String code = atTheLaboratory();
+        put("liaison", UUID.randomUUID(), now("DESTROYED", code, "reason", "incinerated"))
+                .statusCode(201);
+        put("liaison", UUID.randomUUID(), now("RETURNED", code, "reason", "archive"))
+                .statusCode(409)
+                .body("code", equalTo("DESTROYED"));
+        chain("auditor", code).body("custodian", equalTo(SeasonFixture.LABORATORY));
+    }
+
+    @Test
+    void nothingIsCorrectedBeforeItWasCollected() {
+        String code = fixture.collected(1, collectedAt).get(0);
+        UUID id = UUID.randomUUID();
+        put("sampler", id, event("TEMPERATURE_READ", code, "temperatureCelsius", 4.5))
+                .statusCode(201);
+        Map<String, Object> correction = at(collectedAt.minusSeconds(60), "CORRECTED", code, "temperatureCelsius", 5.5);
+        correction.put("corrects", id.toString());
+        correction.put("reason", "misread");
+        put("sampler", UUID.randomUUID(), correction)
+                .statusCode(422)
+                .body("errors[0].rule", equalTo("BEFORE_COLLECTION"));
+    }
+
+    @Test
     void aStoreTakesInWithoutAnOfferFromItsPeopleOnly() {
         String code = fixture.collected(1, collectedAt).get(0);
         put("sampler", UUID.randomUUID(), event("STORED", code, "place", SeasonFixture.STORE))
@@ -220,27 +245,7 @@ class CustodyEventsResourceTest {
 
     @Test
     void whatTheLaboratoryDoesIsNotForEverybody() {
-        String code = fixture.collected(1, collectedAt).get(0);
-        fixture.as("sampler");
-        parcels.ship(new Shipment(
-                List.of(code),
-                "Invented Express",
-                "W-9",
-                collectedAt.plusSeconds(60),
-                null,
-                null,
-                UUID.randomUUID(),
-                null,
-                List.of()));
-        fixture.as("liaison");
-        parcels.receive(new Arrival(
-                List.of(code),
-                SeasonFixture.LABORATORY,
-                collectedAt.plusSeconds(120),
-                null,
-                null,
-                UUID.randomUUID(),
-                null));
+        String code = atTheLaboratory();
         put("liaison", UUID.randomUUID(), now("FORWARDED", code, "place", SeasonFixture.CONFIRMING_LABORATORY))
                 .statusCode(201);
         chain("liaison", code)
@@ -252,6 +257,32 @@ class CustodyEventsResourceTest {
                 .body("verified", equalTo(true))
                 .body("events.kind", contains("COLLECTED", "SHIPPED", "RECEIVED", "AT_LABORATORY"))
                 .body("events[3].counterparty", nullValue());
+        // Then warm in the hands of a courier: what came after the first laboratory is not told, nor what was wrong
+        // with it.
+        Map<String, Object> onwards = new HashMap<>(Map.of(
+                "codes",
+                List.of(code),
+                "to",
+                SeasonFixture.PARTY,
+                "signedBy",
+                "R. Okonedo",
+                "occurredAt",
+                clock.instant().toString()));
+        json("liaison")
+                .body(onwards)
+                .put("/api/v1/hand-overs/" + UUID.randomUUID())
+                .then()
+                .statusCode(201);
+        put("liaison", UUID.randomUUID(), now("TAMPER_SEAL_CHECKED", code, "tamperSeal", "TS 9"))
+                .statusCode(201);
+        chain("liaison", code)
+                .body("custodian", equalTo(SeasonFixture.PARTY))
+                .body("sealMismatches", hasSize(1))
+                .body("discrepancies", hasSize(1));
+        chain("sampler", code)
+                .body("custodian", equalTo(SeasonFixture.LABORATORY))
+                .body("sealMismatches", empty())
+                .body("discrepancies", empty());
         put("liaison", UUID.randomUUID(), now("RETURNED", code, "reason", "archive"))
                 .statusCode(201);
         chain("auditor", code).body("custodian", equalTo("T_LIAISON"));
@@ -282,6 +313,10 @@ class CustodyEventsResourceTest {
                 .then()
                 .statusCode(200)
                 .body("items.id", contains(id.toString()));
+        as("epidemiologist").get("/api/v1/discrepancies/" + id).then().statusCode(403);
+        as("notifier").get("/api/v1/discrepancies").then().statusCode(403);
+        as("sampler").get("/api/v1/discrepancies/" + id).then().statusCode(403).body("code", equalTo("NOT_YOURS"));
+        as("sampler").get("/api/v1/discrepancies?code=" + code).then().body("items", empty());
         body.put("owner", SeasonFixture.STORE);
         discrepancy("liaison", UUID.randomUUID(), null, body).statusCode(422).body("code", equalTo("OWNER_UNKNOWN"));
         body.put("kind", "ODD");
@@ -300,6 +335,31 @@ class CustodyEventsResourceTest {
                 .get("/api/v1/specimens/" + label + "/custody")
                 .then()
                 .statusCode(401);
+    }
+
+    private String atTheLaboratory() {
+        String code = fixture.collected(1, collectedAt).get(0);
+        fixture.as("sampler");
+        parcels.ship(new Shipment(
+                List.of(code),
+                "Invented Express",
+                "W-9",
+                collectedAt.plusSeconds(60),
+                null,
+                null,
+                UUID.randomUUID(),
+                null,
+                List.of()));
+        fixture.as("liaison");
+        parcels.receive(new Arrival(
+                List.of(code),
+                SeasonFixture.LABORATORY,
+                collectedAt.plusSeconds(120),
+                null,
+                null,
+                UUID.randomUUID(),
+                null));
+        return code;
     }
 
     private Map<String, Object> event(String kind, String code, String field, Object value) {

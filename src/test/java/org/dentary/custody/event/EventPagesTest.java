@@ -63,6 +63,9 @@ class EventPagesTest {
         changed.put("kind", "MOVED");
         changed.put("place", "shelf 2");
         post("sampler", changed).statusCode(409).body(containsString("sent already with other content"));
+        changed = new HashMap<>(read);
+        changed.put("temperatureCelsius", "4");
+        post("sampler", changed).statusCode(409).body(containsString("sent already with other content"));
         String entry = chain.getString("events[1].id");
         as("sampler")
                 .get("/custody/events?codes=" + code + "&corrects=" + entry)

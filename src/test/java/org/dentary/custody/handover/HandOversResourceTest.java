@@ -24,8 +24,11 @@ import java.util.Map;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
+import org.dentary.custody.Arrival;
 import org.dentary.custody.CustodyFixture;
 import org.dentary.custody.CustodyService;
+import org.dentary.custody.HeadView;
+import org.dentary.custody.ParcelService;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.RecordedEvent;
 import org.dentary.ledger.LedgerStore;
@@ -42,6 +45,9 @@ class HandOversResourceTest {
 
     @Inject
     CustodyService custody;
+
+    @Inject
+    ParcelService parcels;
 
     @Inject
     LedgerStore ledger;
@@ -155,9 +161,42 @@ class HandOversResourceTest {
         Map<String, Object> before = at(codes, collectedAt.plusSeconds(60), null, null);
         before.put("to", SeasonFixture.STORE);
         offer("liaison", UUID.randomUUID(), before).statusCode(409).body("code", equalTo("NOT_HELD"));
+        String box = fixture.aBoxLabel();
+        as("liaison").body(Map.of("place", SeasonFixture.STATION)).put("/api/v1/boxes/" + box);
+        as("liaison")
+                .put("/api/v1/boxes/" + box + "/contents/" + codes.get(0))
+                .then()
+                .statusCode(201);
         offer("sampler", UUID.randomUUID(), before).statusCode(201).body("state", equalTo("ACCEPTED"));
         assertTrue(last(codes.get(0)).step().late());
-        assertEquals("T_LIAISON", holder(codes.get(0)), "what happened later still holds");
+        HeadView head = custody.heads(codes).get(codes.get(0));
+        assertEquals(
+                List.of("T_LIAISON", SeasonFixture.STATION, box),
+                List.of(head.custodian(), head.place(), head.box()),
+                "what happened later still holds");
+    }
+
+    @Test
+    void whatALaboratoryCountedInSinceTheOfferIsNoMoreTheGivers() {
+        List<String> codes = fixture.collected(1, collectedAt);
+        UUID id = UUID.randomUUID();
+        offer("sampler", id, body(codes, "liaison")).statusCode(201);
+        fixture.as("liaison");
+        parcels.receive(new Arrival(
+                codes, SeasonFixture.LABORATORY, collectedAt.plusSeconds(1200), null, null, UUID.randomUUID(), null));
+        accept("liaison", id, codes).statusCode(409).body("code", equalTo("NO_LONGER_HELD"));
+        assertEquals(SeasonFixture.LABORATORY, holder(codes.get(0)));
+        // Counted before the laboratory did, entered after: told, and the laboratory keeps it.
+        as("liaison")
+                .body(Map.of(
+                        "codes",
+                        codes,
+                        "occurredAt",
+                        collectedAt.plusSeconds(900).toString()))
+                .post("/api/v1/hand-overs/" + id + "/acceptance")
+                .then()
+                .statusCode(200);
+        assertEquals(SeasonFixture.LABORATORY, holder(codes.get(0)));
     }
 
     @Test
