@@ -149,6 +149,11 @@ public class CustodyService {
         return views;
     }
 
+    /** Those of the codes that a laboratory has counted in at some time, wherever they are now. */
+    public Set<String> received(Collection<String> codes) {
+        return queries.received(codes);
+    }
+
     /**
      * Who holds a code that the present account does not hold and acts for nobody who does; empty where it may move it, or
      * where custody never began.

@@ -8,12 +8,11 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.dentary.custody.chain.CustodyKind;
+import java.util.stream.Stream;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.Head;
@@ -25,7 +24,6 @@ import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Step;
 import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.discrepancy.DiscrepancyView;
-import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.event.EventViews;
 import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceService;
@@ -92,10 +90,13 @@ class CustodyViews {
     List<CustodyView> all(List<CustodyQueries.LabelRow> labels, Map<String, Head> heads) {
         List<String> codes = labels.stream().map(CustodyQueries.LabelRow::code).toList();
         Map<String, List<LedgerEvent>> recorded = ledger.chains(codes);
-        List<RecordedEvent> events = recorded.values().stream()
+        // What was damaged so that it cannot be read is named by the check; the rest is still told.
+        Map<String, List<RecordedEvent>> readable = recorded.values().stream()
                 .flatMap(List::stream)
-                .map(RecordedEvent::of)
-                .toList();
+                .flatMap(event -> RecordedEvent.readable(event).stream())
+                .collect(Collectors.groupingBy(event -> event.event().chain()));
+        List<RecordedEvent> events =
+                readable.values().stream().flatMap(List::stream).toList();
         List<UUID> ids = events.stream().map(event -> event.event().id()).toList();
         Instant now = moments.now();
         Known known = new Known(
@@ -113,9 +114,13 @@ class CustodyViews {
                 identities.ofCodes(codes));
         boolean follows = mayFollowToTheLaboratory(rights.account());
         return labels.stream()
-                .map(label ->
-                        view(label, heads.get(label.code()), recorded.getOrDefault(label.code(), List.of()), known))
-                .map(whole -> follows ? whole : veiled(whole))
+                .map(label -> view(
+                        label,
+                        heads.get(label.code()),
+                        recorded.getOrDefault(label.code(), List.of()),
+                        readable.getOrDefault(label.code(), List.of()),
+                        known))
+                .map(whole -> follows ? whole : Veil.over(whole))
                 .toList();
     }
 
@@ -158,14 +163,19 @@ class CustodyViews {
         }
     }
 
-    private static CustodyView view(CustodyQueries.LabelRow label, Head head, List<LedgerEvent> recorded, Known known) {
-        List<RecordedEvent> events = recorded.stream().map(RecordedEvent::of).toList();
+    private static CustodyView view(
+            CustodyQueries.LabelRow label,
+            Head head,
+            List<LedgerEvent> recorded,
+            List<RecordedEvent> events,
+            Known known) {
         List<Step> steps = events.stream().map(RecordedEvent::step).toList();
-        List<String> differences =
-                Chain.verify(recorded, new ChainHead(head.code(), head.sequence(), head.hash())).stream()
-                        .map(Difference::toString)
-                        .toList();
-        Step moved = CustodyRules.lastMove(steps).orElseThrow();
+        List<String> differences = Stream.concat(
+                        Chain.verify(recorded, new ChainHead(head.code(), head.sequence(), head.hash())).stream(),
+                        Chain.verifyOutside(recorded, known.texts()).stream())
+                .map(Difference::toString)
+                .toList();
+        Instant since = CustodyRules.lastMove(steps).map(Step::occurredAt).orElse(head.collectedAt());
         Map<Boolean, List<DiscrepancyView>> wrong = known.discrepancies().getOrDefault(label.code(), List.of()).stream()
                 .collect(Collectors.partitioningBy(one -> one.closedAt() == null));
         return new CustodyView(
@@ -178,7 +188,7 @@ class CustodyViews {
                 known.name(head.holder().code()),
                 head.place(),
                 known.name(head.place()),
-                moved.occurredAt(),
+                since,
                 differences.isEmpty(),
                 differences,
                 head.collectedAt(),
@@ -201,49 +211,6 @@ class CustodyViews {
     /** Where tissue goes after its first laboratory tells what was found there; that is for those who may know. */
     private static boolean mayFollowToTheLaboratory(Account account) {
         return account.may(Act.DERIVED_OUTCOME);
-    }
-
-    private static CustodyView veiled(CustodyView whole) {
-        Optional<CustodyEventView> received = whole.events().stream()
-                .filter(event -> event.kind().equals(CustodyKind.RECEIVED.name()))
-                .findFirst();
-        if (received.isEmpty()) {
-            return whole;
-        }
-        CustodyEventView arrival = received.get();
-        return new CustodyView(
-                whole.code(),
-                whole.part(),
-                whole.kit(),
-                whole.zone(),
-                arrival.custodian(),
-                Holder.PARTY,
-                arrival.custodianName(),
-                arrival.place(),
-                arrival.placeName(),
-                arrival.occurredAt(),
-                whole.verified(),
-                whole.differences(),
-                whole.collectedAt(),
-                whole.hoursSinceCollection(),
-                null,
-                whole.lost(),
-                whole.destroyed(),
-                false,
-                null,
-                whole.gaps(),
-                whole.lateEntries().stream()
-                        .filter(late -> late.sequence() <= arrival.sequence())
-                        .toList(),
-                whole.excursions(),
-                whole.sealMismatches(),
-                whole.discrepancies(),
-                whole.settled(),
-                whole.identityExceptions(),
-                whole.events().stream()
-                        .map(event ->
-                                event.sequence() > arrival.sequence() && !event.isOfIdentity() ? event.veiled() : event)
-                        .toList());
     }
 
     private Map<UUID, HandOverView> offers(Collection<Head> heads) {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.UUID;
 
 /** Whether a chain is still the one that was recorded. Nothing here tells whether its first entry was true. */
 public final class Chain {
@@ -56,6 +57,38 @@ public final class Chain {
             compare(differences, noted, head.sequence(), "noted hash", head.hash(), noted.hash());
         }
         return List.copyOf(differences);
+    }
+
+    /**
+     * Checks what is kept outside the hashed bytes of events against the digests inside. What was erased is no difference.
+     *
+     * @param kept content by event and field as {@link LedgerStore#secrets} gives it
+     * @return every difference in order of position, empty if all is as recorded
+     */
+    public static List<Difference> verifyOutside(List<LedgerEvent> events, Map<UUID, Map<String, Redacted>> kept) {
+        List<Difference> differences = new ArrayList<>();
+        for (LedgerEvent event : events) {
+            kept.getOrDefault(event.id(), Map.of()).forEach((name, content) -> {
+                String expected = digest(event, name);
+                if (!content.digest().equals(expected)) {
+                    differences.add(Difference.inEvent(
+                            event,
+                            event.sequence(),
+                            "digest of " + name + " kept outside",
+                            expected,
+                            content.digest()));
+                }
+            });
+        }
+        return List.copyOf(differences);
+    }
+
+    private static String digest(LedgerEvent event, String name) {
+        try {
+            return event.digest(name) == null ? "none" : event.digest(name);
+        } catch (IllegalArgumentException e) {
+            return e.getMessage();
+        }
     }
 
     /** The columns derive from the bytes, so each must still say what they say. */

@@ -68,6 +68,20 @@ public record LedgerEvent(
                 Sha256.hex(bytes));
     }
 
+    /**
+     * The digest that stands in the bytes for a field that is kept outside them.
+     *
+     * @param name the field, one inside a list or map by its path, joined by dots
+     * @return null where there is none
+     */
+    public String digest(String name) {
+        JsonNode at = content().path("fields");
+        for (String part : name.split("\\.")) {
+            at = at.isArray() && part.matches("[0-9]{1,9}") ? at.path(Integer.parseInt(part)) : at.path(part);
+        }
+        return at.path("sha256").asText(null);
+    }
+
     /** What the bytes say, for reading: names as in {@link EventDraft}, redacted fields as {@code {"sha256": ...}}. */
     public JsonNode content() {
         return CanonicalJson.parse(bytes);

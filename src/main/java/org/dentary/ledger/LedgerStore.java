@@ -143,8 +143,8 @@ public class LedgerStore {
     /**
      * What was redacted in events and is not erased.
      *
-     * @return event to field name (nested ones joined by dots) to content, checked against its digest; events without
-     *     are left out
+     * @return event to field name (nested ones joined by dots) to content as it is kept, to be checked with {@link
+     *     Chain#verifyOutside}; events without are left out
      */
     public Map<UUID, Map<String, Redacted>> secrets(Collection<UUID> events) {
         return onConnection("read what was redacted", connection -> {
@@ -153,18 +153,24 @@ public class LedgerStore {
                 statement.setArray(1, array(connection, "uuid", events, id -> id));
                 try (ResultSet row = statement.executeQuery()) {
                     while (row.next()) {
-                        Base64.Decoder base64 = Base64.getDecoder();
-                        byte[] salt = base64.decode(row.getString(3));
-                        byte[] content = base64.decode(row.getString(4));
                         secrets.computeIfAbsent(row.getObject(1, UUID.class), id -> new LinkedHashMap<>())
-                                .put(
-                                        row.getString(2),
-                                        new Redacted(salt, content, Sha256.hex(Sha256.of(salt, content))));
+                                .put(row.getString(2), kept(row.getString(3), row.getString(4)));
                     }
                 }
             }
             return secrets;
         });
+    }
+
+    /** What is kept; under a fresh salt, so that its digest is not the recorded one, where that is no base64 any more. */
+    private static Redacted kept(String base64Salt, String base64Content) {
+        try {
+            byte[] salt = Base64.getDecoder().decode(base64Salt);
+            byte[] content = Base64.getDecoder().decode(base64Content);
+            return new Redacted(salt, content, Sha256.hex(Sha256.of(salt, content)));
+        } catch (IllegalArgumentException damaged) {
+            return Redacted.of(base64Content);
+        }
     }
 
     /**

@@ -42,6 +42,7 @@ import org.dentary.specimen.SpecimenView;
 @ApplicationScoped
 public class StoryService {
     private static final String AT_LABORATORY = "LABORATORY";
+    private static final String AT_LABORATORY_KIND = "PARTY";
 
     private final KitService kits;
     private final AnimalService animals;
@@ -207,8 +208,10 @@ public class StoryService {
 
     private List<SpecimenStory> tissue(String kit, boolean knowing) {
         List<SpecimenView> taken = specimens.ofKit(kit);
-        Map<String, HeadView> heads =
-                custody.heads(taken.stream().map(SpecimenView::code).toList());
+        List<String> codes = taken.stream().map(SpecimenView::code).toList();
+        Map<String, HeadView> heads = custody.heads(codes);
+        // From its first laboratory on, where it goes tells what was found there, on the way to the next one too.
+        Set<String> received = knowing ? Set.of() : custody.received(codes);
         Map<String, List<PreservationView>> kept =
                 specimens.preservation(kit).stream().collect(Collectors.groupingBy(PreservationView::code));
         Set<String> laboratories =
@@ -216,7 +219,9 @@ public class StoryService {
         return taken.stream()
                 .map(specimen -> {
                     HeadView head = heads.get(specimen.code());
-                    boolean masked = !knowing && head != null && laboratories.contains(head.custodian());
+                    boolean masked = !knowing
+                            && head != null
+                            && (received.contains(specimen.code()) || laboratories.contains(head.custodian()));
                     return new SpecimenStory(
                             specimen.code(),
                             specimen.part(),
@@ -230,11 +235,11 @@ public class StoryService {
                             specimen.collectedAt(),
                             specimen.collectedBy(),
                             specimen.archived(),
-                            head == null ? null : head.custodianKind(),
+                            head == null ? null : masked ? AT_LABORATORY_KIND : head.custodianKind(),
                             head == null ? null : masked ? AT_LABORATORY : head.custodian(),
                             head == null || masked ? null : head.place(),
                             head == null || masked ? null : head.box(),
-                            head == null ? null : head.offered(),
+                            head == null ? null : !masked && head.offered(),
                             kept.getOrDefault(specimen.code(), List.of()),
                             specimen.version());
                 })

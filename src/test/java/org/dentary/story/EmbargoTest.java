@@ -13,7 +13,9 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.dentary.animal.line.LineService;
 import org.dentary.codes.Part;
@@ -35,6 +37,9 @@ class EmbargoTest {
 
     @Inject
     LineService lines;
+
+    @Inject
+    Clock clock;
 
     @Inject
     EntityManager entities;
@@ -96,6 +101,31 @@ class EmbargoTest {
                 .then()
                 .body("outcomes[0].derivedOutcome", equalTo("SUSPECT"))
                 .body("findings[0].specimens", equalTo(List.of(one.label(Part.NODE_LEFT))));
+    }
+
+    @Test
+    void whereASpecimenGoesFromItsFirstLaboratoryIsNotSeenOnTheWayEither() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts());
+        String code = one.label(Part.NODE_LEFT);
+        deer.put("liaison", "/animals/" + one.kit() + "/specimens/" + code, deer.node(one))
+                .statusCode(201);
+        bench.receive(bench.sent(code), code).statusCode(201);
+        Map<String, Object> before = specimen("sampler", one);
+        assertEquals("LABORATORY", before.get("custodian"));
+        deer.put(
+                        "liaison",
+                        "/hand-overs/" + UUID.randomUUID(),
+                        "{\"codes\":[\"" + code
+                                + "\"],\"to\":\"T_COURIER\",\"signedBy\":\"R. Okonedo\",\"occurredAt\":\""
+                                + clock.instant() + "\"}")
+                .statusCode(201);
+        assertEquals("T_COURIER", specimen("liaison", one).get("custodian"));
+        assertEquals(before, specimen("sampler", one));
+    }
+
+    private static Map<String, Object> specimen(String account, Deer one) {
+        return as(account).get("/api/v1/animals/" + one.kit()).jsonPath().getMap("specimens[0]");
     }
 
     @Test

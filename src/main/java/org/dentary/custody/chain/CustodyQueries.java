@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.ledger.LedgerEvent;
@@ -78,6 +79,8 @@ public class CustodyQueries {
     private static final String EVENTS_OF_ACT = """
             select bytes from ledger_event where hand_over = cast(:act as uuid) order by chain, sequence
             """;
+    private static final String RECEIVED =
+            "select distinct chain from ledger_event where chain = any(:codes) and kind = 'RECEIVED'";
     private static final String IS_ACT_RECORDED =
             "select exists (select 1 from ledger_event where hand_over = cast(:act as uuid))";
 
@@ -180,6 +183,14 @@ public class CustodyQueries {
                 .setParameter("act", act.toString())
                 .getResultList();
         return bytes.stream().map(LedgerEvent::parse).toList();
+    }
+
+    /** Those of the codes that a laboratory or other organisation has counted in at some time. */
+    @SuppressWarnings("unchecked")
+    public Set<String> received(Collection<String> codes) {
+        return Set.copyOf(entities.createNativeQuery(RECEIVED)
+                .setParameter("codes", array(codes))
+                .getResultList());
     }
 
     /** Whether an event of that act is on the ledger. */

@@ -2,7 +2,10 @@ package org.dentary.custody.chain;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.math.BigDecimal;
+import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Optional;
 import java.util.UUID;
 import org.dentary.ledger.LedgerEvent;
 
@@ -17,6 +20,19 @@ public record RecordedEvent(LedgerEvent event, JsonNode content) {
     /** The event with the content of its stored bytes. */
     public static RecordedEvent of(LedgerEvent event) {
         return new RecordedEvent(event, event.content());
+    }
+
+    /** The same; empty where its bytes were changed so that they are no event of custody any more. */
+    public static Optional<RecordedEvent> readable(LedgerEvent event) {
+        try {
+            RecordedEvent read = of(event);
+            read.step();
+            read.time("receivedAt");
+            ZoneId.of(read.text("zone"));
+            return Optional.of(read);
+        } catch (IllegalArgumentException | DateTimeException | NullPointerException damaged) {
+            return Optional.empty();
+        }
     }
 
     /** What happened. */

@@ -69,7 +69,7 @@ public final class EventViews {
             List<EvidenceView> photos,
             List<ErasedText> erasures) {
         Step step = event.step();
-        String place = event.text("place") == null ? text(kept, "placeText") : event.text("place");
+        String place = event.text("place") == null ? text(event, kept, "placeText") : event.text("place");
         return new CustodyEventView(
                 step.sequence(),
                 step.id(),
@@ -91,7 +91,7 @@ public final class EventViews {
                 name.apply(event.field("custodian")),
                 step.relinquishedAt(),
                 step.late(),
-                text(kept, "reason"),
+                text(event, kept, "reason"),
                 step.temperatureCelsius(),
                 event.field("sensor"),
                 seals.get(step.sequence()),
@@ -99,12 +99,12 @@ public final class EventViews {
                 event.field("condition"),
                 event.field("box"),
                 event.field("child") == null ? event.field("parent") : event.field("child"),
-                text(kept, "carrier"),
-                text(kept, "waybill"),
-                text(kept, "signedBy"),
-                text(kept, "signature"),
+                text(event, kept, "carrier"),
+                text(event, kept, "waybill"),
+                text(event, kept, "signedBy"),
+                text(event, kept, "signature"),
                 event.field("paperForm"),
-                text(kept, "evidence"),
+                text(event, kept, "evidence"),
                 event.field("discrepancyKind"),
                 event.field("outcome"),
                 event.field("corrects") == null ? null : positions.get(event.field("corrects")),
@@ -133,7 +133,9 @@ public final class EventViews {
         return before;
     }
 
-    private static String text(Map<String, Redacted> kept, String name) {
-        return kept.containsKey(name) ? kept.get(name).text() : null;
+    /** A text that is kept outside; null where there is none, or it is not the one that was recorded. */
+    private static String text(RecordedEvent event, Map<String, Redacted> kept, String name) {
+        Redacted text = kept.get(name);
+        return text != null && text.digest().equals(event.digest(name)) ? text.text() : null;
     }
 }

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.dentary.ledger.Chain;
 import org.dentary.ledger.ChainHead;
 import org.dentary.ledger.Difference;
@@ -53,30 +54,29 @@ public class LabelHistoryService {
         Map<String, BlockChainQueries.Codes> digests = queries.codes(blocks);
         Map<String, List<String>> differences = new HashMap<>();
         TreeSet<String> people = new TreeSet<>();
+        Map<UUID, Map<String, Redacted>> texts = ledger.secrets(chains.values().stream()
+                .flatMap(List::stream)
+                .map(LedgerEvent::id)
+                .toList());
         chains.forEach((block, events) -> {
-            differences.put(block, differences(events, digests.get(block)));
+            differences.put(block, differences(events, texts, digests.get(block)));
             events.forEach(event -> {
                 for (String of : List.of("actor", "place", "counterparty")) {
                     people.add(event.content().path(of).asText());
                 }
             });
         });
-        Known known = new Known(
-                chains,
-                differences,
-                ledger.secrets(chains.values().stream()
-                        .flatMap(List::stream)
-                        .map(LedgerEvent::id)
-                        .toList()),
-                queries.names(people));
+        Known known = new Known(chains, differences, texts, queries.names(people));
         return homes.stream().collect(Collectors.toMap(BlockChainQueries.Home::code, home -> history(home, known)));
     }
 
-    private static List<String> differences(List<LedgerEvent> events, BlockChainQueries.Codes codes) {
-        List<String> differences =
-                new ArrayList<>(Chain.verify(events, ChainHead.after(events.get(events.size() - 1))).stream()
-                        .map(Difference::toString)
-                        .toList());
+    private static List<String> differences(
+            List<LedgerEvent> events, Map<UUID, Map<String, Redacted>> texts, BlockChainQueries.Codes codes) {
+        List<String> differences = new ArrayList<>(Stream.concat(
+                        Chain.verify(events, ChainHead.after(events.get(events.size() - 1))).stream(),
+                        Chain.verifyOutside(events, texts).stream())
+                .map(Difference::toString)
+                .toList());
         JsonNode issue = events.get(0).content();
         String expected = issue.path("fields").path("codesSha256").asText(null);
         if (expected != null && (codes == null || !expected.equals(codes.sha256()))) {
@@ -106,6 +106,7 @@ public class LabelHistoryService {
         JsonNode fields = content.path("fields");
         LabelEventKind kind = LabelEventKind.valueOf(event.kind());
         Redacted reason = known.texts().getOrDefault(event.id(), Map.of()).get("reason");
+        boolean asRecorded = reason != null && reason.digest().equals(event.digest("reason"));
         String place = content.path("place").asText(null);
         String person = content.path("counterparty").asText(null);
         String actor = content.path("actor").asText();
@@ -121,7 +122,7 @@ public class LabelHistoryService {
                 place == null ? null : known.names().getOrDefault(place, place),
                 person == null ? null : known.names().getOrDefault(person, person),
                 fields.hasNonNull("labels") ? fields.get("labels").asInt() : null,
-                reason == null ? null : reason.text(),
+                asRecorded ? reason.text() : null,
                 fields.hasNonNull("printNumber") ? fields.get("printNumber").asInt() : null,
                 event.hash());
     }

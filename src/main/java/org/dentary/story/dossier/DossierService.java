@@ -103,7 +103,9 @@ public class DossierService {
                     reAttributions.getOrDefault(code, List.of()),
                     corrections.getOrDefault(code, List.of()),
                     sealsOf(events, labels.get(code), seals),
-                    proofs.get(events.get(events.size() - 1).id())));
+                    events.isEmpty()
+                            ? null
+                            : proofs.get(events.get(events.size() - 1).id())));
         }
         return dossiers;
     }
