@@ -1,5 +1,6 @@
 package org.dentary.codes;
 
+import java.util.List;
 import java.util.regex.Pattern;
 
 /**
@@ -13,7 +14,29 @@ public final class TypedText {
     private static final String DASHES = "-\u2010\u2011\u2012\u2013\u2014\u2212_";
     private static final int LONGEST_ECHO = 40;
 
+    /** A code in the groups in which it is printed, 4-4-2, blanks between them. */
+    private static final Pattern GROUPED = Pattern.compile(
+            "(?<![0-9A-Za-z-])([0-9A-Za-z]{4})\\h+([0-9A-Za-z]{4})\\h+([0-9A-Za-z]{2})(?![0-9A-Za-z-])");
+
+    private static final Pattern PARTS = Pattern.compile("[\\s,;]+");
+
     private TypedText() {}
+
+    /**
+     * The codes in a text of several, as typed: parted by lines, blanks, commas or semicolons; one that was typed in its
+     * printed groups stays one.
+     *
+     * @param typed null counts as nothing typed
+     * @return in the order typed; empty parts are left out
+     */
+    public static List<String> several(String typed) {
+        String together = GROUPED.matcher(typed == null ? "" : typed).replaceAll("$1-$2-$3");
+        return PARTS.splitAsStream(together)
+                .map(part -> part.replaceAll("\\p{Cntrl}", ""))
+                .map(part -> SYMBOLOGY_IDENTIFIER.matcher(part).replaceFirst(""))
+                .filter(part -> !part.isBlank())
+                .toList();
+    }
 
     /** The typed text without what is forgiven; a foreign character stays, for the reader to name. */
     static String forgive(String typed) {

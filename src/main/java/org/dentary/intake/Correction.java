@@ -42,6 +42,7 @@ final class Correction {
         if (!facts.identifiers().isEmpty()) {
             typed.put("identifierType", facts.identifiers().get(0).type());
             typed.put("identifier", facts.identifiers().get(0).value());
+            put(typed, "identifierIssuer", facts.identifiers().get(0).issuer());
         }
         if (facts.enteredInError()) {
             typed.put("enteredInError", "true");

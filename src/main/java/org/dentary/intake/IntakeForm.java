@@ -67,6 +67,9 @@ public record IntakeForm(Map<String, String> typed) {
     private static final Map<String, String> OF_THE_JAW =
             Map.of("jawSide", "side", "jawState", "jawState", "jawWhereabouts", "whereabouts");
 
+    /** The kinds of number that the form offers. */
+    private static final Set<String> IDENTIFIERS = Set.of("REGISTRATION", "EAR_TAG", "OLD_ID");
+
     private static final Set<String> NUMBERS = Set.of("cheekTeeth", "cusps");
 
     public IntakeForm {
@@ -98,6 +101,11 @@ public record IntakeForm(Map<String, String> typed) {
         return value(field).equals(value);
     }
 
+    /** Whether the number is of a kind that the form does not offer, as other programs' clients send them. */
+    public boolean isOtherIdentifier() {
+        return typed.containsKey("identifierType") && !IDENTIFIERS.contains(typed.get("identifierType"));
+    }
+
     IntakeForm with(String field, String value) {
         Map<String, String> more = new LinkedHashMap<>(typed);
         more.put(field, value);
@@ -124,6 +132,7 @@ public record IntakeForm(Map<String, String> typed) {
             body.putArray("identifiers")
                     .addObject()
                     .put("type", typed.getOrDefault("identifierType", "REGISTRATION"))
+                    .put("issuer", typed.get("identifierIssuer"))
                     .put("value", value("identifier"));
         }
         return body;

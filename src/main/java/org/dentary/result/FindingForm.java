@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.UUID;
+import org.dentary.codes.TypedText;
 import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
@@ -123,9 +124,7 @@ public record FindingForm(
     RecordFinding command() {
         List<FieldProblem> faults = new ArrayList<>();
         RecordFinding command = new RecordFinding(
-                Arrays.stream(specimens.split("[\\s,;]+"))
-                        .filter(code -> !code.isEmpty())
-                        .toList(),
+                TypedText.several(specimens),
                 given(method),
                 chosen(Stage.class, "stage", stage, faults),
                 chosen(FindingWord.class, "finding", finding, faults),

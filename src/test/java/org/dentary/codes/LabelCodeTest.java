@@ -45,6 +45,15 @@ class LabelCodeTest {
     }
 
     @Test
+    void severalAreTypedInTheirGroupsOrNot() {
+        assertEquals(
+                List.of("A000-0000-JC", "A0000000JC", "a000-0000-jc", "A0000000JC", "A000", "0000"),
+                TypedText.several("A000 0000 JC\r\nA0000000JC, a000 0000\tjc;]C0A0000000JC\u001d\n\nA000 0000"));
+        assertEquals(List.of(), TypedText.several(null));
+        assertEquals(List.of(), TypedText.several(" ,; \n"));
+    }
+
+    @Test
     void printsFourFourTwo() {
         assertEquals(
                 "A000-0000-JC", LabelCode.of(new KitStem("A0000000"), Part.JAW).grouped());

@@ -8,6 +8,7 @@ import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
@@ -136,6 +137,40 @@ class IntakePagesTest {
                 .body("antlerPoints", equalTo(6));
         form.put("notes", "stale");
         post("sampler", "/intake/" + one.kit(), form).statusCode(422).body(containsString("was changed since"));
+    }
+
+    @Test
+    void aNumberThatTheFormDoesNotOfferIsKeptByACorrectionWithWhoGaveIt() {
+        Deer one = deer.aDeer();
+        ObjectNode facts = deer.facts();
+        facts.putArray("identifiers")
+                .addObject()
+                .put("type", "HUNTER_TAG")
+                .put("issuer", "Fen Valley office")
+                .put("value", "7-01");
+        deer.take(one, facts);
+        page("sampler")
+                .get("/intake/" + one.kit())
+                .then()
+                .body(
+                        containsString("value=\"Fen Valley office\""),
+                        containsString("<option value=\"HUNTER_TAG\" selected>"));
+        Map<String, String> form = form(one);
+        form.keySet().removeIf(name -> name.startsWith("jaw.") || name.equals("specimens"));
+        form.put("jawStatus", "COLLECTED_TO_READ");
+        form.put("version", "0");
+        form.put("reason", "seen again");
+        form.put("sex", "FEMALE");
+        form.put("identifierType", "HUNTER_TAG");
+        form.put("identifierIssuer", "Fen Valley office");
+        form.put("identifier", "7-01");
+        post("sampler", "/intake/" + one.kit(), form).statusCode(303);
+        as("auditor")
+                .get("/api/v1/animals/" + one.kit())
+                .then()
+                .body("sex", equalTo("FEMALE"))
+                .body("identifiers[0].type", equalTo("HUNTER_TAG"))
+                .body("identifiers[0].issuer", equalTo("Fen Valley office"));
     }
 
     @Test

@@ -4,9 +4,9 @@ import jakarta.ws.rs.FormParam;
 import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
-import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.codes.TypedText;
 import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.custody.handover.OfferHandOver;
 import org.dentary.platform.CalendarText;
@@ -127,12 +127,7 @@ public class HandOverForm {
 
     /** @throws InvalidInput where nothing was scanned */
     public static List<String> lines(String codes) {
-        List<String> lines = codes == null
-                ? List.of()
-                : Arrays.stream(codes.split("[\\s,;]+"))
-                        .map(line -> line.replaceAll("^\\][A-Za-z][0-9A-Za-z]|\\p{Cntrl}", ""))
-                        .filter(line -> !line.isBlank())
-                        .toList();
+        List<String> lines = TypedText.several(codes);
         if (lines.isEmpty()) {
             throw InvalidInput.field("codes", "REQUIRED", "Scan at least one code");
         }
