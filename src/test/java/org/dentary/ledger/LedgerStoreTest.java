@@ -146,6 +146,7 @@ class LedgerStoreTest {
                         "update ledger_event set kind = 'LOST'",
                         "delete from ledger_event",
                         "truncate ledger_event cascade",
+                        "update ledger_secret set content = ''",
                         "update checkpoint set signature = ''",
                         "delete from checkpoint",
                         "truncate checkpoint cascade",

@@ -113,12 +113,6 @@ final class DossierPdf {
             identity.kitBound() + (identity.isReAttributed() ? ", printed for kit " + identity.kitPrinted() : "")
                     + ", issued to " + identity.issuedTo()
         });
-        if (identity.replaces() != null) {
-            facts.add(new String[] {"Printed in place of", DossierRules.grouped(identity.replaces())});
-        }
-        if (identity.replacedBy() != null) {
-            facts.add(new String[] {"Replaced by", DossierRules.grouped(identity.replacedBy())});
-        }
         if (identity.isSpecimen()) {
             facts.add(new String[] {
                 "Tissue",

@@ -9,8 +9,7 @@ import java.util.List;
 @ApplicationScoped
 class DossierQueries {
     private static final String IDENTITIES = """
-            select l.code, l.part, l.kit_printed, l.kit_bound, l.voided_at is not null, l.replaces,
-                   (select max(r.code) from label r where r.replaces = l.code), issued.name,
+            select l.code, l.part, l.kit_printed, l.kit_bound, l.voided_at is not null, issued.name,
                    s.parent, s.tissue, s.tissue_text, s.side, s.condition, s.preservation, s.collected_at,
                    coalesce(p.name, s.collected_by), species.name, a.sex, a.died_on, a.died_on_precision,
                    unit.name, station.name, coalesce(station.time_zone, issued.time_zone), season.name,

@@ -11,8 +11,6 @@ import java.time.LocalDate;
  * @param kitBound the kit that what is under it belongs to; another one where a swap was put right
  * @param zone time zone of the station that the animal was taken in at, else that the label was issued to
  * @param parent code of the specimen that it was cut from, or null
- * @param replaces code of the label that this one was printed in place of, or null
- * @param replacedBy code of the label printed in its place, or null
  * @param swapOpen whether a swapped label of the animal is unresolved
  * @param sameAs kit of the same animal that is counted instead, or null
  * @param collectionRoute how the animal reached the program, or null
@@ -23,8 +21,6 @@ public record Identity(
         String kitPrinted,
         String kitBound,
         Boolean voided,
-        String replaces,
-        String replacedBy,
         String issuedTo,
         String parent,
         String tissue,
