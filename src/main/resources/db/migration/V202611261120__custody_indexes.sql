@@ -9,5 +9,3 @@ create index re_attribution_from_kit on re_attribution (from_kit);
 create index re_attribution_to_kit on re_attribution (to_kit);
 -- A text kept beside an event is written once or erased; another text under its digest would be a forgery.
 revoke update on ledger_secret from ${service};
--- Never filled: a reprint carries the same code, its trail is in the code's ledger.
-alter table label drop column replaces;
