@@ -3,6 +3,7 @@ package org.dentary.plan;
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Named;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
@@ -40,6 +41,11 @@ public class PlanClock {
                     .orElse(ZoneId.of("UTC"));
         }
         return zone;
+    }
+
+    /** The day of a moment. */
+    public LocalDate day(Instant at) {
+        return LocalDate.ofInstant(at, zone());
     }
 
     /** A moment such as "Nov 25, 2026, 07:03 CST". */

@@ -14,7 +14,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.stream.Stream;
 import org.dentary.cautions.CautionService;
@@ -24,6 +23,7 @@ import org.dentary.jaw.AgeingPlans;
 import org.dentary.jaw.drawing.JawDrawing;
 import org.dentary.jaw.drawing.JawDrawingSvg;
 import org.dentary.jaw.drawing.JawDrawings;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.RegionView;
 import org.dentary.platform.account.Act;
@@ -38,12 +38,14 @@ public class JawKeyPages {
     private final AgeingPlans plans;
     private final CautionService cautions;
     private final PlanService plan;
+    private final PlanClock planClock;
     private final Clock clock;
 
-    JawKeyPages(AgeingPlans plans, CautionService cautions, PlanService plan, Clock clock) {
+    JawKeyPages(AgeingPlans plans, CautionService cautions, PlanService plan, PlanClock planClock, Clock clock) {
         this.plans = plans;
         this.cautions = cautions;
         this.plan = plan;
+        this.planClock = planClock;
         this.clock = clock;
     }
 
@@ -58,7 +60,7 @@ public class JawKeyPages {
     @PermissionsAllowed(Act.READ_COMMON)
     public TemplateInstance exam(@Context UriInfo address) {
         JawExam exam = JawExam.of(address.getQueryParameters());
-        if (exam.diedOn() != null && exam.diedOn().isAfter(LocalDate.now(clock))) {
+        if (exam.diedOn() != null && exam.diedOn().isAfter(planClock.day(clock.instant()))) {
             throw InvalidInput.field(
                     "diedOn", "FUTURE", "diedOn is " + exam.diedOn() + ", which is still to come; check the date");
         }

@@ -5,8 +5,6 @@ import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
 import java.security.SecureRandom;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -20,6 +18,7 @@ import org.dentary.jaw.key.AgeClass;
 import org.dentary.jaw.key.JawKey;
 import org.dentary.jaw.photo.JawPhotoService;
 import org.dentary.jaw.photo.JawPhotoView;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.setting.PlanSetting;
@@ -43,6 +42,7 @@ public class PracticeService {
     private final PracticeAnswers answers;
     private final JawPhotoService photos;
     private final PlanService plan;
+    private final PlanClock planClock;
     private final CurrentAccount current;
     private final Clock clock;
     private final Random random = new SecureRandom();
@@ -53,6 +53,7 @@ public class PracticeService {
             PracticeAnswers answers,
             JawPhotoService photos,
             PlanService plan,
+            PlanClock planClock,
             CurrentAccount current,
             Clock clock) {
         this.queries = queries;
@@ -60,6 +61,7 @@ public class PracticeService {
         this.answers = answers;
         this.photos = photos;
         this.plan = plan;
+        this.planClock = planClock;
         this.current = current;
         this.clock = clock;
     }
@@ -282,7 +284,7 @@ public class PracticeService {
     }
 
     private String season() {
-        return plan.seasonOn(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC))
+        return plan.seasonOn(planClock.day(clock.instant()))
                 .map(SeasonView::code)
                 .orElse(null);
     }

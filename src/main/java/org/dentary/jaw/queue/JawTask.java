@@ -3,7 +3,6 @@ package org.dentary.jaw.queue;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.Locale;
 
 /**
@@ -28,12 +27,6 @@ public record JawTask(
         int readers,
         String why,
         String photo) {
-    /** The UTC day since which it waits. */
-    @JsonIgnore
-    public LocalDate getSinceDay() {
-        return LocalDate.ofInstant(since, ZoneOffset.UTC);
-    }
-
     /** Where the jaw is, in words. */
     @JsonIgnore
     public String getWhere() {
