@@ -18,7 +18,7 @@ class CutContextQueries {
             """;
     private static final String LABORATORIES = """
             select w.laboratory, b.name, cast(count(*) as int) as animals, min(w.dispatched_at) as oldestSentAt
-              from (select distinct on (l.id) l.id, s.laboratory, s.dispatched_at
+              from (select distinct on (l.kit) l.kit, s.laboratory, s.dispatched_at
                       from data_cut_line c
                       join line l on l.id = c.line
                       left join embargo e on e.kit = l.kit
@@ -26,7 +26,7 @@ class CutContextQueries {
                                  join submission s on s.id = p.submission and s.dispatched_at is not null)
                              on t.kit_bound = l.kit and (e.since is null or greatest(p.recorded_at, s.dispatched_at) < e.since)
                      where c.cut = :cut and l.outcome = 'PENDING' and l.exclusion = ''
-                     order by l.id, s.dispatched_at desc nulls last) w
+                     order by l.kit, s.dispatched_at desc nulls last) w
               left join laboratory b on b.code = w.laboratory
              group by w.laboratory, b.name order by 3 desc, 1 nulls last
             """;

@@ -6,11 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -18,6 +20,7 @@ import org.dentary.SeasonFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture;
 import org.dentary.prevalence.LineFixture.ALine;
+import org.dentary.prevalence.PlayedSeason;
 import org.junit.jupiter.api.Test;
 
 /** What a cut keeps beside its lines: stations' last animals, laboratories' pending. */
@@ -26,6 +29,9 @@ import org.junit.jupiter.api.Test;
 class DataCutContextTest {
     @Inject
     LineFixture lines;
+
+    @Inject
+    EntityManager entities;
 
     private static RequestSpecification as(String username) {
         return given().auth()
@@ -91,6 +97,35 @@ class DataCutContextTest {
                 .body(containsString("Last animal received"))
                 .body(containsString("Not sent yet"))
                 .body(containsString("Test laboratory"));
+    }
+
+    @Test
+    void anAnimalPendingForTwoDiseasesIsOneAnimal() {
+        String season = lines.season();
+        List<String> kits = lines.add(season, 2, ALine.of("ADULT", "MALE", "PENDING"));
+        lines.sent(kits.subList(0, 1), SeasonFixture.LABORATORY, "2025-11-10T12:00:00Z");
+        QuarkusTransaction.requiringNew().run(() -> {
+            entities.createNativeQuery("insert into disease (code, name, position)"
+                            + " values (:code, 'Second disease', 903) on conflict do nothing")
+                    .setParameter("code", PlayedSeason.SECOND_DISEASE)
+                    .executeUpdate();
+            entities.createNativeQuery("""
+                            insert into line (kit, disease, season, species, origin, sex, sex_evidence, age_class, age_disputed,
+                                   unit, region, station, died_on, mortality_source, collection_route, clinical_signs,
+                                   sampling_basis, has_specimen, derived_outcome, outcome, exclusion, cause, opened_at)
+                            select kit, :code, season, species, origin, sex, sex_evidence, age_class, age_disputed, unit,
+                                   region, station, died_on, mortality_source, collection_route, clinical_signs,
+                                   sampling_basis, has_specimen, derived_outcome, outcome, exclusion, cause, opened_at
+                              from line where kit in (:kits)
+                            """)
+                    .setParameter("code", PlayedSeason.SECOND_DISEASE)
+                    .setParameter("kits", kits)
+                    .executeUpdate();
+        });
+        JsonPath made = cut(season, "Both");
+        assertEquals(4, made.getInt("lines"));
+        assertEquals(1, pending(made, "'" + SeasonFixture.LABORATORY + "'"));
+        assertEquals(1, pending(made, "null"));
     }
 
     private static int pending(JsonPath cut, String laboratory) {
