@@ -28,8 +28,8 @@ import org.jfree.data.xy.YIntervalSeriesCollection;
 
 /**
  * One report as a drawing of a fixed size. A few groups stand side by side; many, or any on a narrow screen, one below the
- * other, the share across. Marks of the last dimension differ by shape, intervals run through them; who is not sampled has
- * a place and no mark.
+ * other, the share across. Marks of the last dimension differ by shape where there are shapes enough, intervals run through
+ * them; who is not sampled has a place and no mark.
  */
 public final class ChartDrawing {
     private static final int WIDE = 720;
@@ -39,6 +39,7 @@ public final class ChartDrawing {
     private static final int ROW = 26;
     private static final int AROUND = 120;
     private static final double SPREAD = 0.6;
+    private static final List<Shape> SHAPES = shapes();
 
     private final JFreeChart chart;
     private final int width;
@@ -48,12 +49,15 @@ public final class ChartDrawing {
         Map<String, String> groupNames = new LinkedHashMap<>();
         Map<String, String> seriesNames = new LinkedHashMap<>();
         Map<String, Map<String, PrevalenceCell>> cells = cells(report, table, groupNames, seriesNames);
-        List<String> groups = List.copyOf(groupNames.values());
-        boolean below = narrow || groups.size() > SIDE_BY_SIDE;
-        this.width = narrow ? NARROW : WIDE;
         int series = seriesNames.size();
-        this.height = below ? AROUND + groups.size() * Math.max(ROW, 15 * series) : WIDE_HEIGHT;
-        this.chart = chart(report, data(cells, seriesNames), groups, inks, below, series);
+        int row = Math.max(ROW, 15 * series);
+        int shown = ChartFrame.rows(groupNames.size(), row);
+        List<String> groups = groupNames.values().stream().limit(shown).toList();
+        boolean below = narrow || shown > SIDE_BY_SIDE;
+        this.width = narrow ? NARROW : WIDE;
+        this.height = below ? AROUND + shown * row : WIDE_HEIGHT;
+        this.chart = chart(report, data(cells, seriesNames, shown), groups, inks, below, series);
+        ChartFrame.tellLeftOut(chart, shown, groupNames.size(), inks);
     }
 
     /** Pixels across. */
@@ -72,8 +76,8 @@ public final class ChartDrawing {
     }
 
     /**
-     * Group to mark to cell: the last dimension tells the mark, the others together the group. Each by its codes, as two
-     * places may be called alike.
+     * Group to mark to cell: the last dimension tells the mark, the others together the group; all of them together where
+     * the last has more values than there are shapes. Each by its codes, as two places may be called alike.
      *
      * @param groupNames gets what groups are called
      * @param seriesNames gets what marks are called
@@ -84,22 +88,34 @@ public final class ChartDrawing {
             Map<String, String> groupNames,
             Map<String, String> seriesNames) {
         Map<String, Map<String, PrevalenceCell>> cells = new LinkedHashMap<>();
+        boolean shapesTell = shapesTell(report);
         for (int i = 0; i < report.cells().size(); i++) {
             PrevalenceCell cell = report.cells().get(i);
             List<String> codes = List.copyOf(cell.group().values());
             List<String> words = table.rows().get(i).groups();
-            int last = codes.size() == 1 ? 1 : codes.size() - 1;
+            int last = shapesTell ? codes.size() - 1 : codes.size();
             String group = String.join(", ", codes.subList(0, last));
-            String mark = codes.size() == 1 ? "ALL" : codes.get(last);
+            String mark = shapesTell ? codes.get(last) : "ALL";
             groupNames.putIfAbsent(group, String.join(", ", words.subList(0, last)));
-            seriesNames.putIfAbsent(mark, codes.size() == 1 ? "All" : words.get(last));
+            seriesNames.putIfAbsent(mark, shapesTell ? words.get(last) : "All");
             cells.computeIfAbsent(group, any -> new LinkedHashMap<>()).put(mark, cell);
         }
         return cells;
     }
 
+    /** Whether shapes can tell the last of several dimensions. */
+    private static boolean shapesTell(PrevalenceReport report) {
+        return report.cells().stream().allMatch(cell -> cell.group().size() > 1)
+                && report.cells().stream()
+                                .map(cell -> List.copyOf(cell.group().values())
+                                        .get(cell.group().size() - 1))
+                                .distinct()
+                                .count()
+                        <= SHAPES.size();
+    }
+
     private static YIntervalSeriesCollection data(
-            Map<String, Map<String, PrevalenceCell>> cells, Map<String, String> seriesNames) {
+            Map<String, Map<String, PrevalenceCell>> cells, Map<String, String> seriesNames, int shown) {
         YIntervalSeriesCollection data = new YIntervalSeriesCollection();
         int series = seriesNames.size();
         int s = 0;
@@ -107,7 +123,8 @@ public final class ChartDrawing {
             YIntervalSeries marks = new YIntervalSeries(one.getValue());
             double shift = series == 1 ? 0 : (s - (series - 1) / 2.0) * SPREAD / series;
             int g = 0;
-            for (Map<String, PrevalenceCell> group : cells.values()) {
+            for (Map<String, PrevalenceCell> group :
+                    cells.values().stream().limit(shown).toList()) {
                 PrevalenceCell cell = group.get(one.getKey());
                 if (cell != null && !cell.isNotSampled()) {
                     marks.add(g + shift, cell.prevalence(), cell.lower(), cell.upper());
@@ -149,10 +166,9 @@ public final class ChartDrawing {
         marks.setDrawXError(false);
         marks.setCapLength(8);
         marks.setErrorStroke(new BasicStroke(2));
-        List<Shape> shapes = shapes();
         for (int s = 0; s < series; s++) {
             marks.setSeriesPaint(s, inks.series(s));
-            marks.setSeriesShape(s, shapes.get(s % shapes.size()));
+            marks.setSeriesShape(s, SHAPES.get(s));
         }
         return marks;
     }

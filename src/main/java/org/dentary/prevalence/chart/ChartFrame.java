@@ -1,17 +1,21 @@
 package org.dentary.prevalence.chart;
 
 import java.awt.BasicStroke;
+import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.Axis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYItemRenderer;
+import org.jfree.chart.title.TextTitle;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.xy.XYDataset;
 
 /** What stands around the marks of every picture: axes, faint lines across and the legend above, all in the picture's inks. */
 public final class ChartFrame {
+    private static final int TALLEST = 8_000;
+
     private ChartFrame() {}
 
     /** Letters and draws an axis in these inks. */
@@ -33,6 +37,23 @@ public final class ChartFrame {
         plot.setRangeGridlinePaint(inks.faint());
         plot.setRangeGridlineStroke(new BasicStroke(1));
         return plot;
+    }
+
+    /** How many rows of a height a picture takes: more nobody reads, and as pixels they would fill the memory. */
+    public static int rows(int all, int height) {
+        return Math.min(all, TALLEST / height);
+    }
+
+    /** Says below the picture that it leaves out the last rows, where it does. */
+    public static void tellLeftOut(JFreeChart chart, int shown, int all, ChartInks inks) {
+        if (shown < all) {
+            TextTitle told = new TextTitle(
+                    String.format(Locale.US, "The first %,d of %,d rows; all are in the table.", shown, all),
+                    inks.lettering());
+            told.setPaint(inks.ink());
+            told.setPosition(RectangleEdge.BOTTOM);
+            chart.addSubtitle(told);
+        }
     }
 
     /** The plot as a chart without a ground, with a legend above it where its series must be told apart. */

@@ -132,8 +132,8 @@ class PrevalencePdf {
                         "Prevalence with its interval by "
                                 + String.join(" and ", table.heads()).toLowerCase(Locale.US)),
                 PdfStyle.text(
-                        "Each mark is one row of the table with its interval; the shape of the mark tells the last grouping."
-                                + " Where nobody was sampled there is no mark.",
+                        "Each mark is one row of the table with its interval; where marks differ in shape, the shape tells the last"
+                                + " grouping. Where nobody was sampled there is no mark.",
                         PdfStyle.SMALL));
     }
 

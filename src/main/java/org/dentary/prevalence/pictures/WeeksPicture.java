@@ -5,9 +5,11 @@ import java.awt.Color;
 import java.awt.Shape;
 import java.text.DateFormat;
 import java.text.SimpleDateFormat;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.time.temporal.TemporalAdjusters;
 import java.util.ArrayList;
 import java.util.Date;
 import java.util.List;
@@ -23,6 +25,8 @@ import org.dentary.prevalence.pictures.Picture.Column;
 import org.dentary.prevalence.pictures.Picture.Plate;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
 import org.jfree.chart.axis.DateAxis;
+import org.jfree.chart.axis.DateTickUnit;
+import org.jfree.chart.axis.DateTickUnitType;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
@@ -90,7 +94,7 @@ final class WeeksPicture {
                 .mapToInt(w -> Math.max(w.taken(), Math.max(w.tested(), w.reported())))
                 .max()
                 .orElse(1);
-        DateAxis across = new DateAxis(null, UTC, Locale.US);
+        DateAxis across = new Mondays();
         DateFormat days = new SimpleDateFormat("MMM d", Locale.US);
         days.setTimeZone(UTC);
         across.setDateFormatOverride(days);
@@ -113,6 +117,22 @@ final class WeeksPicture {
 
     private static Date day(LocalDate day) {
         return Date.from(day.atStartOfDay(ZoneOffset.UTC).toInstant());
+    }
+
+    /** Ticks of whole weeks where the marks are, not where the month's seventh days are. */
+    @SuppressWarnings("serial")
+    private static final class Mondays extends DateAxis {
+        Mondays() {
+            super(null, UTC, Locale.US);
+        }
+
+        @Override
+        protected Date previousStandardDate(Date date, DateTickUnit unit) {
+            return unit.getUnitType() == DateTickUnitType.DAY && unit.getMultiple() == 7
+                    ? day(LocalDate.ofInstant(date.toInstant(), ZoneOffset.UTC)
+                            .with(TemporalAdjusters.previousOrSame(DayOfWeek.MONDAY)))
+                    : super.previousStandardDate(date, unit);
+        }
     }
 
     private static XYSeries series(String name, List<Week> weeks, Function<Week, Integer> count) {

@@ -39,10 +39,12 @@ final class TruthDrawing {
     private final int height;
 
     TruthDrawing(TruthTable table, ChartInks inks, boolean narrow) {
-        List<TruthTable.Row> rows = table.rows();
+        int all = table.rows().size();
+        List<TruthTable.Row> rows = table.rows().subList(0, ChartFrame.rows(all, ROW));
         this.width = narrow ? NARROW : WIDE;
         this.height = AROUND + ROW * Math.max(1, rows.size());
-        this.chart = chart(table, inks);
+        this.chart = chart(table, rows, inks);
+        ChartFrame.tellLeftOut(chart, rows.size(), all, inks);
     }
 
     int width() {
@@ -79,10 +81,9 @@ final class TruthDrawing {
         return data;
     }
 
-    private static JFreeChart chart(TruthTable table, ChartInks inks) {
-        String[] names = table.rows().stream()
-                .map(row -> String.join(", ", row.groups()))
-                .toArray(String[]::new);
+    private static JFreeChart chart(TruthTable table, List<TruthTable.Row> shown, ChartInks inks) {
+        String[] names =
+                shown.stream().map(row -> String.join(", ", row.groups())).toArray(String[]::new);
         SymbolAxis rows = new SymbolAxis(null, names);
         rows.setRange(-0.5, Math.max(1, names.length) - 0.5);
         rows.setGridBandsVisible(false);
@@ -94,7 +95,7 @@ final class TruthDrawing {
         for (Axis axis : List.of(rows, shares)) {
             ChartFrame.ink(axis, inks);
         }
-        XYPlot plot = ChartFrame.plot(data(table.rows()), rows, shares, marks(inks), inks);
+        XYPlot plot = ChartFrame.plot(data(shown), rows, shares, marks(inks), inks);
         plot.setOrientation(PlotOrientation.HORIZONTAL);
         JFreeChart chart = ChartFrame.chart(plot, true, inks);
         chart.setPadding(new RectangleInsets(0, 0, 0, 18));

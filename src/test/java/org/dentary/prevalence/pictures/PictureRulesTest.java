@@ -7,10 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Pattern;
 import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.pictures.PictureQueries.Waited;
 import org.dentary.prevalence.pictures.PictureQueries.Week;
 import org.dentary.prevalence.pictures.TurnaroundPicture.Laboratory;
@@ -92,6 +95,19 @@ class PictureRulesTest {
         List<Week> whole = WeeksPicture.whole(List.of(new Week(first, 3, 0, 0), new Week(first.plusWeeks(3), 0, 2, 1)));
         assertEquals(4, whole.size());
         assertEquals(new Week(first.plusWeeks(1), 0, 0, 0), whole.get(1));
+    }
+
+    @Test
+    void weeksHaveTheirTicksAtTheirMondays() {
+        LocalDate first = LocalDate.of(2026, 11, 2);
+        Week last = new Week(first.plusWeeks(6), 0, 0, 1);
+        String drawn = WeeksPicture.of("Test", List.of(new Week(first, 1, 0, 0), last))
+                .svg(Use.FILE)
+                .replaceFirst("(?s)<desc>.*?</desc>", "");
+        for (int week = 0; week < 7; week++) {
+            String day = DateTimeFormatter.ofPattern("MMM d", Locale.US).format(first.plusWeeks(week));
+            assertTrue(drawn.contains(">" + day + "<"), day + " in " + drawn);
+        }
     }
 
     @Test
