@@ -23,7 +23,7 @@ class FindingQueries {
               from finding f
             """;
     private static final String SPECIMENS = """
-            select s.code, l.kit_bound as kit, s.collected_at, coalesce(t.time_zone, 'UTC') as zone,
+            select s.code, s.parent, l.kit_bound as kit, s.collected_at, coalesce(t.time_zone, 'UTC') as zone,
                    coalesce((select string_agg(distinct b.laboratory, ' ') from submission_specimen x
                               join submission b on b.id = x.submission
                              where x.code = s.code or x.code = s.parent), '') as laboratories
@@ -52,7 +52,7 @@ class FindingQueries {
     }
 
     /** A specimen that a finding names; {@code laboratories} are those on its route, separated by spaces. */
-    record Specimen(String code, String kit, Instant collectedAt, String zone, String laboratories) {}
+    record Specimen(String code, String parent, String kit, Instant collectedAt, String zone, String laboratories) {}
 
     @SuppressWarnings("unchecked")
     Optional<FindingView> find(UUID id) {

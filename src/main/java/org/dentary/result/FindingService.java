@@ -11,9 +11,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelView;
 import org.dentary.plan.PlanService;
@@ -25,6 +27,7 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.result.outcome.OutcomeService;
+import org.dentary.submission.ReceiptService;
 
 /** Records findings one at a time; they are never changed, only corrected by another. */
 @ApplicationScoped
@@ -35,6 +38,7 @@ public class FindingService {
     private final OutcomeService outcomes;
     private final PlanService plan;
     private final KitService kits;
+    private final ReceiptService receipts;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
     private final Clock clock;
@@ -45,6 +49,7 @@ public class FindingService {
             OutcomeService outcomes,
             PlanService plan,
             KitService kits,
+            ReceiptService receipts,
             RepeatableRequests requests,
             CurrentAccount account,
             Clock clock,
@@ -53,6 +58,7 @@ public class FindingService {
         this.outcomes = outcomes;
         this.plan = plan;
         this.kits = kits;
+        this.receipts = receipts;
         this.requests = requests;
         this.account = account;
         this.clock = clock;
@@ -93,6 +99,16 @@ public class FindingService {
         requests.accept(RESOURCE, id.toString(), command);
         entities.flush();
         outcomes.derive(animals, command.corrects() == null ? "FINDING" : "CORRECTION");
+        // After the outcomes: what a withheld finding alone says of arrival is withheld with it.
+        if (command.reason() != FindingReason.NOT_RECEIVED) {
+            receipts.impliedReceipt(
+                    specimens.stream()
+                            .flatMap(specimen -> Stream.of(specimen.code(), specimen.parent()))
+                            .filter(Objects::nonNull)
+                            .toList(),
+                    command.laboratory(),
+                    clock.instant());
+        }
         return new Recorded(queries.find(id).orElseThrow(), true);
     }
 

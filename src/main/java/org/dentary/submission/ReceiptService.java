@@ -127,7 +127,8 @@ public class ReceiptService {
     private int count(
             UUID id, String laboratory, Set<String> arrived, Set<String> damaged, Set<String> over, Receipt command) {
         Instant at = command.receivedAt().toInstant();
-        writes.receive(id, arrived, damaged, over, at, true);
+        writes.receive(
+                id, arrived, damaged, over, at, command.source() == null ? Receipt.Source.SCAN : command.source());
         int entries = 0;
         if (!arrived.isEmpty()) {
             entries += parcels.receive(new Arrival(
@@ -179,10 +180,12 @@ public class ReceiptService {
                 .collect(Collectors.toCollection(TreeSet::new));
     }
 
-    /** Marks specimens as received because a result says that the laboratory has them. */
+    /**
+     * Marks specimens as received because a result says that the laboratory has them. What was counted and custody stay as
+     * they were recorded.
+     */
     @Transactional
     public void impliedReceipt(Collection<String> codes, String laboratory, Instant at) {
-        // A result on tissue that was never counted in says that it arrived; custody is left as it was recorded.
         writes.implied(codes, laboratory, at);
     }
 }

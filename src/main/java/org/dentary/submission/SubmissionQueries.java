@@ -37,7 +37,7 @@ class SubmissionQueries {
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date, a.species,
                    coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
                    coalesce(a.sex, 'UNKNOWN'), coalesce(a.unit, 'UNKNOWN'), x.packed_at, x.packed_by, x.override_reason, arrival.receipt,
-                   arrival.received_at, i.code is not null as identity_exception
+                   arrival.received_at, arrival.receipt_source, i.code is not null as identity_exception
               from submission b join submission_specimen x on x.submission = b.id
               join specimen s on s.code = x.code join label l on l.code = s.code
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station

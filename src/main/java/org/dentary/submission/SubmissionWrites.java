@@ -31,9 +31,12 @@ class SubmissionWrites {
                    dispatched_at = :at, dispatched_by = :by, version = version + 1 where id = :id
             """;
     private static final String RECEIVE = """
-            update submission_specimen set receipt = case when code = any (cast(:damaged as text[])) then 'DAMAGED' else 'RECEIVED' end,
-                   received_at = :at
-             where submission = :id and code = any (cast(:codes as text[])) and receipt is distinct from 'RECEIVED'
+            update submission_specimen
+               set receipt = case when code = any (cast(:damaged as text[])) then 'DAMAGED' else 'RECEIVED' end,
+                   received_at = case when receipt = 'RECEIVED' then received_at else :at end,
+                   receipt_source = case when receipt = 'RECEIVED' then receipt_source else :source end
+             where submission = :id and code = any (cast(:codes as text[])) and receipt is distinct from 'DAMAGED'
+               and (receipt is distinct from 'RECEIVED' or code = any (cast(:damaged as text[])))
             """;
     private static final String MISS =
             "update submission_specimen set receipt = 'SHORT' where submission = :id and receipt is null";
@@ -47,14 +50,14 @@ class SubmissionWrites {
             """;
 
     private static final String RECALL = """
-            update submission_specimen set receipt = 'RECALLED', received_at = null
+            update submission_specimen set receipt = 'RECALLED', received_at = null, receipt_source = null
              where submission = :id and code = any (cast(:codes as text[]))
             """;
     private static final String IMPLIED = """
-            update submission_specimen x set receipt = 'RECEIVED', received_at = :at
+            update submission_specimen x set implied_at = :at
               from submission b where b.id = x.submission and b.laboratory = :laboratory
                and b.state in ('DISPATCHED', 'RECEIVED') and x.code = any (cast(:codes as text[]))
-               and (x.receipt is null or x.receipt = 'SHORT')
+               and (x.receipt is null or x.receipt = 'SHORT') and x.implied_at is null
             """;
 
     private final EntityManager entities;
@@ -128,9 +131,10 @@ class SubmissionWrites {
             Collection<String> damaged,
             Collection<String> over,
             Instant at,
-            boolean count) {
+            Receipt.Source source) {
         mutation(RECEIVE)
                 .setParameter("id", id)
+                .setParameter("source", source.name())
                 .setParameter("codes", codes.toArray(String[]::new))
                 .setParameter("damaged", damaged.toArray(String[]::new))
                 .setParameter("at", at)
@@ -140,9 +144,7 @@ class SubmissionWrites {
                 .setParameter("codes", over.toArray(String[]::new))
                 .setParameter("at", at)
                 .executeUpdate();
-        if (count) {
-            mutation(MISS).setParameter("id", id).executeUpdate();
-        }
+        mutation(MISS).setParameter("id", id).executeUpdate();
         mutation(RECEIVED).setParameter("id", id).setParameter("at", at).executeUpdate();
     }
 

@@ -1,6 +1,7 @@
 package org.dentary.submission;
 
 import static org.dentary.intake.IntakeFixture.as;
+import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -15,6 +16,7 @@ import org.dentary.SeasonFixture;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -111,6 +113,30 @@ class SubmissionEmbargoTest {
         assertEquals(
                 List.of("RECEIVED"),
                 as("liaison").get("/api/v1/submissions/" + sent).jsonPath().getList("specimens.receipt"));
+    }
+
+    /** That it arrived is told by its result alone, which is withheld; what is counted in later is told of all alike. */
+    @Test
+    void aSuspicionInWhatWasNeverCountedInLeavesNoTraceThenNorWhenItIsCountedIn() {
+        String lost = bench.aNode();
+        String told = bench.aNode();
+        String id = bench.sent(lost, told);
+        Map<String, String> before = everythingOf("epidemiologist", lost, id, "F-1");
+        finding(lost, "T_LAB", "SCREENING", "SUSPECT", "S-" + lost);
+        assertEquals(before, everythingOf("epidemiologist", lost, id, "F-1"));
+        as("liaison").get("/api/v1/submissions/" + id).then().body("received", equalTo(1));
+        finding(told, "T_LAB", "SCREENING", "NOT_DETECTED", "S-" + told);
+        as("epidemiologist").get("/api/v1/submissions/" + id).then().body("received", equalTo(1));
+        http.put(
+                        "liaison",
+                        "/submissions/" + id + "/receipt",
+                        SubmissionFixture.receipt(List.of(lost, told), List.of()))
+                .statusCode(201);
+        as("epidemiologist")
+                .get("/api/v1/submissions/" + id)
+                .then()
+                .body("specimens.receipt", equalTo(List.of("RECEIVED", "RECEIVED")))
+                .body("specimens.receiptSource", equalTo(List.of("SCAN", "SCAN")));
     }
 
     @ParameterizedTest

@@ -16,6 +16,7 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
@@ -36,6 +37,9 @@ class SubmissionsResourceTest {
 
     @Inject
     SubmissionFixture bench;
+
+    @Inject
+    EntityManager entities;
 
     @BeforeEach
     void setUp() {
@@ -354,6 +358,60 @@ class SubmissionsResourceTest {
                 .body("received", equalTo(2))
                 .body("missing", equalTo(0));
         assertEquals(List.of("RECEIVED", "RECEIVED"), bench.view(id).getList("specimens.receipt"));
+    }
+
+    @Test
+    void aLaterCountTakesNoDamageBackAndMayFindIt() {
+        String leaking = bench.aNode();
+        String whole = bench.aNode();
+        String id = bench.sent(leaking, whole);
+        String path = "/submissions/" + id + "/receipt";
+        http.put("liaison", path, SubmissionFixture.receipt(List.of(leaking, whole), List.of(leaking)))
+                .statusCode(201);
+        bench.receive(id, tag(id), SubmissionFixture.receipt(List.of(whole, leaking), List.of(whole)))
+                .statusCode(200)
+                .body("specimens.receipt", contains("DAMAGED", "DAMAGED"))
+                .body("received", equalTo(2));
+    }
+
+    @Test
+    void saysWhetherItWasScannedOrIsFromTheLaboratorysListAndKeepsWhatWasPackedBefore() {
+        String scanned = bench.aNode();
+        String listed = bench.aNode();
+        String taken = bench.aNode();
+        String id = bench.packed(scanned, listed, taken);
+        takeOut(id, taken).statusCode(200);
+        bench.dispatch(id).statusCode(200);
+        bench.receive(id, scanned).statusCode(201).body(of(scanned) + "receiptSource", equalTo("SCAN"));
+        bench.receive(
+                        id,
+                        tag(id),
+                        SubmissionFixture.receipt(List.of(scanned, listed), List.of())
+                                .replace("{", "{\"source\":\"LABORATORY_LIST\","))
+                .statusCode(200)
+                .body(of(scanned) + "receiptSource", equalTo("SCAN"))
+                .body(of(listed) + "receiptSource", equalTo("LABORATORY_LIST"));
+        as("liaison")
+                .accept("text/html")
+                .get("/submissions/" + id)
+                .then()
+                .body(containsString("Received, reported by the laboratory"));
+        assertEquals(
+                1L,
+                ((Number) entities.createNativeQuery(
+                                        "select count(*) from history where table_name = 'submission_specimen' and key = '"
+                                                + taken + "'")
+                                .getSingleResult())
+                        .longValue(),
+                "what was taken out stays in the history");
+    }
+
+    private static String of(String code) {
+        return "specimens.find { it.code == '" + code + "' }.";
+    }
+
+    private static String tag(String id) {
+        return as("liaison").get("/api/v1/submissions/" + id).header("ETag");
     }
 
     @Test

@@ -34,10 +34,10 @@ public class OutstandingQueries {
             """;
     private static final String OVERDUE = "with " + Sight.WITHHELD + """
             , reported as (
-              select distinct f.laboratory, v.code
+              select f.laboratory, v.code, max(f.reported_on) as last_on
                 from finding f join finding_specimen fs on fs.finding = f.id join specimen t on t.code = fs.code
                cross join lateral (values (t.code), (t.parent)) v(code)
-               where f.status <> 'PRELIMINARY' and v.code is not null)
+               where f.status <> 'PRELIMINARY' and v.code is not null group by 1, 2)
             select b.laboratory, b.number, b.id::text, x.code, b.dispatched_at,
                    (cast(:now as timestamptz)::date - b.dispatched_at::date) as days, y.turnaround_days
               from submission b join submission_specimen x on x.submission = b.id join laboratory y on y.code = b.laboratory
@@ -48,19 +48,28 @@ public class OutstandingQueries {
                and b.dispatched_at + make_interval(days => y.turnaround_days) < :now
                and """ + Sight.SEEN + """
                and not exists (select 1 from reported r
-                                where r.laboratory = b.laboratory and r.code = x.code and w.since is null)
+                                where r.laboratory = b.laboratory and r.code = x.code and w.since is null
+                                  and (r.last_on >= (b.dispatched_at at time zone 'UTC')::date
+                                       or not exists (select 1 from submission_specimen e join submission o on o.id = e.submission
+                                                       where e.code = x.code and o.laboratory = b.laboratory
+                                                         and e.recorded_at < x.recorded_at and e.receipt is distinct from 'RECALLED')))
              order by b.dispatched_at, b.number, x.code
             """;
     private static final String TURNAROUND = "with " + Sight.WITHHELD + """
-            select b.laboratory, y.turnaround_days, count(*),
-                   percentile_cont(0.5) within group (order by (f.reported_on - b.dispatched_at::date)),
-                   percentile_cont(0.9) within group (order by (f.reported_on - b.dispatched_at::date))
-              from finding f join finding_specimen fs on fs.finding = f.id
-              join submission_specimen x on x.code = fs.code join submission b on b.id = x.submission and b.laboratory = f.laboratory
-              join laboratory y on y.code = b.laboratory
-             where f.status = 'FINAL' and b.dispatched_at is not null
-               and not exists (select 1 from withheld h where h.code = x.code)
-             group by b.laboratory, y.turnaround_days order by b.laboratory
+            , answer as (
+              select distinct on (f.id, fs.code) b.laboratory, f.reported_on - b.dispatched_at::date as days
+                from finding f join finding_specimen fs on fs.finding = f.id join specimen t on t.code = fs.code
+               cross join lateral (values (t.code), (t.parent)) v(code)
+                join submission_specimen x on x.code = v.code and x.receipt is distinct from 'RECALLED'
+                join submission b on b.id = x.submission and b.laboratory = f.laboratory
+               where f.status = 'FINAL' and b.dispatched_at is not null
+                 and not exists (select 1 from withheld h where h.code = x.code)
+               order by f.id, fs.code, b.dispatched_at::date <= f.reported_on desc, b.dispatched_at desc)
+            select a.laboratory, y.turnaround_days, count(*),
+                   percentile_cont(0.5) within group (order by a.days),
+                   percentile_cont(0.9) within group (order by a.days)
+              from answer a join laboratory y on y.code = a.laboratory
+             group by a.laboratory, y.turnaround_days order by a.laboratory
             """;
 
     private final EntityManager entities;

@@ -9,7 +9,8 @@ import java.time.LocalDate;
  * @param collectedOn the station's day
  * @param ageClass the age that stands, UNKNOWN where none does
  * @param overrideReason why it went although the laboratory's rules say otherwise, or null
- * @param receipt {@code RECEIVED}, {@code SHORT}, {@code DAMAGED} or null until told
+ * @param receipt {@code RECEIVED}, {@code SHORT}, {@code DAMAGED}, {@code RECALLED} or null until told
+ * @param receiptSource who says that it arrived: {@code SCAN}, {@code LABORATORY_LIST} or {@code RESULT}; else null
  * @param identityException whether its identity was accepted by a signed exception; every paper says so
  */
 public record PackedView(
@@ -28,4 +29,5 @@ public record PackedView(
         String overrideReason,
         String receipt,
         Instant receivedAt,
+        String receiptSource,
         Boolean identityException) {}

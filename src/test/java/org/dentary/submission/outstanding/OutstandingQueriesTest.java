@@ -1,6 +1,8 @@
 package org.dentary.submission.outstanding;
 
 import static org.dentary.intake.IntakeFixture.as;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
@@ -109,6 +111,60 @@ class OutstandingQueriesTest {
         assertEquals(1, overdue(PROMISED_UNTIL.plusSeconds(1), id).size());
         finding(code, "T_LAB", "FINAL", "2025-11-20", "A-2");
         assertEquals(List.of(), overdue(PROMISED_UNTIL.plusSeconds(1), id));
+    }
+
+    @Test
+    void whatIsSentToTheSameLaboratoryAgainIsOverdueUntilItIsReportedAgain() {
+        String laboratory = aLaboratory();
+        String code = sentTo(laboratory);
+        finding(code, laboratory, "FINAL", "2025-11-18", "A-" + code);
+        String again = received(code, laboratory);
+        Instant late = Instant.parse("2025-12-31T00:00:00Z");
+        assertEquals(1, overdue(late, again).size());
+        finding(code, laboratory, "FINAL", "2025-11-29", "B-" + code);
+        assertEquals(List.of(), overdue(late, again));
+        OutstandingQueries.Turnaround turnaround = outstanding.turnaround(ALL).stream()
+                .filter(one -> one.laboratory().equals(laboratory))
+                .findFirst()
+                .orElseThrow();
+        assertEquals(2, turnaround.findings());
+        // From 2025-11-15 to the 18th and from the 25th to the 29th: the median of 3 and 4.
+        assertEquals(3.5, turnaround.median(), 1e-9);
+    }
+
+    /** Counted in and sent once more, on the 25th. */
+    private String received(String code, String laboratory) {
+        String first = as("liaison")
+                .get("/api/v1/submissions?laboratory=" + laboratory)
+                .path("items[0].id");
+        bench.receive(first, code).statusCode(201);
+        String again = bench.begun(laboratory);
+        bench.pack(again, code, "{\"packedAt\":\"2025-11-25T08:00:00-06:00\",\"overrideReason\":\"for the repeat\"}")
+                .statusCode(201);
+        bench.dispatch(again, "2025-11-25T09:00:00-06:00").statusCode(200);
+        return again;
+    }
+
+    /** A report says that it arrived; it is still owed where the report is preliminary. */
+    @Test
+    void aReportOfWhatWasNeverCountedInSaysThatItArrived() {
+        String here = bench.aNode();
+        String lost = bench.aNode();
+        String id = bench.sent(here, lost);
+        bench.receive(id, here).statusCode(201).body("missing", equalTo(1));
+        finding(lost, "T_LAB", "PRELIMINARY", "2025-11-19", "A-" + lost);
+        as("liaison")
+                .get("/api/v1/submissions/" + id)
+                .then()
+                .body("received", equalTo(2))
+                .body("missing", equalTo(0))
+                .body("specimens.find { it.code == '" + lost + "' }.receiptSource", equalTo("RESULT"));
+        as("liaison")
+                .accept("text/html")
+                .get("/submissions/" + id)
+                .then()
+                .body(containsString("Received, by its result"));
+        assertEquals(2, overdue(PROMISED_UNTIL.plusSeconds(1), id).size());
     }
 
     @Test

@@ -78,6 +78,7 @@ class PackingRulesTest {
                 null,
                 null,
                 null,
+                null,
                 false);
     }
 
