@@ -48,11 +48,16 @@ class PlanQueries {
             select code, name, disease, array_to_string(accepted_tissues, ' ') from test_method where code = :code
             """;
     private static final String ACCEPTANCE = """
-            select laboratory, method, tissue, preservation, side, max_days, max_days_kept, minimum_age,
-                   unknown_age_stops, container, in_force_from, in_force_to
-              from laboratory_acceptance
-             where laboratory = :laboratory and in_force_from <= :day and (in_force_to is null or in_force_to >= :day)
-             order by in_force_from desc, id
+            with rule as (
+              select * from laboratory_acceptance
+               where laboratory = :laboratory and in_force_from <= :day and (in_force_to is null or in_force_to >= :day))
+            select r.laboratory, r.method, r.tissue, r.preservation, r.side, r.max_days, r.max_days_kept, r.minimum_age,
+                   r.unknown_age_stops, r.container, r.in_force_from, r.in_force_to
+              from rule r
+             where not exists (select 1 from rule n
+                                where n.method = r.method and n.tissue = r.tissue and n.preservation = r.preservation
+                                  and n.side is not distinct from r.side and n.in_force_from > r.in_force_from)
+             order by r.in_force_from desc, r.id
             """;
     private static final String PROFILE = """
             select laboratory, in_force_from, in_force_to, array_to_string(receives_on, ' '), cut_off, temperature, pieces,

@@ -96,7 +96,10 @@ public class PlanService {
         return queries.laboratory(code).orElseThrow(unknown("LABORATORY_UNKNOWN", "laboratory", code));
     }
 
-    /** What the laboratory accepts on that day, newest rule first; empty if it accepts nothing then. */
+    /**
+     * What the laboratory accepts on that day, newest rule first; empty if it accepts nothing then. Of rules for the same
+     * method, tissue, preservation and side the newest in force is the one.
+     */
     public List<AcceptanceView> acceptance(String laboratory, LocalDate on) {
         return queries.acceptance(laboratory, on);
     }

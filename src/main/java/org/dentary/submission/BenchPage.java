@@ -7,12 +7,12 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.dentary.custody.desk.DeskReading;
 import org.dentary.custody.desk.FormChecks;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
@@ -33,6 +33,7 @@ class BenchPage {
     private final SpecimenService specimens;
     private final PlanService plan;
     private final DeskReading desk;
+    private final PlanClock planClock;
     private final Clock clock;
 
     BenchPage(
@@ -41,12 +42,14 @@ class BenchPage {
             SpecimenService specimens,
             PlanService plan,
             DeskReading desk,
+            PlanClock planClock,
             Clock clock) {
         this.submissions = submissions;
         this.outstanding = outstanding;
         this.specimens = specimens;
         this.plan = plan;
         this.desk = desk;
+        this.planClock = planClock;
         this.clock = clock;
     }
 
@@ -74,7 +77,7 @@ class BenchPage {
      */
     TemplateInstance show(UUID id, String packed, String cut, Bench typed, Faults faults) {
         SubmissionView view = submissions.view(id);
-        LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        LocalDate today = LocalDate.ofInstant(clock.instant(), planClock.zone());
         return Templates.submission(
                 view,
                 plan.laboratory(view.laboratory()).name(),

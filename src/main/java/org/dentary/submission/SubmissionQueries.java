@@ -56,7 +56,8 @@ class SubmissionQueries {
                    (select min(o.number) from submission_specimen x join submission o on o.id = x.submission
                      where x.code = s.code and o.id <> :id and o.state <> 'RECEIVED'
                        and coalesce(x.receipt, '') <> 'RECALLED'),
-                   exists (select 1 from submission_specimen x where x.code = s.code and x.submission = :id)
+                   exists (select 1 from submission_specimen x where x.code = s.code and x.submission = :id),
+                   (cast(:at as timestamptz) at time zone coalesce(t.time_zone, 'UTC'))::date
               from specimen s join label l on l.code = s.code
               left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
              where s.code = :code
@@ -140,11 +141,13 @@ class SubmissionQueries {
         return entities.createNativeQuery(OVER).setParameter("id", id).getResultList();
     }
 
+    /** What decides whether the specimen may be packed into the submission at that moment. */
     @SuppressWarnings("unchecked")
-    Optional<PackingFacts> facts(UUID submission, String code) {
+    Optional<PackingFacts> facts(UUID submission, String code, Instant at) {
         return ((List<PackingFacts>) entities.createNativeQuery(FACTS, PackingFacts.class)
                         .setParameter("id", submission)
                         .setParameter("code", code)
+                        .setParameter("at", at)
                         .getResultList())
                 .stream().findFirst();
     }

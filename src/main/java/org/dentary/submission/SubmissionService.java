@@ -132,7 +132,7 @@ public class SubmissionService {
         }
         kits.hold(List.of(code));
         String key = id + "/" + code;
-        PackingFacts facts = queries.facts(id, code)
+        PackingFacts facts = queries.facts(id, code, command.packedAt().toInstant())
                 .orElseThrow(() -> InvalidInput.field(
                         "code",
                         "SPECIMEN_UNKNOWN",
@@ -144,7 +144,7 @@ public class SubmissionService {
         if (facts.here()) {
             requireMove(id, code, box);
         }
-        LocalDate packedOn = command.packedAt().toLocalDate();
+        LocalDate packedOn = facts.packedOn();
         refuseFuture("packedAt", command.packedAt());
         List<FieldProblem> faults = new ArrayList<>(PackingRules.record(facts, packedOn));
         if (faults.isEmpty()

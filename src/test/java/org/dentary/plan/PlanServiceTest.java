@@ -8,11 +8,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.platform.DatabaseTestResource;
@@ -30,6 +33,9 @@ class PlanServiceTest {
 
     @Inject
     PlanService plan;
+
+    @Inject
+    EntityManager entities;
 
     @BeforeEach
     void setUp() {
@@ -72,6 +78,36 @@ class PlanServiceTest {
                 plan.acceptance(SeasonFixture.LABORATORY, LocalDate.of(2025, 1, 1))
                         .size());
         assertTrue(plan.acceptance().size() >= 6);
+    }
+
+    @Test
+    void ofRulesForTheSamePieceTheNewestInForceRules() {
+        String laboratory = "P" + UUID.randomUUID().toString().substring(0, 8).toUpperCase(java.util.Locale.ROOT);
+        QuarkusTransaction.requiringNew().run(() -> {
+            entities.createNativeQuery("insert into laboratory (code, name, position) values ('" + laboratory
+                            + "', 'Laboratory " + laboratory + "', 95)")
+                    .executeUpdate();
+            entities.createNativeQuery(
+                            "insert into laboratory_acceptance (laboratory, method, tissue, preservation, side,"
+                                    + " max_days, in_force_from, in_force_to) values"
+                                    + " ('" + laboratory
+                                    + "', 'T_SCREEN', 'OBEX', 'FROZEN', null, 14, '2025-01-01', null),"
+                                    + " ('" + laboratory
+                                    + "', 'T_SCREEN', 'OBEX', 'FROZEN', null, 5, '2025-06-01', '2025-06-30'),"
+                                    + " ('" + laboratory
+                                    + "', 'T_SCREEN', 'OBEX', 'FROZEN', 'LEFT', 9, '2025-01-01', null)")
+                    .executeUpdate();
+        });
+        assertEquals(List.of(5, 9), days(laboratory, LocalDate.of(2025, 6, 30)));
+        assertEquals(List.of(9, 14), days(laboratory, LocalDate.of(2025, 5, 31)));
+        assertEquals(List.of(9, 14), days(laboratory, LocalDate.of(2025, 7, 1)), "its days are over");
+    }
+
+    private List<Integer> days(String laboratory, LocalDate on) {
+        return plan.acceptance(laboratory, on).stream()
+                .map(AcceptanceView::maxDays)
+                .sorted()
+                .toList();
     }
 
     @Test

@@ -170,6 +170,14 @@ class SubmissionsResourceTest {
                 .body("specimens.overrideReason", hasItem("agreed by telephone"));
     }
 
+    /** The 28th at half past ten in the evening at the station, the 29th in UTC: fourteen days, which the laboratory takes. */
+    @Test
+    void daysAreThoseOfTheStationsClockWhateverTheOffsetOfTheCall() {
+        String id = bench.begun("T_LAB");
+        bench.pack(id, bench.aNode(), at("2025-11-29T04:30:00Z")).statusCode(201);
+        refused(bench.pack(id, bench.aNode(), at("2025-11-29T06:30:00Z")), 422, "TOO_OLD");
+    }
+
     @Test
     void noReasonPassesWhatWouldMakeAWrongRecord() {
         String code = bench.aNode();

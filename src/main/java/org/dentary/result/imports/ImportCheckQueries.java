@@ -17,7 +17,8 @@ class ImportCheckQueries {
     private static final String FORGET = """
             delete from result_import_problem p where p.import = :id and p.rule in
                 ('SPECIMEN_UNKNOWN', 'METHOD_UNKNOWN', 'NOT_ON_ROUTE', 'ALREADY_FINAL', 'CONTRADICTS_POSTED',
-                 'TESTED_BEFORE_COLLECTED', 'CORRECTS_UNKNOWN', 'ALREADY_CORRECTED', 'ITEM_ON_TWO_SPECIMENS',
+                 'TESTED_BEFORE_COLLECTED', 'CORRECTS_UNKNOWN', 'ALREADY_CORRECTED', 'CORRECTS_OTHER_TISSUE', 'CORRECTED_TWICE',
+                 'ITEM_ON_TWO_SPECIMENS',
                  'LABORATORY_UNKNOWN', 'TISSUE_DIFFERS', 'MESSAGE_SAID_OTHERWISE')
             """;
 
@@ -136,6 +137,24 @@ class ImportCheckQueries {
                     "ALREADY_CORRECTED",
                     "'finding ' || r.corrects || ' was corrected before; correct the newest'",
                     " from result_import_row r join finding f on f.corrects::text = r.corrects where r.import = :id and r.state = 'NEW'"),
+            problem(
+                    "r.line",
+                    "corrects",
+                    "CORRECTS_OTHER_TISSUE",
+                    "'finding ' || r.corrects || ' names ' || o.codes || ', the line ' || r.specimen_code || '; a correction names the same tissue. A swapped label is put right at the label'",
+                    " from result_import_row r join finding f on f.id::text = r.corrects"
+                            + " cross join lateral (select string_agg(fs.code, ' ' order by fs.code) as codes"
+                            + " from finding_specimen fs where fs.finding = f.id) o"
+                            + " where r.import = :id and r.state = 'NEW' and o.codes <> r.specimen_code"),
+            problem(
+                    "r.line",
+                    "corrects",
+                    "CORRECTED_TWICE",
+                    "'line ' || o.line || ' corrects finding ' || r.corrects || ' too; leave one of them out'",
+                    " from result_import_row r join (select corrects, min(line) as line from result_import_row"
+                            + " where import = :id and state = 'NEW' and corrects is not null group by corrects) o"
+                            + " on o.corrects = r.corrects and o.line < r.line"
+                            + " where r.import = :id and r.state = 'NEW'"),
             problem(
                     "r.line",
                     "finding",

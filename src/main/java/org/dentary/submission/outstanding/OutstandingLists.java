@@ -3,8 +3,8 @@ package org.dentary.submission.outstanding;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
+import org.dentary.plan.PlanClock;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.submission.Sight;
 
@@ -13,11 +13,13 @@ import org.dentary.submission.Sight;
 public class OutstandingLists {
     private final OutstandingQueries queries;
     private final CurrentAccount account;
+    private final PlanClock planClock;
     private final Clock clock;
 
-    OutstandingLists(OutstandingQueries queries, CurrentAccount account, Clock clock) {
+    OutstandingLists(OutstandingQueries queries, CurrentAccount account, PlanClock planClock, Clock clock) {
         this.queries = queries;
         this.account = account;
+        this.planClock = planClock;
         this.clock = clock;
     }
 
@@ -50,7 +52,7 @@ public class OutstandingLists {
     }
 
     private LocalDate today() {
-        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+        return LocalDate.ofInstant(clock.instant(), planClock.zone());
     }
 
     private Sight sight() {

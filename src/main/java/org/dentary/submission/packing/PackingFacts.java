@@ -10,6 +10,7 @@ import java.time.LocalDate;
  * @param ageClass the age that stands
  * @param openElsewhere number of another submission that holds it and was not received yet, or null
  * @param here whether it is in this submission
+ * @param packedOn the station's day on which it is packed
  */
 public record PackingFacts(
         String code,
@@ -25,4 +26,5 @@ public record PackingFacts(
         Boolean archived,
         Boolean excluded,
         Long openElsewhere,
-        Boolean here) {}
+        Boolean here,
+        LocalDate packedOn) {}

@@ -220,6 +220,38 @@ class ImportRefusalsTest {
         as("liaison").get("/api/v1/animals/" + one.kit() + "/findings").then().body("items", hasSize(2));
     }
 
+    @Test
+    void twoLinesOfAFileMayNotBothBeTheFinalWord() {
+        Deer one = bench.aDeerSent();
+        String first = one.label(Part.NODE_LEFT) + ",A-" + one.kit() + ",T_SCREEN,SCREENING,NOT_DETECTED," + DAYS
+                + ",FINAL,,1";
+        put(
+                        UUID.randomUUID(),
+                        "text/csv",
+                        bytes(HEADER + first + "\r\n" + first.replace("NOT_DETECTED", "SUSPECT") + "\r\n"
+                                + first.replace("FINAL,,1", "FINAL,,2") + "\r\n"),
+                        "?laboratory=T_LAB")
+                .statusCode(201)
+                .body("postable", equalTo(1))
+                .body("problems.findAll { it.line == 3 }.rule", equalTo(List.of("CONTRADICTS_LINE")))
+                .body("problems.findAll { it.line == 4 }.rule", equalTo(List.of("REPEATED_LINE")));
+    }
+
+    @Test
+    void aLineCorrectsItsOwnTissueAndOneLineAlone() {
+        Deer one = bench.aDeerSent();
+        Deer other = bench.aDeerSent();
+        String earlier = one.label(Part.NODE_LEFT) + ",A-" + one.kit() + ",T_SCREEN,SCREENING,NOT_DETECTED," + DAYS
+                + ",FINAL,,1";
+        posted(earlier);
+        String id =
+                as("liaison").get("/api/v1/animals/" + one.kit() + "/findings").path("items[0].id");
+        String corrected = earlier.replace("NOT_DETECTED", "INCONCLUSIVE").replace("FINAL,,1", "CORRECTED,,1," + id);
+        single(corrected.replace(one.label(Part.NODE_LEFT), other.label(Part.NODE_LEFT)), "CORRECTS_OTHER_TISSUE");
+        single(corrected + "\r\n" + corrected.replace("INCONCLUSIVE", "SUSPECT"), "CORRECTED_TWICE");
+        posted(corrected);
+    }
+
     private void posted(String line) {
         UUID id = UUID.randomUUID();
         put(id, "text/csv", bytes(HEADER + line + "\r\n"), "?laboratory=T_LAB")

@@ -199,7 +199,8 @@ class PackingRulesTest {
                 false,
                 false,
                 null,
-                false);
+                false,
+                COLLECTED);
         AcceptanceView rule = new AcceptanceView(
                 "LAB",
                 "METHOD",
@@ -234,7 +235,8 @@ class PackingRulesTest {
                 false,
                 excluded,
                 openElsewhere,
-                false);
+                false,
+                COLLECTED);
     }
 
     private static AcceptanceView rule(String tissue, String preservation, String side, Integer maxDays) {

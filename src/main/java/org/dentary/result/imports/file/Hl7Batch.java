@@ -1,6 +1,5 @@
 package org.dentary.result.imports.file;
 
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
 /**
@@ -12,12 +11,12 @@ import java.util.Optional;
  * @param said messages that the batches say they hold (BTS-1), or null where one does not say it
  */
 record Hl7Batch(int begun, int ended, Long said) {
-    /** Reads the batch segments; the encoding of the rest is no matter here. */
-    static Hl7Batch of(byte[] file) {
+    /** Reads the batch segments. */
+    static Hl7Batch of(String file) {
         int begun = 0;
         int ended = 0;
         Long said = 0L;
-        for (String segment : new String(file, StandardCharsets.ISO_8859_1).split("[\r\n]+")) {
+        for (String segment : file.split("[\r\n]+")) {
             if (segment.startsWith("BHS")) {
                 begun++;
             }

@@ -14,8 +14,12 @@ import ca.uhn.hl7v2.parser.CanonicalModelClassFactory;
 import ca.uhn.hl7v2.parser.PipeParser;
 import ca.uhn.hl7v2.util.Hl7InputStreamMessageStringIterator;
 import ca.uhn.hl7v2.validation.impl.ValidationContextFactory;
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.StringReader;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
@@ -25,6 +29,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.dentary.plan.LaboratoryView;
 import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
@@ -33,7 +39,7 @@ import org.dentary.result.mapping.CodeMaps;
 /**
  * Reads HL7 v2.5.1 {@code ORU^R01} messages, one after another in a file, by HAPI. Where things stand: specimens SPM-2
  * (placer; each SPM of an order one), accession OBR-3, item OBX-4, method OBX-17 or OBR-4, stage OBX-3 (a code of ours), word OBX-5,
- * status OBX-11 (P, F, C, X), tested OBX-14, reported OBR-22, measured value NTE-3, performing laboratory OBX-23, tissue
+ * status OBX-11 (P, F, C, X; it must be there), tested OBX-14, reported OBR-22, measured value NTE-3, performing laboratory OBX-23, tissue
  * SPM-4 where the laboratory's code map names it. Codes of fields that the map in force on the message's day (MSH-7) names are the laboratory's; others
  * are ours. A row's line is the number of its OBX in the file.
  */
@@ -42,6 +48,12 @@ public final class Hl7Reader {
             Map.of("P", "PRELIMINARY", "F", "FINAL", "C", "CORRECTED", "X", "CANCELLED");
 
     private static final int LONGEST_SAID = 200;
+    /** MSH-18, where the field separator is the fourth character. */
+    private static final Pattern CHARACTER_SET =
+            Pattern.compile("MSH(.)(?:[^\\r\\n]*?\\1){16}([^\\r\\n]*?)(?:~|\\1|[\\r\\n])");
+
+    private static final Pattern LATIN = Pattern.compile("8859/([1-9])");
+    private static final Set<String> UNICODE = Set.of("", "ASCII", "UNICODE UTF-8", "UTF-8");
 
     private Hl7Reader() {}
 
@@ -54,13 +66,14 @@ public final class Hl7Reader {
             byte[] file, List<CodeMaps.Edition> editions, Collection<LaboratoryView> laboratories, LocalDate today) {
         List<ImportRow> rows = new ArrayList<>();
         List<RowProblem> problems = new ArrayList<>();
-        Hl7Batch batch = Hl7Batch.of(file);
+        String text = decoded(file);
+        Hl7Batch batch = Hl7Batch.of(text);
         int read = 0;
         try (HapiContext context = new DefaultHapiContext()) {
             context.setModelClassFactory(new CanonicalModelClassFactory("2.5.1"));
             context.setValidationContext(ValidationContextFactory.defaultValidation());
             PipeParser parser = context.getPipeParser();
-            var messages = new Hl7InputStreamMessageStringIterator(new ByteArrayInputStream(file));
+            var messages = new Hl7InputStreamMessageStringIterator(new StringReader(text));
             messages.setIgnoreComments(true);
             while (messages.hasNext()) {
                 if (!(parser.parse(messages.next()) instanceof ORU_R01 message)) {
@@ -87,6 +100,36 @@ public final class Hl7Reader {
             throw broken("no observation was found in it; each message begins with MSH and has OBR and OBX segments");
         }
         return new ImportFile(rows, problems);
+    }
+
+    /**
+     * The file in the character set that its first message names: UTF-8 where MSH-18 is empty (HL7 v2.5.1, table 0211).
+     *
+     * @throws InvalidInput if it is not in it; replacing what cannot be read would change what was measured
+     */
+    private static String decoded(byte[] file) {
+        Matcher named = CHARACTER_SET.matcher(new String(file, StandardCharsets.ISO_8859_1));
+        String given = named.find() ? named.group(2).strip() : "";
+        Matcher latin = LATIN.matcher(given);
+        Charset set = latin.matches() ? Charset.forName("ISO-8859-" + latin.group(1)) : StandardCharsets.UTF_8;
+        boolean known = latin.matches() || UNICODE.contains(given);
+        try {
+            if (!known) {
+                throw new CharacterCodingException();
+            }
+            String text = set.newDecoder().decode(ByteBuffer.wrap(file)).toString();
+            return text.startsWith("\uFEFF") ? text.substring(1) : text;
+        } catch (CharacterCodingException e) {
+            throw new InvalidInput(
+                    "WRONG_CHARACTER_SET",
+                    known
+                            ? "The file is not in " + set
+                                    + ", as its first message says or leaves open (MSH-18); ask the"
+                                    + " laboratory to send it in UTF-8. Nothing was stored"
+                            : "The first message names the character set '" + given
+                                    + "' (MSH-18), which is not read here; UNICODE UTF-8 and 8859/1 to 8859/9 are. Nothing was"
+                                    + " stored");
+        }
     }
 
     private static InvalidInput broken(String why) {
@@ -160,7 +203,7 @@ public final class Hl7Reader {
                 x.getObservationValueReps() == 0
                         ? null
                         : words.of("OBX-5", "finding", x.getObservationValue(0).encode()),
-                STATUS.getOrDefault(status == null ? "" : status, status),
+                STATUS.getOrDefault(status == null ? "" : status, status == null ? "" : status),
                 day(x.getDateTimeOfTheObservation().getTime().getValue()),
                 day(order.getResultsRptStatusChngDateTime().getTime().getValue()),
                 x.getAbnormalFlagsReps() == 0

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.dentary.codes.LabelCode;
@@ -46,6 +47,7 @@ public final class RowRules {
         List<RowProblem> problems = new ArrayList<>(file.problems());
         List<ImportRow> rows = new ArrayList<>(file.rows().size());
         Map<String, Integer> seen = new HashMap<>();
+        Map<String, ImportRow> finals = new HashMap<>();
         Set<String> unread =
                 file.problems().stream().map(p -> p.line() + " " + p.field()).collect(Collectors.toSet());
         for (ImportRow row : file.rows()) {
@@ -65,8 +67,41 @@ public final class RowRules {
             // What could not be read of it was said already: that it is missing adds nothing.
             ofWords.removeIf(p -> p.rule().equals("REQUIRED") && unread.contains(p.line() + " " + p.field()));
             problems.addAll(ofWords);
+            if (first == null && ofCode.isEmpty() && ofWords.isEmpty()) {
+                sameTest(plain, finals, problems);
+            }
         }
         return new ImportFile(rows, problems);
+    }
+
+    /** Two lines of a file are one test as a line and what is posted are: they may not both be its final word. */
+    private static void sameTest(ImportRow row, Map<String, ImportRow> finals, List<RowProblem> problems) {
+        boolean isFinal = row.status().equals(FindingStatus.FINAL.name())
+                && row.corrects() == null
+                && row.finding() != null
+                && !row.finding().equals(FindingWord.INVALID_RUN.name())
+                && !row.finding().equals(FindingWord.NOT_TESTED.name());
+        ImportRow other =
+                isFinal ? finals.putIfAbsent(String.join("|", row.specimens(), row.method(), row.stage()), row) : null;
+        if (other == null) {
+            return;
+        }
+        if (!other.finding().equals(row.finding())) {
+            problems.add(new RowProblem(
+                    row.line(),
+                    "finding",
+                    "CONTRADICTS_LINE",
+                    "the line says " + row.finding() + ", but line " + other.line() + " says " + other.finding()
+                            + " of this tissue, method and stage, both as final; ask the laboratory which one holds"));
+        } else if (Objects.equals(other.run(), row.run())) {
+            problems.add(new RowProblem(
+                    row.line(),
+                    "finding",
+                    "REPEATED_LINE",
+                    "line " + other.line() + " has the final " + row.finding()
+                            + " of this tissue, method and stage; leave one of them out, or name the run if the test"
+                            + " was made again"));
+        }
     }
 
     private static String key(ImportRow row) {
@@ -227,7 +262,7 @@ public final class RowRules {
         }
         String words = Arrays.stream(allowed).map(Enum::name).collect(Collectors.joining(", "));
         problems.add(
-                given == null
+                given == null || given.isEmpty()
                         ? new RowProblem(row.line(), column, "REQUIRED", column + " is empty; allowed: " + words)
                         : new RowProblem(
                                 row.line(),

@@ -95,6 +95,43 @@ class Hl7ReaderTest {
         assertTrue(refusal(head + one).contains("does not end (BTS)"));
     }
 
+    /** MSH-18 and its codes: HL7 v2.5.1, 2.14.9.18 and table 0211. */
+    @Test
+    void theFileIsReadInTheCharacterSetThatItNames() throws Exception {
+        String measured = new String(
+                message("\rNTE|1||0.4 \u00b5g", "SPM|1|A111-1111-11||LN^Lymph node^L"), StandardCharsets.UTF_8);
+        assertEquals("0.4 \u00b5g", value(measured.getBytes(StandardCharsets.UTF_8)));
+        String latin = measured.replace("|P|2.5.1", "|P|2.5.1||||||8859/1");
+        assertEquals("0.4 \u00b5g", value(latin.getBytes(StandardCharsets.ISO_8859_1)));
+        for (byte[] wrong : List.of(
+                measured.getBytes(StandardCharsets.ISO_8859_1),
+                latin.replace("8859/1", "BIG-5").getBytes(StandardCharsets.UTF_8))) {
+            InvalidInput refusal = assertThrows(InvalidInput.class, () -> read(Map.of(), wrong));
+            assertEquals("WRONG_CHARACTER_SET", refusal.code());
+            assertTrue(refusal.getMessage().contains("MSH-18"), refusal.getMessage());
+        }
+    }
+
+    private static String value(byte[] file) {
+        return read(Map.of(), file).rows().get(0).measuredValue();
+    }
+
+    /** OBX-11 is required (HL7 v2.5.1, 7.4.2.11): a result of unknown status is not taken for a final one. */
+    @Test
+    void aResultWithoutItsStatusIsAFault() throws Exception {
+        String message = new String(message("", "SPM|1|A111-1111-11||LN^Lymph node^L"), StandardCharsets.UTF_8)
+                .replace("||||||F|||20251120", "|||||||||20251120");
+        assertTrue(message.contains("NOT_DETECTED|||||||||20251120"), message);
+        List<RowProblem> problems =
+                RowRules.check(read(Map.of(), bytes(message)), TODAY).problems();
+        assertEquals(
+                List.of("status REQUIRED"),
+                problems.stream()
+                        .filter(problem -> problem.field().equals("status"))
+                        .map(problem -> problem.field() + " " + problem.rule())
+                        .toList());
+    }
+
     @Test
     void whatIsBrokenIsToldInWordsOfTheMessage() throws Exception {
         String one = new String(message("", "SPM|1|A111-1111-11||LN^Lymph node^L"), StandardCharsets.UTF_8);

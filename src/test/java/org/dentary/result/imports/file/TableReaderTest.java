@@ -205,6 +205,7 @@ class TableReaderTest {
         assertEquals(
                 List.of(
                         "10 finding REQUIRED",
+                        "3 finding REPEATED_LINE",
                         "4 specimen_code SPREADSHEET_NUMBER",
                         "5 specimen_code SPREADSHEET_NUMBER",
                         "6 reported_on SPREADSHEET_DATE",
