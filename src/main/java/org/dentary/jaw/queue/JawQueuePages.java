@@ -47,14 +47,16 @@ public class JawQueuePages {
     @PermissionsAllowed(Act.ANIMAL_READ)
     public TemplateInstance queue(@QueryParam("station") String station, @QueryParam("all") boolean whole) {
         String one = station == null || station.isBlank() ? null : station.trim();
-        List<JawTask> all = jaws.queue(one, null);
+        int shown = whole ? JawQueueService.MOST : AT_FIRST;
+        List<JawTask> all = jaws.queue(one, null, shown + 1);
+        List<QueueSize> sizes = jaws.sizes(one);
         return Templates.queue(
                 of(all, "READ"),
                 of(all, "READ_AGAIN"),
                 of(all, "DECIDE"),
-                jaws.sizes(one),
-                all.size() == JawQueueService.MOST,
-                whole ? JawQueueService.MOST : AT_FIRST,
+                sizes,
+                whole && sizes.stream().anyMatch(size -> size.jaws() > shown),
+                shown,
                 plan.settings().isSet(PlanSetting.PROBABLE_NEEDS_SECOND_READER, null, null, null),
                 plan.stations(),
                 one == null ? "" : one);

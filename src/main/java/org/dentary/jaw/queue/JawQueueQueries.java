@@ -2,6 +2,7 @@ package org.dentary.jaw.queue;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import java.util.List;
 import java.util.Optional;
 
@@ -46,16 +47,21 @@ class JawQueueQueries {
 
     private static final String COLUMNS = """
             select kit, task, since, season, station, died_on, jaw_status, whereabouts, cast(readers as int), why,
-                   (select cast(p.id as text) from jaw_photo p where p.kit = task.kit and p.erased_at is null
+                   (select cast(p.id as text) from jaw_photo p where p.kit = t.kit and p.erased_at is null
                      order by p.added_at desc, p.id limit 1) as photo
-              from task where task is not null
+              from %s t where t.task is not null
             """;
     private static final String AT_STATION = "(cast(:station as text) is null or a.station = :station)";
-    private static final String QUEUE = TASKS.formatted("true", AT_STATION) + COLUMNS + """
-               and (cast(:task as text) is null or task = :task) order by since, kit limit :limit
+    /** What waits longest of each task: jaws to decide are few and would stand behind thousands to be read. */
+    private static final String QUEUE = TASKS.formatted("true", AT_STATION) + """
+            , placed as (
+              select x.*, row_number() over (partition by x.task order by x.since, x.kit) as place
+                from task x where cast(:task as text) is null or x.task = :task)
+            """ + COLUMNS.formatted("placed") + """
+               and t.place <= coalesce(cast(:most as bigint), t.place) order by since, kit
             """;
     /** Asked with every story of an animal, so that it looks at that animal's readings alone. */
-    private static final String OF_KIT = TASKS.formatted("r.kit = :kit", "a.kit = :kit") + COLUMNS;
+    private static final String OF_KIT = TASKS.formatted("r.kit = :kit", "a.kit = :kit") + COLUMNS.formatted("task");
 
     private static final String SIZES = TASKS.formatted("true", AT_STATION) + """
             select task, cast(count(*) as int), cast(count(*) filter (where probable) as int)
@@ -73,14 +79,23 @@ class JawQueueQueries {
      *
      * @param station null: every station
      * @param task null: every task
+     * @param most of each task
      */
     @SuppressWarnings("unchecked")
-    List<JawTask> queue(String station, String task, int limit) {
+    List<JawTask> queue(String station, String task, int most) {
+        return waiting(station, task, most).getResultList();
+    }
+
+    /** All of them, for a stream of {@link JawTask}s. */
+    Query all(String station) {
+        return waiting(station, null, null);
+    }
+
+    private Query waiting(String station, String task, Integer most) {
         return entities.createNativeQuery(QUEUE, JawTask.class)
                 .setParameter("station", station)
                 .setParameter("task", task)
-                .setParameter("limit", limit)
-                .getResultList();
+                .setParameter("most", most);
     }
 
     /** What is to be done about this animal's jaw; empty where nothing is. */

@@ -24,7 +24,7 @@ public class JawQueueResource {
         this.jaws = jaws;
     }
 
-    /** At most 500 jaws. */
+    /** At most 500 jaws of each task. */
     @GET
     @Path("queue")
     @Produces(MediaType.APPLICATION_JSON)
@@ -45,13 +45,13 @@ public class JawQueueResource {
         return Reply.ok(new ItemList<>(jaws.sizes(blank(station))));
     }
 
-    /** At most 500 jaws, as CSV. */
+    /** All of them, as CSV. */
     @GET
     @Path("queue.csv")
     @Produces("text/csv")
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response csv(@QueryParam("station") String station) {
-        List<JawTask> queued = jaws.queue(blank(station), null);
+        String one = blank(station);
         StreamingOutput stream = out -> {
             try (CsvTable table = CsvTable.on(
                     out,
@@ -67,18 +67,20 @@ public class JawQueueResource {
                             "readers",
                             "why",
                             "photo"))) {
-                queued.forEach(jaw -> table.row(
-                        jaw.kit(),
-                        jaw.task(),
-                        jaw.since(),
-                        jaw.season(),
-                        jaw.station(),
-                        jaw.diedOn(),
-                        jaw.jawStatus(),
-                        jaw.whereabouts(),
-                        jaw.readers(),
-                        jaw.why(),
-                        jaw.photo()));
+                jaws.each(
+                        one,
+                        jaw -> table.row(
+                                jaw.kit(),
+                                jaw.task(),
+                                jaw.since(),
+                                jaw.season(),
+                                jaw.station(),
+                                jaw.diedOn(),
+                                jaw.jawStatus(),
+                                jaw.whereabouts(),
+                                jaw.readers(),
+                                jaw.why(),
+                                jaw.photo()));
             }
         };
         return Reply.file(stream, CsvTable.MEDIA_TYPE, "jaws.csv");

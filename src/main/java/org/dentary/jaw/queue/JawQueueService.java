@@ -1,8 +1,11 @@
 package org.dentary.jaw.queue;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.context.control.ActivateRequestContext;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
+import org.dentary.platform.database.Snapshot;
 
 /** Jaws with something to do. */
 @ApplicationScoped
@@ -11,19 +14,31 @@ public class JawQueueService {
     static final int MOST = 500;
 
     private final JawQueueQueries queries;
+    private final Snapshot snapshot;
 
-    JawQueueService(JawQueueQueries queries) {
+    JawQueueService(JawQueueQueries queries, Snapshot snapshot) {
         this.queries = queries;
+        this.snapshot = snapshot;
     }
 
     /**
-     * Jaws with something to do, longest waiting first, at most 500.
+     * Jaws with something to do, longest waiting first, of each task at most 500.
      *
      * @param station null: every station
      * @param task {@code READ}, {@code READ_AGAIN}, {@code DECIDE}, or null for all
      */
     public List<JawTask> queue(String station, String task) {
-        return queries.queue(station, task, MOST);
+        return queue(station, task, MOST);
+    }
+
+    List<JawTask> queue(String station, String task, int most) {
+        return queries.queue(station, task, most);
+    }
+
+    /** Tells each jaw with something to do, longest waiting first, without holding them all. */
+    @ActivateRequestContext
+    void each(String station, Consumer<JawTask> told) {
+        snapshot.stream(() -> queries.all(station), told);
     }
 
     /** What is to be done about this animal's jaw, or empty. */

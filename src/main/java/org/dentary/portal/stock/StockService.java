@@ -70,10 +70,11 @@ public class StockService {
         Map<String, Map<String, List<BlockTally>>> byStation = tallies.values().stream()
                 .collect(Collectors.groupingBy(BlockTally::station, Collectors.groupingBy(BlockTally::season)));
         PlanSettings settings = plan.settings();
+        List<SeasonView> inOrder = plan.seasons();
         List<StationStock> stock = new ArrayList<>();
         for (StationView station : plan.stations()) {
             Map<String, List<BlockTally>> seasons = byStation.getOrDefault(station.code(), Map.of());
-            plan.seasons().stream().filter(s -> seasons.containsKey(s.code())).forEach(season -> {
+            inOrder.stream().filter(s -> seasons.containsKey(s.code())).forEach(season -> {
                 int least = settings.wholeNumber(
                         PlanSetting.LOW_KIT_STOCK, season.code(), station.region(), station.unit());
                 stock.add(sum(

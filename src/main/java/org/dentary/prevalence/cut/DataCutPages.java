@@ -18,7 +18,6 @@ import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.question.Choice;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -28,11 +27,9 @@ import org.jboss.resteasy.reactive.RestForm;
 public class DataCutPages {
     private final DataCutService cuts;
     private final PlanService plan;
-    private final ReportZone zone;
 
-    DataCutPages(DataCutService cuts, PlanService plan, ReportZone zone) {
+    DataCutPages(DataCutService cuts, PlanService plan) {
         this.cuts = cuts;
-        this.zone = zone;
         this.plan = plan;
     }
 
@@ -42,7 +39,6 @@ public class DataCutPages {
                 String season,
                 List<Choice> seasons,
                 List<DataCutView> cuts,
-                ReportZone zone,
                 DataCutChanges changes,
                 String from,
                 String to,
@@ -107,7 +103,6 @@ public class DataCutPages {
                         shown,
                         Choice.of(seasons, SeasonView::code, SeasonView::name, shown, null),
                         shown == null ? List.of() : cuts.all(shown),
-                        zone,
                         changes,
                         from,
                         to,

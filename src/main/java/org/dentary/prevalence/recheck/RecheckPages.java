@@ -14,23 +14,20 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.prevalence.ReportZone;
 
 /** Checks of stored answers as a page. */
 @Path("/data-cuts")
 @Produces(MediaType.TEXT_HTML)
 public class RecheckPages {
     private final RecheckService checks;
-    private final ReportZone zone;
 
-    RecheckPages(RecheckService checks, ReportZone zone) {
+    RecheckPages(RecheckService checks) {
         this.checks = checks;
-        this.zone = zone;
     }
 
     @CheckedTemplate(basePath = "prevalence")
     static class Templates {
-        static native TemplateInstance rechecks(List<RecheckView> checks, RecheckView shown, ReportZone zone);
+        static native TemplateInstance rechecks(List<RecheckView> checks, RecheckView shown);
     }
 
     @GET
@@ -43,7 +40,7 @@ public class RecheckPages {
                 : all.isEmpty()
                         ? null
                         : checks.require(UUID.fromString(all.get(0).id()));
-        return Templates.rechecks(all, shown, zone);
+        return Templates.rechecks(all, shown);
     }
 
     @POST

@@ -18,7 +18,6 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
 import org.jboss.resteasy.reactive.RestForm;
@@ -29,23 +28,16 @@ import org.jboss.resteasy.reactive.RestForm;
 public class SavedQuestionPages {
     private final SavedQuestionService questions;
     private final DataCutService cuts;
-    private final ReportZone zone;
 
-    SavedQuestionPages(SavedQuestionService questions, DataCutService cuts, ReportZone zone) {
+    SavedQuestionPages(SavedQuestionService questions, DataCutService cuts) {
         this.questions = questions;
         this.cuts = cuts;
-        this.zone = zone;
     }
 
     @CheckedTemplate(basePath = "prevalence")
     static class Templates {
         static native TemplateInstance savedQuestions(
-                List<SavedQuestionView> questions,
-                List<DataCutView> cuts,
-                ReportZone zone,
-                String name,
-                String query,
-                String fault);
+                List<SavedQuestionView> questions, List<DataCutView> cuts, String name, String query, String fault);
     }
 
     @GET
@@ -100,7 +92,7 @@ public class SavedQuestionPages {
 
     private Response show(int status, String name, String query, String fault) {
         return Response.status(status)
-                .entity(Templates.savedQuestions(questions.offered(), cuts.all(null), zone, name, query, fault))
+                .entity(Templates.savedQuestions(questions.offered(), cuts.all(null), name, query, fault))
                 .build();
     }
 }

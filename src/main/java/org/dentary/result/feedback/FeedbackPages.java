@@ -22,6 +22,9 @@ import org.dentary.platform.table.CsvTable;
 @Path("/unsuitable-tissue")
 @Produces(MediaType.TEXT_HTML)
 public class FeedbackPages {
+    /** As many specimens as a page shows; the file holds all. */
+    private static final int SHOWN = 100;
+
     private final FeedbackService feedback;
     private final PlanService plan;
 
@@ -35,6 +38,7 @@ public class FeedbackPages {
         static native TemplateInstance feedback(
                 FeedbackService.Rates rates,
                 List<FeedbackQueries.Unsuitable> specimens,
+                boolean more,
                 List<Grouping> groupings,
                 String season,
                 List<SeasonView> seasons);
@@ -43,9 +47,12 @@ public class FeedbackPages {
     @GET
     @PermissionsAllowed(Act.UNSUITABLE_READ)
     public Response look(@QueryParam("by") String by, @QueryParam("season") @DefaultValue("") String season) {
+        FeedbackService.Rates rates = feedback.rates(FeedbackService.grouping(by), season);
+        List<FeedbackQueries.Unsuitable> specimens = feedback.unsuitable(season, SHOWN + 1);
         return Reply.ok(Templates.feedback(
-                feedback.rates(FeedbackService.grouping(by), season),
-                feedback.unsuitable(season),
+                rates,
+                specimens.subList(0, Math.min(SHOWN, specimens.size())),
+                specimens.size() > SHOWN,
                 Arrays.asList(Grouping.values()),
                 season,
                 plan.seasons()));

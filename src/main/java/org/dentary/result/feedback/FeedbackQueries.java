@@ -44,7 +44,7 @@ class FeedbackQueries {
             select r.code, r.kit, r.station, (r.collected_at at time zone r.time_zone)::date as taken_on, r.collected_by,
                    r.tissue, r.side, r.preservation, r.condition, r.reason, r.reported_on
               from reported r where not r.was_read and r.reason is not null
-             order by r.reported_on desc, r.code limit :limit
+             order by r.reported_on desc, r.code limit cast(:most as int)
             """;
 
     private final EntityManager entities;
@@ -75,10 +75,11 @@ class FeedbackQueries {
                 .getResultList();
     }
 
+    /** Newest report first; all of them where {@code most} is null. */
     @SuppressWarnings("unchecked")
-    List<Unsuitable> unsuitable(String season, String person, int limit) {
+    List<Unsuitable> unsuitable(String season, String person, Integer most) {
         return query(REPORTED + UNSUITABLE, Unsuitable.class, season, person)
-                .setParameter("limit", limit)
+                .setParameter("most", most)
                 .getResultList();
     }
 

@@ -13,7 +13,6 @@ import org.dentary.statistics.Proportion;
 @ApplicationScoped
 public class FeedbackService {
     private static final double CONFIDENCE = 0.95;
-    private static final int SHOWN = 500;
 
     private final FeedbackQueries queries;
     private final CurrentAccount account;
@@ -65,9 +64,14 @@ public class FeedbackService {
                 rates.stream().mapToLong(FeedbackQueries.Rate::reported).sum());
     }
 
-    /** The specimens themselves, newest report first, at most five hundred. */
+    /** The specimens themselves, newest report first. */
     List<FeedbackQueries.Unsuitable> unsuitable(String season) {
-        return queries.unsuitable(season, person(), SHOWN);
+        return queries.unsuitable(season, person(), null);
+    }
+
+    /** The first of them. */
+    List<FeedbackQueries.Unsuitable> unsuitable(String season, int most) {
+        return queries.unsuitable(season, person(), most);
     }
 
     /** The grouping of that name. */

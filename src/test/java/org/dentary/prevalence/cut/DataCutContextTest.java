@@ -21,6 +21,8 @@ import org.dentary.platform.DatabaseTestResource;
 import org.dentary.prevalence.LineFixture;
 import org.dentary.prevalence.LineFixture.ALine;
 import org.dentary.prevalence.PlayedSeason;
+import org.hibernate.SessionFactory;
+import org.hibernate.stat.Statistics;
 import org.junit.jupiter.api.Test;
 
 /** What a cut keeps beside its lines: stations' last animals, laboratories' pending. */
@@ -48,6 +50,31 @@ class DataCutContextTest {
                 .statusCode(201)
                 .extract()
                 .jsonPath();
+    }
+
+    @Test
+    void thePageOfManyCutsTakesAsManyStatementsAsThatOfFew() {
+        String few = lines.season();
+        cut(few, "January");
+        String many = lines.season();
+        for (int month = 1; month <= 6; month++) {
+            cut(many, "Month " + month);
+        }
+        statements(few);
+        assertEquals(statements(few), statements(many));
+    }
+
+    private long statements(String season) {
+        Statistics statistics =
+                entities.getEntityManagerFactory().unwrap(SessionFactory.class).getStatistics();
+        statistics.setStatisticsEnabled(true);
+        statistics.clear();
+        as("epidemiologist")
+                .accept("text/html")
+                .get("/data-cuts?season=" + season)
+                .then()
+                .statusCode(200);
+        return statistics.getPrepareStatementCount();
     }
 
     @Test

@@ -19,6 +19,8 @@ import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dentary.prevalence.LineFixture;
+import org.dentary.prevalence.LineFixture.ALine;
 import org.dentary.result.FindingsFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -29,6 +31,9 @@ import org.junit.jupiter.api.Test;
 class UnsuitableTissueTest {
     @Inject
     FindingsFixture laboratory;
+
+    @Inject
+    LineFixture lines;
 
     @Inject
     EntityManager entities;
@@ -60,6 +65,46 @@ class UnsuitableTissueTest {
                 .then()
                 .body("items.find { it.group == '" + taker + "' }.lower.doubleValue()", closeTo(0.056682151, 5e-7))
                 .body("items.find { it.group == '" + taker + "' }.upper.doubleValue()", closeTo(0.509837528, 5e-7));
+    }
+
+    @Test
+    void theFileHoldsEverySpecimenAndThePageTheFirst() {
+        String season = lines.season();
+        List<String> kits = lines.add(season, 502, ALine.of("ADULT", "MALE", "UNSUITABLE"));
+        QuarkusTransaction.requiringNew()
+                .run(() -> List.of("""
+                        insert into label (code, part, kit_printed, kit_bound) select kit || 'N1', 'NODES', kit, kit
+                          from unnest(:kits) kit
+                        """, """
+                        insert into specimen (code, tissue, side, condition, preservation, collected_at, collected_by,
+                               recorded_by, recorded_at)
+                        select kit || 'N1', 'MEDIAL_RETROPHARYNGEAL_NODE', 'BOTH', 'GOOD', 'FROZEN', now(), 'test', 'test', now()
+                          from unnest(:kits) kit
+                        """, """
+                        insert into finding (id, method, disease, stage, finding, status, laboratory, accession, item, tested_on,
+                               reported_on, reason, pool, recorded_by, recorded_at)
+                        select cast(md5(kit) as uuid), 'T_SCREEN', 'CWD', 'SCREENING', 'UNSUITABLE', 'FINAL', 'T_LAB', kit, '1',
+                               date '2026-01-02', date '2026-01-03', 'AUTOLYSED', false, 'test', now() from unnest(:kits) kit
+                        """, """
+                        insert into finding_specimen (finding, code) select cast(md5(kit) as uuid), kit || 'N1'
+                          from unnest(:kits) kit
+                        """)
+                        .forEach(sql -> entities.createNativeQuery(sql)
+                                .setParameter("kits", kits.toArray(String[]::new))
+                                .executeUpdate()));
+        String file = as("liaison")
+                .get("/unsuitable-tissue/specimens.csv?season=" + season)
+                .then()
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertEquals(kits.size() + 1, file.lines().count());
+        as("liaison")
+                .accept("text/html")
+                .get("/unsuitable-tissue?season=" + season)
+                .then()
+                .statusCode(200)
+                .body(containsString("The 100 that were reported last; the file holds all of them."));
     }
 
     @Test
