@@ -27,8 +27,17 @@ class HandOverQueries {
             """;
     private static final String ONE = COLUMNS + " where o.id = cast(:id as uuid)";
     private static final String OF_IDS = COLUMNS + " where o.id = any(cast(:ids as uuid[])) order by o.id";
-    private static final String LIST = COLUMNS + """
-             where (cast(:state as text) is null or o.state = :state)
+    // For who may not know what laboratories find: their own, and what was handed over before a laboratory had counted
+    // it in.
+    private static final String SEEN = """
+            (cast(:blind as text) is null or cast(:blind as text) in (o.offered_by, o.to_custodian) or not exists (
+                select 1 from hand_over_item i join ledger_event e on e.chain = i.code
+                 where i.hand_over = o.id and e.kind = 'RECEIVED' and e.received_at < o.offered_at))
+            """;
+    private static final String IS_SEEN =
+            "select exists (select 1 from hand_over o where o.id = cast(:id as uuid) and " + SEEN + ")";
+    private static final String LIST = COLUMNS + " where " + SEEN + """
+               and (cast(:state as text) is null or o.state = :state)
                and (cast(:before as timestamptz) is null
                     or (o.offered_at, cast(o.id as text)) < (cast(:before as timestamptz), cast(:beforeId as text)))
              order by o.offered_at desc, cast(o.id as text) desc limit :most
@@ -129,10 +138,23 @@ class HandOverQueries {
         return find(id);
     }
 
-    /** Newest first, after a known one. */
-    List<HandOverRow> list(String state, Instant before, String beforeId, int most) {
+    /** Whether there is such a hand-over and the account may see it; blind as in the list. */
+    boolean isSeen(UUID id, String blind) {
+        return (Boolean) entities.createNativeQuery(IS_SEEN, Boolean.class)
+                .setParameter("id", id.toString())
+                .setParameter("blind", blind)
+                .getSingleResult();
+    }
+
+    /**
+     * Newest first, after a known one.
+     *
+     * @param blind who asks, if they may not know what laboratories find; else null
+     */
+    List<HandOverRow> list(String blind, String state, Instant before, String beforeId, int most) {
         return rows(
                 entities.createNativeQuery(LIST, HandOverRow.class)
+                        .setParameter("blind", blind)
                         .setParameter("state", state)
                         .setParameter("before", before == null ? null : before.toString())
                         .setParameter("beforeId", beforeId)

@@ -21,6 +21,7 @@ import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.handover.HandOverQueries.HandOverRow;
 import org.dentary.people.PeopleService;
+import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
@@ -161,14 +162,30 @@ public class HandOverService {
         return views.one(queries.find(id).orElseThrow(() -> unknown(id)), queries.items(id));
     }
 
+    /**
+     * The same for the account at hand.
+     *
+     * @throws NotFound if there is none, or it tells where tissue went from its first laboratory to who may not know that
+     */
+    HandOverView read(UUID id) {
+        if (!queries.isSeen(id, blind())) {
+            throw unknown(id);
+        }
+        return view(id);
+    }
+
+    private String blind() {
+        return rights.account().may(Act.DERIVED_OUTCOME) ? null : rights.actor();
+    }
+
     /** Those hand-overs, without their codes; unknown ids are left out. */
     public List<HandOverView> views(Collection<UUID> ids) {
         return views.all(queries.all(ids));
     }
 
-    /** Hand-overs in a state (null: in any), newest first, without their codes. */
+    /** Hand-overs that the account at hand may see, in a state (null: in any), newest first, without their codes. */
     public List<HandOverView> list(String state, Instant before, String beforeId, int most) {
-        return views.all(queries.list(state, before, beforeId, most));
+        return views.all(queries.list(blind(), state, before, beforeId, most));
     }
 
     static NotFound unknown(UUID id) {

@@ -71,7 +71,7 @@ public class HandOversResource {
     @PermissionsAllowed(Act.ANIMAL_READ)
     @Operation(summary = "A hand-over with every code and how it stands")
     public Response one(@PathParam("id") UUID id) {
-        return Answers.now(handOvers.view(id), HandOverView::version);
+        return Answers.now(handOvers.read(id), HandOverView::version);
     }
 
     @GET

@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
@@ -268,11 +269,18 @@ class CustodyEventsResourceTest {
                 "R. Okonedo",
                 "occurredAt",
                 clock.instant().toString()));
+        String handOver = UUID.randomUUID().toString();
         json("liaison")
                 .body(onwards)
-                .put("/api/v1/hand-overs/" + UUID.randomUUID())
+                .put("/api/v1/hand-overs/" + handOver)
                 .then()
                 .statusCode(201);
+        as("auditor").get("/api/v1/hand-overs").then().body("items.id", hasItem(handOver));
+        as("auditor").get("/api/v1/hand-overs/" + handOver).then().statusCode(200);
+        for (String other : List.of("sampler", "epidemiologist")) {
+            as(other).get("/api/v1/hand-overs").then().statusCode(200).body("items.id", not(hasItem(handOver)));
+            as(other).get("/api/v1/hand-overs/" + handOver).then().statusCode(404);
+        }
         put("liaison", UUID.randomUUID(), now("TAMPER_SEAL_CHECKED", code, "tamperSeal", "TS 9"))
                 .statusCode(201);
         chain("liaison", code)
