@@ -43,6 +43,14 @@ class ResultsBrowserTest extends Browser {
         assertThat(page.locator(".done")).containsText("Posted: 1 line.");
         page.navigate("/results");
         look(page, "results-" + width, width);
+        page.locator("main a", new Page.LocatorOptions().setHasText("Lines left out"))
+                .click();
+        look(page, "results-left-out-" + width, width);
+        page.locator("td details > summary").first().press("Enter");
+        page.getByLabel("Note").first().fill("no tube of ours, by telephone");
+        page.getByLabel("Note").first().press("Enter");
+        page.navigate("/results/held-lines?all=true");
+        assertThat(page.getByText("no tube of ours, by telephone").first()).isVisible();
         page.navigate("/results/release/" + deer.kit());
         look(page, "results-release-" + width, width);
         page.navigate("/results/findings/new?specimen=" + deer.label(Part.NODE_LEFT));

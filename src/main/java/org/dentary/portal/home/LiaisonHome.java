@@ -4,6 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Map;
 import org.dentary.custody.handover.OpenOffers;
+import org.dentary.result.imports.held.HeldLineService;
 import org.dentary.submission.outstanding.OutstandingLists;
 
 /** What waits for the lab liaison: specimens to be sent, overdue results, imports to post. */
@@ -12,11 +13,13 @@ class LiaisonHome {
     private final HomeQueries queries;
     private final OpenOffers offers;
     private final OutstandingLists outstanding;
+    private final HeldLineService held;
 
-    LiaisonHome(HomeQueries queries, OpenOffers offers, OutstandingLists outstanding) {
+    LiaisonHome(HomeQueries queries, OpenOffers offers, OutstandingLists outstanding, HeldLineService held) {
         this.queries = queries;
         this.offers = offers;
         this.outstanding = outstanding;
+        this.held = held;
     }
 
     Home of(Visit visit) {
@@ -43,6 +46,12 @@ class LiaisonHome {
                                 "past the laboratory's own time",
                                 "/submissions"),
                         Tile.todo(n.get("imports"), "import to post", "imports to post", "previewed only", "/results"),
+                        Tile.todo(
+                                held.count(false),
+                                "line left out",
+                                "lines left out",
+                                "of files posted, not reported since",
+                                "/results/held-lines"),
                         Tile.todo(
                                 offers.countToMe(),
                                 "hand-over to accept",

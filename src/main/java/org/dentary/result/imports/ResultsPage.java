@@ -12,6 +12,7 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.request.Reply;
 import org.dentary.result.WaitingView;
+import org.dentary.result.imports.held.HeldLineService;
 import org.dentary.result.release.ReleaseService;
 
 /** The page of results, shown by itself and again where a file is refused. */
@@ -22,12 +23,19 @@ class ResultsPage {
 
     private final ImportService imports;
     private final ReleaseService releases;
+    private final HeldLineService held;
     private final PlanService plan;
     private final CurrentAccount account;
 
-    ResultsPage(ImportService imports, ReleaseService releases, PlanService plan, CurrentAccount account) {
+    ResultsPage(
+            ImportService imports,
+            ReleaseService releases,
+            HeldLineService held,
+            PlanService plan,
+            CurrentAccount account) {
         this.imports = imports;
         this.releases = releases;
+        this.held = held;
         this.plan = plan;
         this.account = account;
     }
@@ -40,6 +48,7 @@ class ResultsPage {
                 String laboratory,
                 List<WaitingView> open,
                 List<WaitingView> reviews,
+                long held,
                 int shown,
                 Faults faults);
     }
@@ -64,6 +73,7 @@ class ResultsPage {
                         laboratory == null ? "" : laboratory,
                         mayKnow ? releases.open() : List.of(),
                         mayKnow ? releases.reviews() : List.of(),
+                        held.count(false),
                         shown,
                         faults));
     }
