@@ -237,8 +237,8 @@ class PracticeTest {
 
     private String lineAge(String kit) {
         return (String) QuarkusTransaction.requiringNew()
-                .call(() -> entities.createNativeQuery(
-                                "select age_class from line where kit = '" + kit + "' and closed_at is null")
+                .call(() -> entities.createNativeQuery("select age_class from line where kit = '" + kit
+                                + "' and disease = 'CWD' and closed_at is null")
                         .getSingleResult());
     }
 
