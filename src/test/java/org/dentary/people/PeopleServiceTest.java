@@ -85,7 +85,7 @@ class PeopleServiceTest {
 
     @Test
     void theProtocolMustBeAcknowledgedOnce() {
-        String name = "fresh-" + UUID.randomUUID();
+        String name = "fresh-" + UUID.randomUUID().toString().substring(0, 13);
         accounts.put(name, null, Role.SAMPLER, List.of("*"), "test");
         Account account = accounts.find(name).orElseThrow();
         assertThrows(NotAllowed.class, () -> people.requireAcknowledged(account));

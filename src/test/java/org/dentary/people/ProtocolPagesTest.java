@@ -27,7 +27,7 @@ class ProtocolPagesTest {
     @Inject
     AccountService accounts;
 
-    private final String name = "protocol-" + UUID.randomUUID();
+    private final String name = "protocol-" + UUID.randomUUID().toString().substring(0, 13);
 
     @BeforeEach
     void setUp() {

@@ -11,6 +11,9 @@ import org.dentary.submission.Sight;
 @ApplicationScoped
 public class OutstandingQueries {
     private static final String WAITING = "with " + Sight.WITHHELD + """
+            , sent as materialized (
+              select x.code from submission_specimen x """ + Sight.ARRIVAL + """
+               where coalesce(arrival.receipt, '') <> 'RECALLED' and (since.code is null or x.recorded_at < since.since))
             select s.code, l.kit_bound, s.tissue, s.side, s.preservation,
                    (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date as collected_on,
                    (cast(:today as date) - (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date) as days,
@@ -27,9 +30,7 @@ public class OutstandingQueries {
              where not s.archived and coalesce(a.entered_in_error, false) = false
                and (e.since is null or s.recorded_at < e.since)
                and (:everywhere or a.station = any(:stations))
-               and not exists (select 1 from submission_specimen x """ + Sight.ARRIVAL + """
-                                where x.code = s.code and coalesce(arrival.receipt, '') <> 'RECALLED'
-                                  and (e.since is null or x.recorded_at < e.since))
+               and not exists (select 1 from sent g where g.code = s.code)
              order by s.collected_at, s.code
             """;
     private static final String OVERDUE = "with " + Sight.WITHHELD + """
@@ -56,19 +57,19 @@ public class OutstandingQueries {
              order by b.dispatched_at, b.number, x.code
             """;
     private static final String TURNAROUND = "with " + Sight.WITHHELD + """
-            , answer as (
-              select distinct on (f.id, fs.code) b.laboratory, f.reported_on - b.dispatched_at::date as days
+            , answer as materialized (
+              select distinct on (f.id, fs.code) b.laboratory, x.code, f.reported_on - b.dispatched_at::date as days
                 from finding f join finding_specimen fs on fs.finding = f.id join specimen t on t.code = fs.code
                cross join lateral (values (t.code), (t.parent)) v(code)
                 join submission_specimen x on x.code = v.code and x.receipt is distinct from 'RECALLED'
                 join submission b on b.id = x.submission and b.laboratory = f.laboratory
                where f.status = 'FINAL' and b.dispatched_at is not null
-                 and not exists (select 1 from withheld h where h.code = x.code)
                order by f.id, fs.code, b.dispatched_at::date <= f.reported_on desc, b.dispatched_at desc)
             select a.laboratory, y.turnaround_days, count(*),
                    percentile_cont(0.5) within group (order by a.days),
                    percentile_cont(0.9) within group (order by a.days)
               from answer a join laboratory y on y.code = a.laboratory
+             where not exists (select 1 from withheld h where h.code = a.code)
              group by a.laboratory, y.turnaround_days order by a.laboratory
             """;
 
