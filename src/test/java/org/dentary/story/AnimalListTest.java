@@ -1,11 +1,11 @@
 package org.dentary.story;
 
-import static org.dentary.intake.IntakeFixture.as;
+import static org.dentary.WholeLists.byPages;
+import static org.dentary.WholeLists.inTheFile;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -36,34 +36,10 @@ class AnimalListTest {
         List<String> expected = new ArrayList<>();
         newer.stream().sorted(Comparator.reverseOrder()).forEach(expected::add);
         older.stream().sorted(Comparator.reverseOrder()).forEach(expected::add);
-        assertEquals(expected, byPages("/api/v1/animals?limit=2&season=" + own));
-        assertEquals(expected, inTheFile("/api/v1/animals.csv?season=" + own));
-        assertEquals(expected.subList(0, 3), inTheFile("/api/v1/animals.csv?outcome=PENDING&season=" + own));
-    }
-
-    private static List<String> byPages(String first) {
-        List<String> kits = new ArrayList<>();
-        String next = first;
-        while (next != null) {
-            Response page = as("epidemiologist").urlEncodingEnabled(false).get(next);
-            assertEquals(200, page.statusCode());
-            kits.addAll(page.jsonPath().getList("items.kit", String.class));
-            String link = page.header("Link");
-            next = link == null ? null : link.substring(1, link.indexOf('>'));
-        }
-        return kits;
-    }
-
-    private static List<String> inTheFile(String path) {
-        return as("epidemiologist")
-                .get(path)
-                .then()
-                .statusCode(200)
-                .extract()
-                .asString()
-                .lines()
-                .skip(1)
-                .map(line -> line.substring(0, line.indexOf(',')))
-                .toList();
+        assertEquals(expected, byPages("epidemiologist", "/api/v1/animals?limit=2&season=" + own));
+        assertEquals(expected, inTheFile("epidemiologist", "/api/v1/animals.csv?season=" + own));
+        assertEquals(
+                expected.subList(0, 3),
+                inTheFile("epidemiologist", "/api/v1/animals.csv?outcome=PENDING&season=" + own));
     }
 }

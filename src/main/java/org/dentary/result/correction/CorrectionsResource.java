@@ -11,14 +11,13 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.request.ETags;
+import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.ItemList;
 
 /** Released words that were replaced, who had the earlier one, and every try to tell them. */
@@ -60,7 +59,7 @@ public class CorrectionsResource {
                                     .build()
                             + ">; rel=\"next\"");
         }
-        return uncached(answer);
+        return answer.build();
     }
 
     /** One correction with who had the earlier word and every try. */
@@ -68,7 +67,7 @@ public class CorrectionsResource {
     @Path("{id}")
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response one(@PathParam("id") long id) {
-        return uncached(Response.ok(corrections.correction(id)));
+        return Reply.ok(corrections.correction(id));
     }
 
     /** Records a try to tell one of them. */
@@ -81,12 +80,6 @@ public class CorrectionsResource {
             @PathParam("key") UUID key,
             @NotNull @Valid RecordTry attempt) {
         CorrectionService.Recorded recorded = corrections.record(id, recipient, key, attempt);
-        return uncached(Response.status(recorded.fresh() ? 201 : 200)
-                .header(HttpHeaders.ETAG, ETags.of(0))
-                .entity(recorded.correction()));
-    }
-
-    private static Response uncached(Response.ResponseBuilder answer) {
-        return answer.build();
+        return Reply.versioned(recorded.fresh() ? 201 : 200, recorded.correction(), 0);
     }
 }

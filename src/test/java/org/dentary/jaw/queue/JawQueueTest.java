@@ -1,5 +1,6 @@
 package org.dentary.jaw.queue;
 
+import static org.dentary.WholeLists.inTheFile;
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.hasItem;
@@ -81,16 +82,7 @@ class JawQueueTest {
                 .then()
                 .body("items.kit", hasItem(differing))
                 .body("items.findAll { it.task == 'READ' }", hasSize(JawQueueService.MOST));
-        List<String> file = as("coordinator")
-                .get("/api/v1/jaws/queue.csv?station=" + station)
-                .then()
-                .statusCode(200)
-                .extract()
-                .asString()
-                .lines()
-                .skip(1)
-                .map(line -> line.substring(0, line.indexOf(',')))
-                .toList();
+        List<String> file = inTheFile("coordinator", "/api/v1/jaws/queue.csv?station=" + station);
         assertEquals(TO_READ + 1, file.size(), "the file holds all of them");
         assertTrue(file.containsAll(unread));
     }

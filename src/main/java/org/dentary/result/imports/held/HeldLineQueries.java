@@ -28,8 +28,7 @@ class HeldLineQueries {
                  and (cast(:line as int) is null or r.line = :line))
             select * from held where :all or state = 'WAITS' order by posted_at desc, id, line
             """;
-    private static final String COUNT = HELD.replace("select * from held", "select count(*) from held")
-            .replace("order by posted_at desc, id, line", "");
+    private static final String COUNT = "select count(*) from (" + HELD + ") counted";
     private static final String SETTLE = """
             insert into held_line_settlement (import, line, note, settled_by, settled_at)
             values (:import, :line, :note, :by, :at)
