@@ -5,10 +5,10 @@ import jakarta.transaction.Transactional;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -155,13 +155,18 @@ public class CustodyService {
     }
 
     /**
-     * Who holds a code that the present account does not hold and acts for nobody who does; empty where it may move it, or
-     * where custody never began.
+     * Who holds codes that the present account does not hold and acts for nobody who does; a code that it may move, or whose
+     * custody never began, is left out.
      */
-    public Optional<HeadView> heldByAnother(String code) {
-        return queries.head(code)
-                .filter(head -> !rights.mayActFor(head.holder()))
-                .map(HeadView::of);
+    public Map<String, HeadView> heldByAnother(Collection<String> codes) {
+        Map<Holder, Boolean> may = new HashMap<>();
+        Map<String, HeadView> others = new TreeMap<>();
+        queries.heads(codes).forEach((code, head) -> {
+            if (!may.computeIfAbsent(head.holder(), rights::mayActFor)) {
+                others.put(code, HeadView.of(head));
+            }
+        });
+        return others;
     }
 
     /**

@@ -7,6 +7,7 @@ import org.dentary.specimen.Preservation;
 /**
  * What was typed on the page of a submission; every field may be null.
  *
+ * @param leavingReason why tubes go although something came to speak against it
  * @param keptCode code of a tube that is kept differently, or codes that come back
  * @param counted what was counted in
  */
@@ -17,6 +18,7 @@ record Bench(
         String carrier,
         String waybill,
         String shipper,
+        String leavingReason,
         String keptCode,
         String keptReason,
         Piece piece,
@@ -61,22 +63,22 @@ record Bench(
     }
 
     static Bench packing(String code, String box, String overrideReason) {
-        return new Bench(code, box, overrideReason, null, null, null, null, null, Piece.NONE, Counted.NOTHING);
+        return new Bench(code, box, overrideReason, null, null, null, null, null, null, Piece.NONE, Counted.NOTHING);
     }
 
-    static Bench leaving(String carrier, String waybill, String shipper) {
-        return new Bench(null, null, null, carrier, waybill, shipper, null, null, Piece.NONE, Counted.NOTHING);
+    static Bench leaving(String carrier, String waybill, String shipper, String reason) {
+        return new Bench(null, null, null, carrier, waybill, shipper, reason, null, null, Piece.NONE, Counted.NOTHING);
     }
 
     static Bench keeping(String code, String reason) {
-        return new Bench(null, null, null, null, null, null, code, reason, Piece.NONE, Counted.NOTHING);
+        return new Bench(null, null, null, null, null, null, null, code, reason, Piece.NONE, Counted.NOTHING);
     }
 
     static Bench cutting(Piece piece) {
-        return new Bench(null, null, null, null, null, null, null, null, piece, Counted.NOTHING);
+        return new Bench(null, null, null, null, null, null, null, null, null, piece, Counted.NOTHING);
     }
 
     static Bench counting(Counted counted) {
-        return new Bench(null, null, null, null, null, null, null, null, Piece.NONE, counted);
+        return new Bench(null, null, null, null, null, null, null, null, null, Piece.NONE, counted);
     }
 }

@@ -21,6 +21,7 @@ import org.dentary.specimen.SpecimenService;
 import org.dentary.specimen.SpecimenView;
 import org.dentary.submission.outstanding.OutstandingLists;
 import org.dentary.submission.outstanding.OutstandingQueries;
+import org.dentary.submission.packing.Verdict;
 
 /** The page of one submission, shown again with what was typed where something is refused. */
 @ApplicationScoped
@@ -29,6 +30,7 @@ class BenchPage {
     private static final int WAITING = 5;
 
     private final SubmissionService submissions;
+    private final DispatchService leaving;
     private final OutstandingLists outstanding;
     private final SpecimenService specimens;
     private final PlanService plan;
@@ -38,6 +40,7 @@ class BenchPage {
 
     BenchPage(
             SubmissionService submissions,
+            DispatchService leaving,
             OutstandingLists outstanding,
             SpecimenService specimens,
             PlanService plan,
@@ -45,6 +48,7 @@ class BenchPage {
             PlanClock planClock,
             Clock clock) {
         this.submissions = submissions;
+        this.leaving = leaving;
         this.outstanding = outstanding;
         this.specimens = specimens;
         this.plan = plan;
@@ -59,6 +63,7 @@ class BenchPage {
                 SubmissionView submission,
                 String laboratory,
                 Receiving receiving,
+                List<Verdict> objections,
                 String packed,
                 String cut,
                 List<Preservation> preservations,
@@ -82,6 +87,7 @@ class BenchPage {
                 view,
                 plan.laboratory(view.laboratory()).name(),
                 Receiving.of(plan.laboratoryProfile(view.laboratory(), today), today),
+                leaving.standing(id),
                 packed,
                 cut == null
                         ? null

@@ -10,6 +10,8 @@ import java.time.OffsetDateTime;
  *
  * @param carrier who carries it, free text or a party of the plan
  * @param waybill the carrier's number
+ * @param overrideReason why tubes go although the laboratory's rules came to say otherwise since they were packed; printed
+ *     on the manifest beside each of them
  * @param shipper who classified and marked the parcel, or null if nobody said
  */
 public record Dispatch(
@@ -24,6 +26,9 @@ public record Dispatch(
 
         @Size(max = 120, message = "takes at most 120 characters")
         String shipper,
+
+        @Size(max = 300, message = "takes at most 300 characters")
+        String overrideReason,
 
         OffsetDateTime enteredAt,
 

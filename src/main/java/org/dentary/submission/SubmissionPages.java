@@ -44,6 +44,7 @@ public class SubmissionPages {
     private final SubmissionLists lists;
     private final OutstandingLists outstanding;
     private final BenchPage bench;
+    private final DispatchService leaving;
     private final RecallService recalls;
     private final PlanService plan;
     private final Clock clock;
@@ -53,6 +54,7 @@ public class SubmissionPages {
             SubmissionLists lists,
             OutstandingLists outstanding,
             BenchPage bench,
+            DispatchService leaving,
             RecallService recalls,
             PlanService plan,
             Clock clock) {
@@ -60,6 +62,7 @@ public class SubmissionPages {
         this.lists = lists;
         this.outstanding = outstanding;
         this.bench = bench;
+        this.leaving = leaving;
         this.recalls = recalls;
         this.plan = plan;
         this.clock = clock;
@@ -159,12 +162,19 @@ public class SubmissionPages {
     @Path("{id}/dispatch")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response dispatch(
-            @PathParam("id") UUID id, @RestForm String carrier, @RestForm String waybill, @RestForm String shipper) {
-        return bench.answer(id, Bench.leaving(carrier, waybill, shipper), () -> {
+            @PathParam("id") UUID id,
+            @RestForm String carrier,
+            @RestForm String waybill,
+            @RestForm String shipper,
+            @RestForm String leavingReason) {
+        return bench.answer(id, Bench.leaving(carrier, waybill, shipper, leavingReason), () -> {
             if (carrier == null || carrier.isBlank()) {
                 throw InvalidInput.field("carrier", "REQUIRED", "Say who carries it");
             }
-            submissions.dispatch(id, new Dispatch(now(), carrier.strip(), empty(waybill), empty(shipper), null, null));
+            leaving.dispatch(
+                    id,
+                    new Dispatch(
+                            now(), carrier.strip(), empty(waybill), empty(shipper), empty(leavingReason), null, null));
             return "";
         });
     }

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
 import org.dentary.submission.packing.PackedView;
-import org.dentary.submission.packing.PackingFacts;
 
 /** Reads submissions and what decides about packing. */
 @ApplicationScoped
@@ -45,22 +44,6 @@ class SubmissionQueries {
             """ + Sight.ARRIVAL + """
              where b.id = :id and """ + Sight.SEEN + """
              order by x.box nulls first, x.packed_at, x.code
-            """;
-    private static final String FACTS = """
-            select s.code, l.kit_bound, s.tissue, s.side, s.preservation, s.condition,
-                   (s.collected_at at time zone coalesce(t.time_zone, 'UTC'))::date,
-                   (coalesce((select max(p.since) from specimen_preservation p where p.code = s.code), s.collected_at)
-                     at time zone coalesce(t.time_zone, 'UTC'))::date,
-                   coalesce((select n.age_class from line n where n.kit = a.kit and n.closed_at is null order by n.disease limit 1), 'UNKNOWN'),
-                   coalesce(a.sex, 'UNKNOWN'), s.archived, coalesce(a.not_attributable, false),
-                   (select min(o.number) from submission_specimen x join submission o on o.id = x.submission
-                     where x.code = s.code and o.id <> :id and o.state <> 'RECEIVED'
-                       and coalesce(x.receipt, '') <> 'RECALLED'),
-                   exists (select 1 from submission_specimen x where x.code = s.code and x.submission = :id),
-                   (cast(:at as timestamptz) at time zone coalesce(t.time_zone, 'UTC'))::date
-              from specimen s join label l on l.code = s.code
-              left join animal a on a.kit = l.kit_bound left join station t on t.code = a.station
-             where s.code = :code
             """;
     private static final String OVER = "select given from submission_over where submission = :id order by given";
     private static final String ROUTES = """
@@ -139,17 +122,6 @@ class SubmissionQueries {
     @SuppressWarnings("unchecked")
     List<String> over(UUID id) {
         return entities.createNativeQuery(OVER).setParameter("id", id).getResultList();
-    }
-
-    /** What decides whether the specimen may be packed into the submission at that moment. */
-    @SuppressWarnings("unchecked")
-    Optional<PackingFacts> facts(UUID submission, String code, Instant at) {
-        return ((List<PackingFacts>) entities.createNativeQuery(FACTS, PackingFacts.class)
-                        .setParameter("id", submission)
-                        .setParameter("code", code)
-                        .setParameter("at", at)
-                        .getResultList())
-                .stream().findFirst();
     }
 
     @SuppressWarnings("unchecked")

@@ -4,19 +4,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
-import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.UUID;
 import org.dentary.custody.CustodyService;
-import org.dentary.custody.ParcelService;
-import org.dentary.custody.Shipment;
 import org.dentary.custody.box.BoxService;
 import org.dentary.custody.box.Packing;
 import org.dentary.kit.KitService;
@@ -31,10 +24,11 @@ import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.platform.state.States;
 import org.dentary.submission.packing.PackSpecimen;
 import org.dentary.submission.packing.PackedView;
+import org.dentary.submission.packing.PackingCheck;
 import org.dentary.submission.packing.PackingFacts;
-import org.dentary.submission.packing.PackingRules;
+import org.dentary.submission.packing.Verdict;
 
-/** Packs and sends; every change of what is ordered is told to whoever derives outcomes. */
+/** Begins and packs; every change of what is ordered is told to whoever derives outcomes. */
 @ApplicationScoped
 public class SubmissionService {
     private static final String THING = "submission";
@@ -44,7 +38,7 @@ public class SubmissionService {
     private final PlanService plan;
     private final KitService kits;
     private final CustodyService custody;
-    private final ParcelService parcels;
+    private final PackingCheck check;
     private final BoxService boxes;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
@@ -57,7 +51,7 @@ public class SubmissionService {
             PlanService plan,
             KitService kits,
             CustodyService custody,
-            ParcelService parcels,
+            PackingCheck check,
             BoxService boxes,
             RepeatableRequests requests,
             CurrentAccount account,
@@ -68,7 +62,7 @@ public class SubmissionService {
         this.plan = plan;
         this.kits = kits;
         this.custody = custody;
-        this.parcels = parcels;
+        this.check = check;
         this.boxes = boxes;
         this.requests = requests;
         this.account = account;
@@ -132,7 +126,7 @@ public class SubmissionService {
         }
         kits.hold(List.of(code));
         String key = id + "/" + code;
-        PackingFacts facts = queries.facts(id, code, command.packedAt().toInstant())
+        PackingFacts facts = check.facts(id, code, command.packedAt().toInstant())
                 .orElseThrow(() -> InvalidInput.field(
                         "code",
                         "SPECIMEN_UNKNOWN",
@@ -144,22 +138,25 @@ public class SubmissionService {
         if (facts.here()) {
             requireMove(id, code, box);
         }
-        LocalDate packedOn = facts.packedOn();
         refuseFuture("packedAt", command.packedAt());
-        List<FieldProblem> faults = new ArrayList<>(PackingRules.record(facts, packedOn));
-        if (faults.isEmpty()
-                && (command.overrideReason() == null || command.overrideReason().isBlank())) {
-            faults.addAll(PackingRules.laboratory(
-                    facts, head.laboratory(), plan.acceptance(head.laboratory(), packedOn), packedOn));
-            faults.addAll(PackingRules.apart(facts, box, queries.packed(id, sight())));
-            custody.heldByAnother(code).map(PackingRules::notWithYou).ifPresent(faults::add);
-        }
+        boolean isReasoned =
+                command.overrideReason() != null && !command.overrideReason().isBlank();
+        Verdict verdict = check.packing(facts, box, head.laboratory(), queries.packed(id, sight()));
+        List<FieldProblem> faults = verdict.faults(isReasoned);
         if (!faults.isEmpty()) {
             throw InvalidInput.of(faults);
         }
-        writes.pack(id, code, box, command.packedAt().toInstant(), actor(), command.overrideReason(), clock.instant());
+        writes.pack(
+                id,
+                code,
+                box,
+                command.packedAt().toInstant(),
+                actor(),
+                isReasoned ? command.overrideReason() : null,
+                isReasoned ? verdict.passable() : List.of(),
+                clock.instant());
         // A tube that somebody else still holds is put into the box when they have handed it over.
-        if (box != null && custody.heldByAnother(code).isEmpty()) {
+        if (box != null && custody.heldByAnother(List.of(code)).isEmpty()) {
             String why = command.reason() == null ? "packed for " + head.laboratory() : command.reason();
             boxes.putIn(box, List.of(code), new Packing(command.packedAt(), command.enteredAt(), why));
         }
@@ -194,60 +191,11 @@ public class SubmissionService {
                 .findFirst()
                 .orElse(null);
         if (writes.takeOut(id, code) > 0) {
-            if (box != null && custody.heldByAnother(code).isEmpty()) {
+            if (box != null && custody.heldByAnother(List.of(code)).isEmpty()) {
                 boxes.takeOut(box, code, Packing.NOW);
             }
             ordersChanged.fire(new OrdersChanged(List.of(code)));
         }
-        return view(id);
-    }
-
-    /**
-     * Gives the parcel to the carrier, whose custody begins.
-     *
-     * @throws RuleBroken (409) if it is empty or has left, or somebody else holds a piece of it
-     */
-    @Transactional
-    public SubmissionView dispatch(UUID id, Dispatch command) {
-        writes.lock(id);
-        SubmissionQueries.Head head = require(id);
-        String key = id + "/dispatch";
-        if (!head.state().equals("PACKING")
-                && actor().equals(head.dispatchedBy())
-                && requests.compare("dispatch", key, command, "*", 0) == Seen.REPLAY) {
-            return view(id);
-        }
-        States.require(THING, String.valueOf(head.number()), head.state(), "dispatch");
-        if (head.packed() == 0) {
-            throw new RuleBroken("NOTHING_PACKED", "submission " + head.number() + " is empty; pack it first");
-        }
-        Set<String> pieces = new LinkedHashSet<>();
-        Set<String> into = new TreeSet<>();
-        for (PackedView piece : queries.packed(id, sight())) {
-            pieces.add(piece.code());
-            if (piece.box() != null) {
-                into.add(piece.box());
-            }
-        }
-        parcels.ship(new Shipment(
-                List.copyOf(pieces),
-                command.carrier(),
-                command.waybill(),
-                command.occurredAt().toInstant(),
-                command.enteredAt() == null ? null : command.enteredAt().toInstant(),
-                command.reason(),
-                id,
-                null,
-                List.copyOf(into)));
-        writes.dispatch(
-                id,
-                command.carrier(),
-                command.waybill(),
-                command.shipper(),
-                command.occurredAt().toInstant(),
-                actor());
-        requests.accept("dispatch", key, command);
-        ordersChanged.fire(new OrdersChanged(pieces));
         return view(id);
     }
 

@@ -5,6 +5,7 @@ import jakarta.persistence.EntityManager;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.UUID;
+import org.dentary.submission.packing.Verdict;
 import org.hibernate.Session;
 import org.hibernate.query.MutationQuery;
 
@@ -18,11 +19,20 @@ class SubmissionWrites {
     private static final String CHANGE =
             "update submission set laboratory = :laboratory, purpose = :purpose, version = version + 1 where id = :id";
     private static final String PACK = """
-            insert into submission_specimen (submission, code, box, packed_at, packed_by, override_reason, recorded_at)
-            values (:id, :code, :box, :at, :by, :override, :now)
+            insert into submission_specimen (submission, code, box, packed_at, packed_by, override_reason, passed, recorded_at)
+            values (:id, :code, :box, :at, :by, :override, cast(:passed as text[]), :now)
             on conflict (submission, code) do update
                set box = excluded.box,
-                   override_reason = coalesce(excluded.override_reason, submission_specimen.override_reason)
+                   override_reason = coalesce(excluded.override_reason, submission_specimen.override_reason),
+                   passed = case when submission_specimen.override_reason is null then excluded.passed
+                                 else submission_specimen.passed || excluded.passed end
+            """;
+    private static final String PASS = """
+            update submission_specimen x
+               set override_reason = coalesce(x.override_reason || '; ', '') || :reason,
+                   passed = case when x.override_reason is null then '{}' else x.passed end || string_to_array(n.rules, ' ')
+              from unnest(cast(:codes as text[]), cast(:rules as text[])) n(code, rules)
+             where x.submission = :id and x.code = n.code
             """;
     private static final String TAKE_OUT = "delete from submission_specimen where submission = :id and code = :code";
     private static final String TOUCH = "update submission set version = version + 1 where id = :id";
@@ -90,7 +100,16 @@ class SubmissionWrites {
                 .getResultList();
     }
 
-    void pack(UUID id, String code, String box, Instant at, String by, String override, Instant now) {
+    /** @param passed names of the rules that the reason passes, none without one */
+    void pack(
+            UUID id,
+            String code,
+            String box,
+            Instant at,
+            String by,
+            String override,
+            Collection<String> passed,
+            Instant now) {
         mutation(PACK)
                 .setParameter("id", id)
                 .setParameter("code", code)
@@ -98,9 +117,24 @@ class SubmissionWrites {
                 .setParameter("at", at)
                 .setParameter("by", by)
                 .setParameter("override", override, String.class)
+                .setParameter("passed", passed.toArray(String[]::new))
                 .setParameter("now", now)
                 .executeUpdate();
         mutation(TOUCH).setParameter("id", id).executeUpdate();
+    }
+
+    /** Tubes that go although rules say otherwise. */
+    void pass(UUID id, Collection<Verdict> verdicts, String reason) {
+        mutation(PASS)
+                .setParameter("id", id)
+                .setParameter("codes", verdicts.stream().map(Verdict::code).toArray(String[]::new))
+                .setParameter(
+                        "rules",
+                        verdicts.stream()
+                                .map(one -> String.join(" ", one.passable()))
+                                .toArray(String[]::new))
+                .setParameter("reason", reason)
+                .executeUpdate();
     }
 
     int takeOut(UUID id, String code) {

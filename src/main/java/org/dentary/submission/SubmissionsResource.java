@@ -29,13 +29,19 @@ import org.dentary.submission.packing.PackSpecimen;
 public class SubmissionsResource {
     private final SubmissionService submissions;
     private final SubmissionLists lists;
+    private final DispatchService leaving;
     private final ReceiptService receipts;
     private final RecallService recalls;
 
     SubmissionsResource(
-            SubmissionService submissions, SubmissionLists lists, ReceiptService receipts, RecallService recalls) {
+            SubmissionService submissions,
+            SubmissionLists lists,
+            DispatchService leaving,
+            ReceiptService receipts,
+            RecallService recalls) {
         this.submissions = submissions;
         this.lists = lists;
+        this.leaving = leaving;
         this.receipts = receipts;
         this.recalls = recalls;
     }
@@ -70,7 +76,38 @@ public class SubmissionsResource {
     @Path("{id}/dispatch")
     @PermissionsAllowed(Act.SUBMISSION_WRITE)
     public Response dispatch(@PathParam("id") UUID id, @NotNull @Valid Dispatch command) {
-        return answer(new SubmissionService.Done(submissions.dispatch(id, command), false));
+        return answer(new SubmissionService.Done(leaving.dispatch(id, command), false));
+    }
+
+    /** One thing that speaks against sending a tube that is packed, and whether a reason passes it. */
+    public record Objection(String code, String rule, String message, boolean passable) {}
+
+    /** What would speak against sending it now: much may have become known since it was packed. */
+    @GET
+    @Path("{id}/objections")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public ItemList<Objection> objections(@PathParam("id") UUID id) {
+        return new ItemList<>(leaving.standing(id).stream()
+                .flatMap(verdict -> verdict.all().stream()
+                        .map(fault -> new Objection(
+                                verdict.code(),
+                                fault.rule(),
+                                fault.message(),
+                                verdict.unlessReasoned().contains(fault))))
+                .toList());
+    }
+
+    @GET
+    @Path("{id}/objections.csv")
+    @Produces("text/csv")
+    @PermissionsAllowed(Act.SUBMISSION_WRITE)
+    public Response objectionsCsv(@PathParam("id") UUID id) {
+        return Reply.csv(
+                "objections.csv",
+                List.of("code", "rule", "message", "passable"),
+                objections(id).items().stream()
+                        .map(one -> new Object[] {one.code(), one.rule(), one.message(), one.passable()})
+                        .toList());
     }
 
     @POST

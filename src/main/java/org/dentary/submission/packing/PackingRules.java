@@ -145,8 +145,19 @@ public final class PackingRules {
         return preservation.equals("FRESH_CHILLED") || preservation.equals("FROZEN");
     }
 
+    /** Faults of the packing day that nothing passes. */
+    public static List<FieldProblem> day(PackingFacts specimen) {
+        return specimen.on().isBefore(specimen.collectedOn())
+                ? List.of(new FieldProblem(
+                        "packedAt",
+                        "PACKED_BEFORE_COLLECTED",
+                        "packed on " + specimen.on() + ", but collected on " + specimen.collectedOn()
+                                + "; check both days"))
+                : List.of();
+    }
+
     /** Faults that nothing passes: what would make a wrong record. */
-    public static List<FieldProblem> record(PackingFacts specimen, LocalDate packedOn) {
+    public static List<FieldProblem> record(PackingFacts specimen) {
         List<FieldProblem> faults = new ArrayList<>();
         if (specimen.openElsewhere() != null) {
             faults.add(fault(
@@ -154,11 +165,12 @@ public final class PackingRules {
                     specimen.code() + " is in submission " + specimen.openElsewhere()
                             + ", which has not been received; take it out there first"));
         }
-        if (packedOn.isBefore(specimen.collectedOn())) {
-            faults.add(new FieldProblem(
-                    "packedAt",
-                    "PACKED_BEFORE_COLLECTED",
-                    "packed on " + packedOn + ", but collected on " + specimen.collectedOn() + "; check both days"));
+        if (Boolean.TRUE.equals(specimen.enteredInError())) {
+            faults.add(fault(
+                    "ENTERED_IN_ERROR",
+                    "the animal of " + specimen.code()
+                            + " was entered in error, so that a result would belong to none; record the tissue at its own"
+                            + " animal first"));
         }
         if (Boolean.TRUE.equals(specimen.excluded())) {
             faults.add(fault(
@@ -166,17 +178,32 @@ public final class PackingRules {
                     "a label of this animal is in doubt (a swap not put right, or an identity exception that was not granted);"
                             + " settle it before anything is sent"));
         }
+        if ("DESTROYED".equals(specimen.lastKind()) || "LOST".equals(specimen.lastKind())) {
+            faults.add(fault(
+                    specimen.lastKind(),
+                    specimen.code() + " was recorded as " + words(specimen.lastKind())
+                            + (specimen.lastKind().equals("LOST")
+                                    ? "; if it lies before you, record in its custody that it was found"
+                                    : "; was another tube meant?")));
+        }
         return faults;
     }
 
     /** What somebody else holds is not the packer's to send yet. */
     public static FieldProblem notWithYou(HeadView head) {
-        return fault(
-                "NOT_WITH_YOU",
-                head.code() + " is in the custody of " + head.custodian()
-                        + (head.place() == null ? "" : " at " + head.place())
-                        + (head.offered() ? " and is offered to somebody" : "")
-                        + "; take it over by a hand-over first, or give an override reason. It cannot leave before that");
+        return fault("NOT_WITH_YOU", heldElsewhere(head) + ", or give an override reason. It cannot leave before that");
+    }
+
+    /** The same for what is packed and is to leave: no reason passes it. */
+    public static FieldProblem cannotLeave(HeadView head) {
+        return fault("NOT_WITH_YOU", heldElsewhere(head));
+    }
+
+    private static String heldElsewhere(HeadView head) {
+        return head.code() + " is in the custody of " + head.custodian()
+                + (head.place() == null ? "" : " at " + head.place())
+                + (head.offered() ? " and is offered to somebody" : "")
+                + "; take it over by a hand-over first";
     }
 
     private static FieldProblem fault(String rule, String message) {

@@ -131,32 +131,82 @@ class PackingRulesTest {
     @Test
     void recordsNothingThatWasPackedBeforeItWasCollected() {
         PackingFacts piece = piece(NODE, "LEFT", "FROZEN");
-        FieldProblem fault = only(PackingRules.record(piece, COLLECTED.minusDays(1)));
+        FieldProblem fault = only(PackingRules.day(with(piece, COLLECTED.minusDays(1), "")));
         assertEquals("PACKED_BEFORE_COLLECTED", fault.rule());
         assertEquals("packedAt", fault.field());
-        assertEquals(List.of(), PackingRules.record(piece, COLLECTED));
+        assertEquals(List.of(), PackingRules.day(piece));
+        assertEquals(List.of(), PackingRules.record(piece));
     }
 
     @Test
     void recordsNothingThatLiesInAnotherOpenSubmission() {
-        FieldProblem fault = only(PackingRules.record(facts(NODE, "LEFT", "FROZEN", false, 41L), COLLECTED));
+        FieldProblem fault = only(PackingRules.record(facts(NODE, "LEFT", "FROZEN", false, 41L)));
         assertEquals("IN_ANOTHER_SUBMISSION", fault.rule());
         assertTrue(fault.message().contains("submission 41"), fault.message());
     }
 
     @Test
     void recordsNothingOfAnAnimalWhoseSwappedLabelIsOpen() {
-        FieldProblem fault = only(PackingRules.record(facts(NODE, "LEFT", "FROZEN", true, null), COLLECTED));
+        FieldProblem fault = only(PackingRules.record(facts(NODE, "LEFT", "FROZEN", true, null)));
         assertEquals("NOT_ATTRIBUTABLE", fault.rule());
     }
 
     @Test
     void namesEveryFaultOfTheRecordAtOnce() {
-        List<FieldProblem> faults =
-                PackingRules.record(facts(NODE, "LEFT", "FROZEN", true, 41L), COLLECTED.minusDays(1));
+        List<FieldProblem> faults = PackingRules.record(new PackingFacts(
+                "CODE",
+                "KIT",
+                NODE,
+                "LEFT",
+                "FROZEN",
+                "GOOD",
+                COLLECTED,
+                COLLECTED,
+                "ADULT",
+                "MALE",
+                false,
+                true,
+                41L,
+                false,
+                COLLECTED,
+                true,
+                "DESTROYED",
+                ""));
         assertEquals(
-                List.of("IN_ANOTHER_SUBMISSION", "PACKED_BEFORE_COLLECTED", "NOT_ATTRIBUTABLE"),
+                List.of("IN_ANOTHER_SUBMISSION", "ENTERED_IN_ERROR", "NOT_ATTRIBUTABLE", "DESTROYED"),
                 faults.stream().map(FieldProblem::rule).toList());
+    }
+
+    /** A reason given at packing is about what spoke then; what was packed before rules were kept has passed them all. */
+    @Test
+    void aReasonPassesTheRulesItWasGivenFor() {
+        PackingFacts piece = piece(NODE, "LEFT", "FROZEN");
+        assertEquals(false, piece.isPassed("TOO_OLD"));
+        assertEquals(true, with(piece, COLLECTED, "TOO_OLD FORMALIN_APART").isPassed("TOO_OLD"));
+        assertEquals(false, with(piece, COLLECTED, "TOO_OLD").isPassed("TOO_YOUNG"));
+        assertEquals(true, with(piece, COLLECTED, "*").isPassed("TOO_YOUNG"));
+    }
+
+    private static PackingFacts with(PackingFacts f, LocalDate day, String passed) {
+        return new PackingFacts(
+                f.code(),
+                f.kit(),
+                f.tissue(),
+                f.side(),
+                f.preservation(),
+                f.condition(),
+                f.collectedOn(),
+                f.keptSince(),
+                f.ageClass(),
+                f.sex(),
+                f.archived(),
+                f.excluded(),
+                f.openElsewhere(),
+                f.here(),
+                day,
+                f.enteredInError(),
+                f.lastKind(),
+                passed);
     }
 
     private static List<FieldProblem> laboratory(PackingFacts piece, int daysLater) {
@@ -200,7 +250,10 @@ class PackingRulesTest {
                 false,
                 null,
                 false,
-                COLLECTED);
+                COLLECTED,
+                false,
+                "COLLECTED",
+                "");
         AcceptanceView rule = new AcceptanceView(
                 "LAB",
                 "METHOD",
@@ -236,7 +289,10 @@ class PackingRulesTest {
                 excluded,
                 openElsewhere,
                 false,
-                COLLECTED);
+                COLLECTED,
+                false,
+                "COLLECTED",
+                "");
     }
 
     private static AcceptanceView rule(String tissue, String preservation, String side, Integer maxDays) {
