@@ -1,7 +1,9 @@
-import java.io.BufferedReader;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStreamReader;
+import java.io.InputStream;
 import java.io.PrintStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -11,6 +13,7 @@ import java.security.MessageDigest;
 import java.security.Signature;
 import java.security.spec.X509EncodedKeySpec;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -35,6 +38,7 @@ public final class VerifyCustody {
     private static final String USAGE = "usage: verify-custody [--key PUBLIC.pem]... FILE [PROOF]";
     private static final String NOTHING_BEFORE = "0".repeat(64);
     private static final int PRINTED = 50;
+    private static final int LONGEST_SHOWN = 500;
 
     private record Head(long position, String hash) {}
 
@@ -88,6 +92,9 @@ public final class VerifyCustody {
             out.println("cannot read " + e.getMessage());
         } catch (IllegalArgumentException e) {
             out.println(e.getMessage());
+        } catch (OutOfMemoryError e) {
+            out.println("a line of the file is too long for the memory that Java may use here; run it with more,"
+                    + " such as JAVA_TOOL_OPTIONS=-Xmx8g");
         }
         return 2;
     }
@@ -97,11 +104,10 @@ public final class VerifyCustody {
         if (proofFile != null) {
             readProof(proofFile);
         }
-        // Bytes that are no UTF-8 are replaced, so that they show as a difference in their line.
-        try (BufferedReader lines =
-                new BufferedReader(new InputStreamReader(Files.newInputStream(file), StandardCharsets.UTF_8))) {
+        try (InputStream in = Files.newInputStream(file)) {
+            Lines lines = new Lines(in);
             long number = 0;
-            for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+            for (byte[] line = lines.next(); line != null; line = lines.next()) {
                 line(++number, line);
             }
         }
@@ -133,10 +139,18 @@ public final class VerifyCustody {
         return 0;
     }
 
-    private void line(long number, String line) {
+    private static String utf8(byte[] bytes) {
+        try {
+            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+        } catch (CharacterCodingException e) {
+            throw new IllegalArgumentException("bytes that are no UTF-8");
+        }
+    }
+
+    private void line(long number, byte[] line) {
         String where = "line " + number;
         try {
-            Map<?, ?> content = Json.object(line);
+            Map<?, ?> content = Json.object(utf8(line));
             if (content.containsKey("event")) {
                 onlyNames(where, content, Set.of("event", "hash"));
                 event(where, content);
@@ -248,7 +262,7 @@ public final class VerifyCustody {
     private void readProof(Path file) throws IOException {
         String where = "proof";
         try {
-            proof = Json.object(new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
+            proof = Json.object(utf8(Files.readAllBytes(file)));
             onlyNames(where, proof, Set.of("event", "index", "path", "checkpoint", "signature"));
             String text = string(proof, "checkpoint");
             proofCheckpoint = Json.object(text);
@@ -382,8 +396,22 @@ public final class VerifyCustody {
 
     private void differ(String where, String what, String expected, String found) {
         if (++differences <= PRINTED) {
-            out.println("DIFFERENCE " + where + ": " + what + ": expected " + expected + ", found " + found);
+            out.println("DIFFERENCE " + shown(where) + ": " + what + ": expected " + shown(expected) + ", found "
+                    + shown(found));
         }
+    }
+
+    /** What a file says, fit for a terminal: no control characters, and only the beginning of what is long. */
+    private static String shown(String text) {
+        StringBuilder shown = new StringBuilder();
+        for (int i = 0; i < Math.min(text.length(), LONGEST_SHOWN); i++) {
+            char unit = text.charAt(i);
+            int kind = Character.getType(unit);
+            boolean bare = kind == Character.CONTROL || kind == Character.FORMAT || kind == Character.LINE_SEPARATOR
+                    || kind == Character.PARAGRAPH_SEPARATOR;
+            shown.append(bare ? String.format("\\u%04x", (int) unit) : String.valueOf(unit));
+        }
+        return text.length() <= LONGEST_SHOWN ? shown.toString() : shown + "... (" + text.length() + " characters)";
     }
 
     private void onlyNames(String where, Map<?, ?> content, Set<String> names) {
@@ -419,11 +447,55 @@ public final class VerifyCustody {
         throw new IllegalArgumentException("no list of hashes under the name " + name);
     }
 
+    /** Reads a file as bytes, line by line. */
+    private static final class Lines {
+
+        private final InputStream in;
+        private final byte[] buffer = new byte[1 << 16];
+        private int at;
+        private int end;
+
+        private Lines(InputStream in) {
+            this.in = in;
+        }
+
+        /** The next line without its end, LF or CR LF; null after the last. */
+        byte[] next() throws IOException {
+            ByteArrayOutputStream line = new ByteArrayOutputStream();
+            boolean any = false;
+            while (at < end || fill()) {
+                any = true;
+                int from = at;
+                while (at < end && buffer[at] != '\n') {
+                    at++;
+                }
+                line.write(buffer, from, at - from);
+                if (at < end) {
+                    at++;
+                    byte[] bytes = line.toByteArray();
+                    boolean cr = bytes.length > 0 && bytes[bytes.length - 1] == '\r';
+                    return cr ? Arrays.copyOf(bytes, bytes.length - 1) : bytes;
+                }
+            }
+            return any ? line.toByteArray() : null;
+        }
+
+        private boolean fill() throws IOException {
+            at = 0;
+            end = in.read(buffer);
+            return end > 0;
+        }
+    }
+
     /** A strict reader of JSON (RFC 8259): a repeated name or anything after the end is refused. */
     private static final class Json {
 
+        /** Arrays and objects within one another; an export has two. */
+        private static final int DEEPEST = 100;
+
         private final String text;
         private int at;
+        private int depth;
 
         private Json(String text) {
             this.text = text;
@@ -431,6 +503,9 @@ public final class VerifyCustody {
 
         static Map<?, ?> object(String text) {
             Json json = new Json(text);
+            if (text.startsWith("\uFEFF")) {
+                throw json.bad("a byte order mark, which an editor puts there");
+            }
             Object value = json.value();
             json.space();
             if (json.at < text.length()) {
@@ -445,11 +520,13 @@ public final class VerifyCustody {
         private Object value() {
             space();
             char next = peek();
-            if (next == '{') {
-                return members();
-            }
-            if (next == '[') {
-                return elements();
+            if (next == '{' || next == '[') {
+                if (++depth > DEEPEST) {
+                    throw bad("more than " + DEEPEST + " arrays and objects within one another");
+                }
+                Object nested = next == '{' ? members() : elements();
+                depth--;
+                return nested;
             }
             if (next == '"') {
                 return quoted();

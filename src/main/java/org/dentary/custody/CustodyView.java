@@ -1,5 +1,6 @@
 package org.dentary.custody;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
@@ -7,6 +8,7 @@ import java.util.UUID;
 import org.dentary.custody.chain.Concerns;
 import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.identity.IdentityExceptionView;
 
 /**
@@ -62,6 +64,18 @@ public record CustodyView(
 
     /** An offer that nobody has answered yet. */
     public record Offer(UUID handOver, String to, String toName, Instant offeredAt, boolean overdue) {}
+
+    /** The erasure of the words that said where it is; null where a place is known, or nobody said one. */
+    @JsonIgnore
+    public ErasedText placeErased() {
+        return place != null
+                ? null
+                : events.stream()
+                        .flatMap(event -> event.erasures().stream())
+                        .filter(erased -> erased.field().equals("placeText"))
+                        .reduce((first, second) -> second)
+                        .orElse(null);
+    }
 
     /** Whether a reader must look closer. */
     public boolean isTroubled() {

@@ -40,6 +40,10 @@ class SubmissionWrites {
             update submission set state = 'DISPATCHED', carrier = :carrier, waybill = :waybill, checklist = :shipper,
                    dispatched_at = :at, dispatched_by = :by, version = version + 1 where id = :id
             """;
+    private static final String ERASE_CARRIER =
+            "update submission set carrier = '(erased)', version = version + 1 where id = :id and carrier is not null";
+    private static final String ERASE_WAYBILL =
+            "update submission set waybill = '(erased)', version = version + 1 where id = :id and waybill is not null";
     private static final String RECEIVE = """
             update submission_specimen
                set receipt = case when code = any (cast(:damaged as text[])) then 'DAMAGED' else 'RECEIVED' end,
@@ -156,6 +160,13 @@ class SubmissionWrites {
                 .setParameter("shipper", shipper == null ? "" : shipper)
                 .setParameter("at", at)
                 .setParameter("by", by)
+                .executeUpdate();
+    }
+
+    /** Says of the carrier or the waybill no more than that it was erased; the entries on the chains tell by whom. */
+    int erase(UUID id, String field) {
+        return mutation(field.equals("carrier") ? ERASE_CARRIER : ERASE_WAYBILL)
+                .setParameter("id", id)
                 .executeUpdate();
     }
 

@@ -123,6 +123,77 @@ class CustodyVerificationTest {
         assertTrue(spoilt.output().contains("NOT AS RECORDED: 1 difference\n"), spoilt.output());
     }
 
+    /** What a file may hold that no service wrote; each ends in a difference that names line and fault, and exit 1. */
+    @TestFactory
+    Stream<DynamicTest> namesWhatAHostileFileHolds() {
+        String whole = String.join("\n", exported.lines()) + "\n";
+        String first = exported.lines().get(0);
+        String deep = "[".repeat(200_000);
+        return DynamicTest.stream(
+                Stream.of(
+                        hostile("nothing", "", "end of file: checkpoint: expected at least one, found none"),
+                        hostile("only a line end", "\n", "line 1: readable line"),
+                        hostile("arrays without end", whole + deep + "\n", "line 12: readable line"),
+                        hostile("objects without end", "{\"event\":".repeat(100_000), "within one another"),
+                        hostile(
+                                "an event's text nested without end",
+                                "{\"event\":\"" + deep + "\",\"hash\":\"" + "0".repeat(64) + "\"}",
+                                "more than 100 arrays and objects within one another"),
+                        hostile("a byte order mark", "\uFEFF" + whole, "line 1: readable line", "a byte order mark"),
+                        hostile("a number of a million digits", "{\"event\":" + "9".repeat(1_000_000) + "}", "line 1"),
+                        hostile("a number with an exponent", "{\"event\":1e999999999}", "no whole number"),
+                        hostile(
+                                "a name twice",
+                                first.replaceFirst("\\{", "{\"hash\":\"x\","),
+                                "the name hash repeated"),
+                        hostile("half a character", "{\"event\":\"\\ud800\",\"hash\":\"x\"}", "a lone surrogate"),
+                        hostile("a bare zero character", first.substring(0, 12) + "\0" + first.substring(12), "line 1"),
+                        hostile("zeros alone", "\0".repeat(4096), "line 1: readable line"),
+                        hostile(
+                                "a last line cut short",
+                                whole.substring(0, whole.length() - 40),
+                                "line 11: readable line"),
+                        hostile(
+                                "what would write on the terminal",
+                                "{\"event\":\"{}\",\"hash\":\"x\",\"\\u001b[2Jgone\":1}",
+                                "also \\u001b[2Jgone"),
+                        hostile("a line of 20 million characters", "x".repeat(20_000_000), "line 1: readable line")),
+                one -> one.desc(),
+                one -> {
+                    Path file = folder.resolve(UUID.randomUUID() + ".jsonl");
+                    Files.writeString(file, one.content());
+                    OutsideCheck.Outcome outcome = verifier.run(List.of(file.toString()));
+                    assertEquals(1, outcome.status(), outcome.output());
+                    one.named().forEach(words -> assertTrue(outcome.output().contains(words), outcome.output()));
+                    assertTrue(outcome.output().startsWith("DIFFERENCE "), outcome.output());
+                    assertTrue(outcome.output().contains("NOT AS RECORDED: "), outcome.output());
+                    assertTrue(outcome.output().length() < 20_000, "prints only the beginning of what is long");
+                    assertTrue(
+                            outcome.output().chars().noneMatch(unit -> unit < ' ' && unit != '\n'),
+                            "no control character reaches the terminal");
+                });
+    }
+
+    @Test
+    void refusesBytesThatAreNoUtf8AndTakesLineEndsOfWindows() throws IOException {
+        Path windows = folder.resolve("windows.jsonl");
+        Files.writeString(windows, String.join("\r\n", exported.lines()) + "\r\n");
+        assertEquals(0, verifier.run(List.of(windows.toString())).status(), "line ends are in no hash");
+        byte[] bytes = exported.lines().get(0).getBytes(StandardCharsets.UTF_8);
+        bytes[20] = (byte) 0xff;
+        Path latin = folder.resolve("latin.jsonl");
+        Files.write(latin, bytes);
+        OutsideCheck.Outcome outcome = verifier.run(List.of(latin.toString()));
+        assertEquals(1, outcome.status(), outcome.output());
+        assertTrue(outcome.output().contains("bytes that are no UTF-8"), outcome.output());
+    }
+
+    private record Hostile(String desc, String content, List<String> named) {}
+
+    private static Hostile hostile(String desc, String content, String... named) {
+        return new Hostile(desc, content, List.of(named));
+    }
+
     @Test
     void saysHowItIsUsedAndWhatItCannotRead() throws IOException {
         assertEquals(2, verifier.run(List.of()).status());

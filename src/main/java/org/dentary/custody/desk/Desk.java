@@ -34,10 +34,15 @@ public record Desk(
         zones = List.copyOf(zones);
     }
 
-    /** A moment on the clock of the first station they serve. */
+    /** Time zone of the first station they serve. */
+    public String zone() {
+        return zones.get(0);
+    }
+
+    /** A moment on its clock. */
     public String local(java.time.Instant at) {
         return java.time.format.DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm z", java.util.Locale.US)
-                .withZone(java.time.ZoneId.of(zones.get(0)))
+                .withZone(java.time.ZoneId.of(zone()))
                 .format(at);
     }
 }

@@ -104,6 +104,7 @@ public class DeskTablesResource {
                         "due_on",
                         "overdue",
                         "evidence",
+                        "evidence_erased_at",
                         "outcome",
                         "opened_at",
                         "closed_at"),
@@ -117,6 +118,9 @@ public class DeskTablesResource {
                                 one.dueOn(),
                                 one.overdue(),
                                 one.evidence(),
+                                one.evidenceErased() == null
+                                        ? null
+                                        : one.evidenceErased().at(),
                                 one.outcome(),
                                 one.openedAt(),
                                 one.closedAt())));

@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 
 /** Reads and writes discrepancies. */
@@ -75,7 +76,7 @@ class DiscrepancyQueries {
             Integer version,
             String ownerName,
             String openedByName) {
-        DiscrepancyView view(LocalDate today, List<EvidenceView> photos) {
+        DiscrepancyView view(LocalDate today, List<EvidenceView> photos, ErasedText erased) {
             return new DiscrepancyView(
                     id,
                     code,
@@ -84,6 +85,7 @@ class DiscrepancyQueries {
                     ownerName,
                     dueOn,
                     evidence,
+                    evidence == null ? erased : null,
                     outcome,
                     subject,
                     openedBy,

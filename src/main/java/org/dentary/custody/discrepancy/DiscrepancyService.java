@@ -23,9 +23,11 @@ import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.DiscrepancyQueries.DiscrepancyRow;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.custody.evidence.EvidenceWriter;
+import org.dentary.custody.evidence.TextErasureService;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanClock;
@@ -48,6 +50,7 @@ public class DiscrepancyService {
     private final ChainWriter chains;
     private final EvidenceWriter entries;
     private final EvidenceService evidence;
+    private final TextErasureService texts;
     private final PeopleService people;
     private final RepeatableRequests requests;
     private final Discrepancies discrepancies;
@@ -61,6 +64,7 @@ public class DiscrepancyService {
             ChainWriter chains,
             EvidenceWriter entries,
             EvidenceService evidence,
+            TextErasureService texts,
             PeopleService people,
             RepeatableRequests requests,
             Discrepancies discrepancies,
@@ -72,6 +76,7 @@ public class DiscrepancyService {
         this.chains = chains;
         this.entries = entries;
         this.evidence = evidence;
+        this.texts = texts;
         this.people = people;
         this.requests = requests;
         this.discrepancies = discrepancies;
@@ -190,11 +195,17 @@ public class DiscrepancyService {
                     moment.draft(CustodyKind.DISCREPANCY_RESOLVED, head)
                             .with("discrepancy", row.id())
                             .with("discrepancyKind", row.kind())
-                            .with("outcome", row.outcome()),
+                            .with("outcome", row.outcome())
+                            .with("evidence", opened ? null : Moments.redacted("evidence", seenSince(row, before))),
                     head));
         }
         entries.append(planned, photos);
         discrepancies.show(List.of(UUID.fromString(row.id())), photos);
+    }
+
+    /** What was seen, where it is not what an entry tells already. */
+    private static String seenSince(DiscrepancyRow row, DiscrepancyRow before) {
+        return Objects.equals(row.evidence(), before.evidence()) ? null : row.evidence();
     }
 
     private static DiscrepancyRow row(
@@ -290,8 +301,12 @@ public class DiscrepancyService {
         LocalDate today = moments.now().atZone(clock.zone()).toLocalDate();
         Map<String, List<EvidenceView>> photos =
                 evidence.ofDiscrepancies(rows.stream().map(DiscrepancyRow::id).toList());
+        Map<String, ErasedText> erased = texts.ofDiscrepancies(rows.stream()
+                .filter(row -> row.evidence() == null)
+                .map(DiscrepancyRow::id)
+                .toList());
         return rows.stream()
-                .map(row -> row.view(today, photos.getOrDefault(row.id(), List.of())))
+                .map(row -> row.view(today, photos.getOrDefault(row.id(), List.of()), erased.get(row.id())))
                 .toList();
     }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 
 /**
@@ -13,6 +14,8 @@ import org.dentary.custody.evidence.EvidenceView;
  * @param kind {@code SHORT}, {@code OVER}, {@code DAMAGED}, {@code WRONG_ID}, {@code SEAL_MISMATCH}, {@code
  *     TEMPERATURE} or {@code OTHER}
  * @param owner account or person who settles it
+ * @param evidence what was seen, in words; null where nobody said or it was erased
+ * @param evidenceErased who erased those words, when and why; null where they stand or nobody said
  * @param outcome how it was settled, or null while it is open
  * @param subject id of the hand-over or submission it arose in, or null
  * @param overdue whether it is open past its day
@@ -27,6 +30,7 @@ public record DiscrepancyView(
         String ownerName,
         LocalDate dueOn,
         String evidence,
+        ErasedText evidenceErased,
         String outcome,
         String subject,
         String openedBy,
@@ -38,6 +42,11 @@ public record DiscrepancyView(
         @JsonIgnore int version) {
     public DiscrepancyView {
         photos = List.copyOf(photos);
+    }
+
+    /** What was seen, or who erased that, when and why, on the clock of a zone; null where nobody said. */
+    public String seen(String zone) {
+        return evidenceErased == null ? evidence : "(" + evidenceErased.told(zone) + ")";
     }
 
     /** What its kind means, one sentence. */

@@ -50,9 +50,10 @@ public class CustodyEventsResource {
     @Operation(
             summary = "Erase a text, the name of who signed or a signature of a custody event, for good",
             description =
-                    "`id` is the event's on a chain; `field` one of reason, evidence, signedBy, signature, placeText,"
-                            + " carrier, waybill. What the same act says in the entries of other codes goes too. The digests stay,"
-                            + " so that every chain verifies as before; who erased it, when and why is told with the event.")
+                    "`id` is the event's on a chain; `field` one of reason, evidence, problemText, signedBy, signature,"
+                            + " placeText, carrier, waybill. What the same act says in the entries of other codes goes too, a place in"
+                            + " words from every entry, and every copy. The digests stay, so that every chain verifies as before; who"
+                            + " erased it, when and why is told with the event.")
     public Response erase(
             @PathParam("id") UUID id, @PathParam("field") String field, @QueryParam("reason") String reason) {
         texts.erase(id, field, reason);

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.custody.evidence.ErasedText;
 
 /**
  * A hand-over as it stands.
@@ -11,6 +12,7 @@ import java.util.UUID;
  * @param state {@code OFFERED}, {@code ACCEPTED}, {@code PART_ACCEPTED}, {@code REFUSED} or {@code WITHDRAWN}
  * @param overdue whether nobody has answered within the plan's hours
  * @param items every code with what lay in boxes, sorted
+ * @param erasures of its place in words and its reason, which then are null
  * @param version today's version, sent as ETag
  */
 public record HandOverView(
@@ -34,6 +36,7 @@ public record HandOverView(
         int missing,
         int refused,
         List<Item> items,
+        List<ErasedText> erasures,
         @JsonIgnore int version) {
 
     /**
@@ -45,6 +48,7 @@ public record HandOverView(
 
     public HandOverView {
         items = List.copyOf(items);
+        erasures = List.copyOf(erasures);
     }
 
     /** Whether somebody still has to answer. */

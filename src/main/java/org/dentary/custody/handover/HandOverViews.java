@@ -7,31 +7,37 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.UUID;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.Moments;
+import org.dentary.custody.evidence.ErasedText;
+import org.dentary.custody.evidence.TextErasureService;
 import org.dentary.custody.handover.HandOverQueries.HandOverRow;
 
 /** Shows hand-overs with the names of both sides. */
 @ApplicationScoped
 class HandOverViews {
     private final CustodyQueries queries;
+    private final TextErasureService texts;
     private final Moments moments;
 
-    HandOverViews(CustodyQueries queries, Moments moments) {
+    HandOverViews(CustodyQueries queries, TextErasureService texts, Moments moments) {
         this.queries = queries;
+        this.texts = texts;
         this.moments = moments;
     }
 
     HandOverView one(HandOverRow row, List<HandOverView.Item> items) {
-        return view(row, items, names(List.of(row)), overdueBefore());
+        return view(row, items, names(List.of(row)), erasures(List.of(row)), overdueBefore());
     }
 
     /** Without their codes. */
     List<HandOverView> all(Collection<HandOverRow> rows) {
         Map<String, String> names = names(rows);
+        Map<UUID, List<ErasedText>> erasures = erasures(rows);
         Instant overdueBefore = overdueBefore();
         return rows.stream()
-                .map(row -> view(row, List.of(), names, overdueBefore))
+                .map(row -> view(row, List.of(), names, erasures, overdueBefore))
                 .toList();
     }
 
@@ -46,13 +52,21 @@ class HandOverViews {
         return queries.names(codes);
     }
 
+    private Map<UUID, List<ErasedText>> erasures(Collection<HandOverRow> rows) {
+        return texts.ofHandOvers(rows.stream().map(HandOverRow::uuid).toList());
+    }
+
     private Instant overdueBefore() {
         Instant now = moments.now();
         return now.minus(moments.limits(now, ZoneOffset.UTC).unanswered());
     }
 
     private static HandOverView view(
-            HandOverRow row, List<HandOverView.Item> items, Map<String, String> names, Instant overdueBefore) {
+            HandOverRow row,
+            List<HandOverView.Item> items,
+            Map<String, String> names,
+            Map<UUID, List<ErasedText>> erasures,
+            Instant overdueBefore) {
         return new HandOverView(
                 row.uuid(),
                 row.state(),
@@ -74,6 +88,7 @@ class HandOverViews {
                 row.missing().intValue(),
                 row.refused().intValue(),
                 items,
+                erasures.getOrDefault(row.uuid(), List.of()),
                 row.version());
     }
 }

@@ -64,6 +64,9 @@ public record OfferHandOver(
 
     /** A paper form is the reason why its entry is late, where no other is given. */
     String reasonGiven() {
-        return (reason == null || reason.isBlank()) && isOnPaper() ? "entered from paper form " + paperForm : reason;
+        if (reason == null || reason.isBlank()) {
+            return isOnPaper() ? "entered from paper form " + paperForm.strip() : null;
+        }
+        return reason.strip();
     }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 
 /**
@@ -17,6 +18,8 @@ import org.dentary.custody.evidence.EvidenceView;
  * @param askedBy who vouched and signed
  * @param decidedBy who granted or refused it, or null
  * @param photos photographs that show it, oldest first
+ * @param erasures of what was vouched for
+ * @param decisionErasures of the decision
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 public record IdentityExceptionView(
@@ -39,7 +42,33 @@ public record IdentityExceptionView(
         Instant decidedAt,
         String decisionReason,
         String decisionEvent,
-        List<EvidenceView> photos) {
+        List<EvidenceView> photos,
+        List<ErasedText> erasures,
+        List<ErasedText> decisionErasures) {
+
+    /** A text of what was vouched for; where it was erased, by whom, when and why. */
+    public String said(String field) {
+        String text = switch (field) {
+            case "problemText" -> problemText;
+            case "evidence" -> evidence;
+            default -> irreplaceable;
+        };
+        return text == null ? erased(erasures, field) : text;
+    }
+
+    /** Why it was granted or refused; where that was erased, by whom, when and why. */
+    @JsonIgnore
+    public String decisionSaid() {
+        return decisionReason == null ? erased(decisionErasures, "reason") : decisionReason;
+    }
+
+    private String erased(List<ErasedText> all, String field) {
+        return all.stream()
+                .filter(one -> one.field().equals(field))
+                .map(one -> "(" + one.told(zone) + ")")
+                .findFirst()
+                .orElse(null);
+    }
 
     /** Whether a second person has still to decide. */
     @JsonIgnore
@@ -57,7 +86,8 @@ public record IdentityExceptionView(
     @JsonIgnore
     public String problemWords() {
         String words = LabelProblem.valueOf(problem).words();
-        return problemText == null ? words : words + " (" + problemText + ")";
+        String said = said("problemText");
+        return said == null ? words : words + (problemText == null ? " " + said : " (" + said + ")");
     }
 
     static final String OPEN = "OPEN";

@@ -8,8 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.custody.evidence.EvidenceView;
+import org.dentary.custody.evidence.TextErasureService;
 import org.dentary.ledger.LedgerStore;
 import org.dentary.ledger.Redacted;
 import org.dentary.platform.problem.NotFound;
@@ -20,11 +22,17 @@ public class IdentityExceptionViews {
     private final IdentityExceptionQueries queries;
     private final LedgerStore ledger;
     private final EvidenceService evidence;
+    private final TextErasureService erasures;
 
-    IdentityExceptionViews(IdentityExceptionQueries queries, LedgerStore ledger, EvidenceService evidence) {
+    IdentityExceptionViews(
+            IdentityExceptionQueries queries,
+            LedgerStore ledger,
+            EvidenceService evidence,
+            TextErasureService erasures) {
         this.queries = queries;
         this.ledger = ledger;
         this.evidence = evidence;
+        this.erasures = erasures;
     }
 
     /**
@@ -101,6 +109,7 @@ public class IdentityExceptionViews {
         });
         Map<UUID, Map<String, Redacted>> texts = ledger.secrets(events);
         Map<UUID, List<EvidenceView>> photos = evidence.ofEvents(events);
+        Map<UUID, List<ErasedText>> erased = erasures.ofEvents(events);
         return rows.stream()
                 .map(row -> new IdentityExceptionView(
                         row.id(),
@@ -122,7 +131,11 @@ public class IdentityExceptionViews {
                         row.decidedAt(),
                         row.decisionEvent() == null ? null : text(texts, row.decisionEvent(), "reason"),
                         row.decisionEvent(),
-                        photos.getOrDefault(UUID.fromString(row.event()), List.of())))
+                        photos.getOrDefault(UUID.fromString(row.event()), List.of()),
+                        erased.getOrDefault(UUID.fromString(row.event()), List.of()),
+                        row.decisionEvent() == null
+                                ? List.of()
+                                : erased.getOrDefault(UUID.fromString(row.decisionEvent()), List.of())))
                 .toList();
     }
 

@@ -62,22 +62,20 @@ final class DossierPdf {
     private void exceptions() {
         dossier.exceptions().forEach(one -> paper.line(one.sentence(), DossierPaper.BOLD));
         chain.identityExceptions().forEach(one -> {
-            paper.line("Why it could not be collected again: " + said(one.irreplaceable()), DossierPaper.TEXT);
-            paper.line("On what evidence: " + said(one.evidence()), DossierPaper.TEXT);
+            paper.line("Why it could not be collected again: " + one.said("reason"), DossierPaper.TEXT);
+            paper.line("On what evidence: " + one.said("evidence"), DossierPaper.TEXT);
             if (!one.isOpen()) {
-                paper.line("Why " + words(one.state()) + ": " + said(one.decisionReason()), DossierPaper.TEXT);
+                paper.line("Why " + words(one.state()) + ": " + one.decisionSaid(), DossierPaper.TEXT);
             }
         });
-    }
-
-    private static String said(String text) {
-        return text == null ? "(erased)" : text;
     }
 
     private void now() {
         paper.heading("Now");
         boolean there = chain.placeName() == null || chain.placeName().equals(chain.custodianName());
-        String place = there ? "" : ", " + chain.placeName();
+        String place = chain.placeErased() != null
+                ? ", at a place whose words were " + chain.placeErased().told(chain.zone())
+                : there ? "" : ", " + chain.placeName();
         String box = chain.box() == null ? "" : ", in box " + DossierRules.grouped(chain.box());
         paper.line(
                 (chain.destroyed() ? "Destroyed. Last with " : "With ") + chain.custodianName() + place + box
@@ -200,7 +198,7 @@ final class DossierPdf {
                         + (one.closedAt() == null
                                 ? "open, " + one.ownerName() + " settles it by " + Words.asDay(one.dueOn())
                                 : "settled " + dossier.local(one.closedAt()) + " as " + words(one.outcome()))
-                        + (one.evidence() == null ? "" : ". Evidence: " + one.evidence()) + ".",
+                        + (one.seen(chain.zone()) == null ? "" : ". Evidence: " + one.seen(chain.zone())) + ".",
                 DossierPaper.TEXT));
     }
 

@@ -5,7 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.dentary.custody.CustodyView;
 import org.dentary.custody.event.CustodyEventView;
 import org.dentary.custody.evidence.ErasedText;
@@ -46,9 +49,7 @@ final class DossierRules {
         add(details, "Outcome", event.outcome() == null ? null : words(event.outcome()));
         add(details, "Reason", event.reason());
         add(details, "Evidence", event.evidence());
-        event.erasures()
-                .forEach(one -> details.add("The " + one.words() + " was erased on "
-                        + Dossier.local(one.at(), event.zone()) + " by " + one.byName() + ": " + one.reason()));
+        event.erasures().forEach(one -> details.add("The " + one.words() + " was " + one.told(event.zone())));
         if (event.corrects() != null) {
             details.add("Corrects entry " + event.corrects() + "; both stay");
         }
@@ -76,19 +77,32 @@ final class DossierRules {
                 : "erased on " + dossier.local(erasure.at()) + " by " + erasure.byName() + ": " + erasure.reason();
     }
 
-    /** What the check of the record says of photographs that are gone; null where none is. */
+    /** What the check of the record says of photographs and texts that are gone; null where none is. */
     static String erasures(Dossier dossier) {
-        long erased = dossier.custody().events().stream()
+        long photos = dossier.custody().events().stream()
                 .flatMap(event -> event.photos().stream())
                 .filter(EvidenceView::isErased)
                 .map(EvidenceView::id)
                 .distinct()
                 .count();
-        return erased == 0
-                ? null
-                : (erased == 1 ? "1 photo that is evidence was" : erased + " photos that are evidence were")
-                        + " erased since. The entries that hold the digest are unchanged and verify; what was erased can"
-                        + " no longer be compared with it.";
+        long texts = dossier.custody().events().stream()
+                .mapToLong(event -> event.erasures().size())
+                .sum();
+        if (photos + texts == 0) {
+            return null;
+        }
+        String gone = Stream.of(
+                        count(photos, "photo that is evidence", "photos that are evidence"),
+                        count(texts, "text", "texts"))
+                .filter(Objects::nonNull)
+                .collect(Collectors.joining(" and "));
+        return gone + (photos + texts == 1 ? " was" : " were")
+                + " erased since. The entries that hold the digest are unchanged and verify; what was erased can no longer"
+                + " be compared with it.";
+    }
+
+    private static String count(long number, String one, String several) {
+        return number == 0 ? null : number + " " + (number == 1 ? one : several);
     }
 
     /** Which texts of an event could be erased: field to what people call it; empty where none is there. */
