@@ -15,7 +15,8 @@ public record AccountForKits(
         @NotEmpty(message = "is missing; scan at least one kit")
         List<@NotBlank(message = "is empty; scan a kit") String> kits,
 
-        @NotNull(message = "is missing; RETURNED or LOST") KitFate fate,
+        @NotNull(message = "is missing; RETURNED, LOST, or LEFT for one that is there after all")
+        KitFate fate,
 
         @NotBlank(message = "is missing; say how this came about")
         @Size(max = 2000, message = "a reason has up to 2000 characters")

@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.dentary.codes.KitStem;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.Minting;
@@ -21,6 +23,7 @@ import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;
+import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
@@ -40,6 +43,7 @@ public class BlockService {
     private final PlanService plan;
     private final PeopleService people;
     private final CurrentAccount current;
+    private final Snapshot snapshot;
     private final Clock clock;
     private final Minting minting = new Minting();
 
@@ -51,6 +55,7 @@ public class BlockService {
             PlanService plan,
             PeopleService people,
             CurrentAccount current,
+            Snapshot snapshot,
             Clock clock) {
         this.queries = queries;
         this.writes = writes;
@@ -59,6 +64,7 @@ public class BlockService {
         this.plan = plan;
         this.people = people;
         this.current = current;
+        this.snapshot = snapshot;
         this.clock = clock;
     }
 
@@ -110,39 +116,55 @@ public class BlockService {
         return IssuedBlock.of(block(id), queries.labelsOfBlock(id));
     }
 
-    /** The blocks that this account may see, newest first. */
-    public List<BlockView> blocks() {
-        Account account = current.get();
-        return queries.blocks().stream()
+    /**
+     * The blocks that this account may see, newest first.
+     *
+     * @param season of this season alone, or null for all
+     * @param before those after this block in the list, or null from the start
+     * @param most at most so many
+     */
+    public List<BlockView> blocks(String season, UUID before, int most) {
+        return queries.blocks(season, seen(), before, most).stream()
                 .map(BlockRow::view)
-                .filter(block -> account.role() != Role.SAMPLER || account.serves(block.station()))
                 .toList();
     }
 
-    /** The labels of a block that are to be printed, voided ones left out. */
-    public List<LabelOfKit> labelsToPrint(UUID id) {
-        block(id);
-        return queries.labelsToPrint(id);
+    /** The stations whose blocks this account may see; empty for every station's. */
+    public Optional<List<String>> seen() {
+        Account account = current.get();
+        return account.role() != Role.SAMPLER || account.serves("*")
+                ? Optional.empty()
+                : Optional.of(account.stations());
     }
 
-    /** Keeps that a block was printed: on what, by whom, and why where it is not the first time. */
-    @Transactional
-    public void printed(UUID id, String stock, String reason) {
-        writes.printed(id, stock, reason, current.get().actor(), clock.instant());
+    /** The block that a label was issued in, whoever may see it. */
+    public BlockView ofLabel(String code) {
+        return queries.blockOfLabel(code).map(BlockRow::view).orElseThrow();
+    }
+
+    /** Streams the labels of a block in printing order. */
+    public void labels(UUID id, Consumer<LabelOfKit> each) {
+        snapshot.stream(() -> queries.labelsOf(id), each);
+    }
+
+    /** Told while what became of kits is kept: those of some kits that were used after all. */
+    @FunctionalInterface
+    public interface UsedKits {
+        Collection<String> among(Collection<String> kits);
     }
 
     /**
      * Says what became of kits that were not used.
      *
-     * @param kits kits or labels of them, as typed
-     * @throws InvalidInput where one is no code or not of this block, naming each
+     * @param used names those that were used, which no other word fits
+     * @throws InvalidInput where one is no code, not of this block or used, naming each
      */
     @Transactional
-    public void account(UUID id, Collection<String> kits, KitFate fate, String reason) {
+    public void account(UUID id, AccountForKits account, UsedKits used) {
         block(id);
         Set<String> stems = new LinkedHashSet<>();
         List<FieldProblem> faults = new ArrayList<>();
-        for (String typed : kits) {
+        for (String typed : account.kits()) {
             try {
                 stems.add(KitStem.parse(typed).value());
             } catch (NotACode fault) {
@@ -155,12 +177,22 @@ public class BlockService {
                 .toList();
         stems.stream()
                 .filter(kit -> !ofBlock.contains(kit))
-                .forEach(kit -> faults.add(
-                        new FieldProblem("kits", "NOT_OF_BLOCK", "Kit " + kit + " is not of this block; take it out")));
+                .forEach(kit -> faults.add(new FieldProblem(
+                        "kits",
+                        "NOT_OF_BLOCK",
+                        "Kit " + new KitStem(kit).grouped() + " is not of this block; take it out")));
+        used.among(ofBlock)
+                .forEach(kit -> faults.add(new FieldProblem(
+                        "kits",
+                        "KIT_USED",
+                        "Kit " + new KitStem(kit).grouped()
+                                + " is used, something is recorded under it; take it out, and"
+                                + " look whether it lies with the right ones")));
         if (!faults.isEmpty()) {
             throw InvalidInput.of(faults);
         }
-        writes.fates(stems, fate.name(), reason, current.get().actor(), clock.instant());
+        writes.fates(
+                stems, account.fate().name(), account.reason(), current.get().actor(), clock.instant());
     }
 
     /** Refuses a sampler who does not serve the station. */
@@ -176,10 +208,7 @@ public class BlockService {
 
     private void draw(UUID id, IssueBlock block) {
         writes.block(id, block, current.get().actor(), clock.instant());
-        List<String> kits = new ArrayList<>();
-        while (kits.size() < block.kits()) {
-            kits.addAll(writes.kits(id, minting.mint(block.kits() - kits.size()), kits.size()));
-        }
+        List<String> kits = writes.kits(id, block.kits(), minting);
         Part[] parts = block.parts().toArray(Part[]::new);
         List<LabelCode> labels = kits.stream()
                 .flatMap(kit -> new KitStem(kit).labels(parts).stream())

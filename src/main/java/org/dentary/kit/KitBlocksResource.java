@@ -10,16 +10,21 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.KeysetPage;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 
 /** Blocks of kits. */
 @Path("/api/v1")
@@ -50,8 +55,16 @@ public class KitBlocksResource {
     @GET
     @Path("kit-blocks")
     @PermissionsAllowed(Act.LABEL_PRINT)
-    public ItemList<BlockView> list() {
-        return new ItemList<>(blocks.blocks());
+    @Operation(summary = "The blocks of the stations that the account serves, newest first; Link leads on")
+    public Response list(
+            @QueryParam("season") String season,
+            @Parameter(description = "Last block of the page before, from its Link") @QueryParam("before") UUID before,
+            @QueryParam("limit") Integer limit,
+            @Context UriInfo address) {
+        int most = KeysetPage.limit(limit);
+        List<BlockView> rows = blocks.blocks(season, before, most + 1);
+        return KeysetPage.answer(
+                rows, most, address, "before", last -> last.id().toString());
     }
 
     @GET
@@ -69,23 +82,11 @@ public class KitBlocksResource {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.LABEL_PRINT)
     public StreamingOutput labels(@PathParam("id") UUID id) {
-        List<LabelOfKit> labels = blocks.contents(id).labels();
+        blocks.block(id);
         return out -> {
             try (CsvTable csv = CsvTable.on(out, List.of("kit", "part", "code"))) {
-                labels.forEach(label -> csv.row(label.kit(), label.part(), label.code()));
+                blocks.labels(id, label -> csv.row(label.kit(), label.part(), label.code()));
             }
         };
-    }
-
-    /** Says which kits came back or were lost. */
-    @PUT
-    @Path("kit-blocks/{id}/unused-kits")
-    @Consumes(MediaType.APPLICATION_JSON)
-    @PermissionsAllowed(Act.KIT_ISSUE)
-    public Response unused(@PathParam("id") UUID id, @NotNull @Valid AccountForKits account) {
-        blocks.account(id, account.kits(), account.fate(), account.reason());
-        return Response.ok(blocks.block(id))
-                .header(HttpHeaders.ETAG, ETags.of(blocks.block(id).version()))
-                .build();
     }
 }

@@ -5,5 +5,7 @@ public enum KitFate {
     /** Handed back to the coordinator. */
     RETURNED,
     /** Cannot be found; a kit that turns up and is used counts as used. */
-    LOST
+    LOST,
+    /** At the station after all: found again, or reported by mistake. */
+    LEFT
 }

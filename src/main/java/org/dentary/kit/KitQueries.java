@@ -17,17 +17,18 @@ class KitQueries {
               from kit_block b join season s on s.code = b.season join station t on t.code = b.station
             """;
     private static final String BLOCK = BLOCK_COLUMNS + " where b.id = :id";
-    private static final String BLOCKS = BLOCK_COLUMNS + " order by b.issued_at desc, b.id";
+    private static final String BLOCKS = BLOCK_COLUMNS + """
+             where (:season = '' or b.season = :season) and (:everywhere or b.station = any(:stations))
+               and (:start or (b.issued_at, b.id) < (select issued_at, id from kit_block where id = :before))
+             order by b.issued_at desc, b.id desc
+            """;
+    private static final String BLOCK_OF_LABEL = BLOCK_COLUMNS + """
+             where b.id = (select k.block from label l join kit k on k.code = l.kit_printed where l.code = :label)
+            """;
     private static final String LABELS_OF_BLOCK = """
             select l.kit_printed, l.part, l.code
               from kit k join label l on l.kit_printed = k.code join kit_block b on b.id = k.block
              where k.block = :block
-             order by k.position, array_position(b.parts, l.part)
-            """;
-    private static final String LABELS_NOT_VOID_OF_BLOCK = """
-            select l.kit_printed, l.part, l.code
-              from kit k join label l on l.kit_printed = k.code join kit_block b on b.id = k.block
-             where k.block = :block and l.voided_at is null
              order by k.position, array_position(b.parts, l.part)
             """;
     private static final String LABELS = """
@@ -59,22 +60,32 @@ class KitQueries {
         return first(entities.createNativeQuery(BLOCK, BlockRow.class).setParameter("id", id), BlockRow.class);
     }
 
-    /** Newest first. */
-    List<BlockRow> blocks() {
-        return rows(entities.createNativeQuery(BLOCKS, BlockRow.class), BlockRow.class);
+    /** Newest first; of a season, of some stations, before a block, or of all where it is not said. */
+    List<BlockRow> blocks(String season, Optional<List<String>> stations, UUID before, int most) {
+        return rows(
+                entities.createNativeQuery(BLOCKS, BlockRow.class)
+                        .setParameter("season", season == null ? "" : season)
+                        .setParameter("everywhere", stations.isEmpty())
+                        .setParameter("stations", stations.orElse(List.of()).toArray(String[]::new))
+                        .setParameter("start", before == null)
+                        .setParameter("before", before == null ? new UUID(0, 0) : before)
+                        .setMaxResults(most),
+                BlockRow.class);
+    }
+
+    Optional<BlockRow> blockOfLabel(String label) {
+        return first(
+                entities.createNativeQuery(BLOCK_OF_LABEL, BlockRow.class).setParameter("label", label),
+                BlockRow.class);
     }
 
     List<LabelOfKit> labelsOfBlock(UUID block) {
-        return rows(
-                entities.createNativeQuery(LABELS_OF_BLOCK, LabelOfKit.class).setParameter("block", block),
-                LabelOfKit.class);
+        return rows(labelsOf(block), LabelOfKit.class);
     }
 
-    List<LabelOfKit> labelsToPrint(UUID block) {
-        return rows(
-                entities.createNativeQuery(LABELS_NOT_VOID_OF_BLOCK, LabelOfKit.class)
-                        .setParameter("block", block),
-                LabelOfKit.class);
+    /** The same to be streamed. */
+    Query labelsOf(UUID block) {
+        return entities.createNativeQuery(LABELS_OF_BLOCK, LabelOfKit.class).setParameter("block", block);
     }
 
     List<LabelView> labels(Collection<String> codes) {

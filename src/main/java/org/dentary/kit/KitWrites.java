@@ -3,11 +3,13 @@ package org.dentary.kit;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.codes.KitStem;
 import org.dentary.codes.LabelCode;
+import org.dentary.codes.Minting;
 import org.dentary.codes.Part;
 
 /** Writes blocks, kits and labels, each with one statement however many rows there are. */
@@ -18,18 +20,16 @@ class KitWrites {
             values (:id, :season, :station, nullif(:person, ''), :parts, :kits, :copies, :by, :at)
             """;
     private static final String KITS = """
-            insert into kit (code, block, position)
-            select code, :block, :from + position from unnest(:codes) with ordinality as drawn(code, position)
-            on conflict (code) do nothing
-            returning code
+            with made as (
+                insert into kit (code, block, position)
+                select code, :block, :from + position from unnest(:codes) with ordinality as drawn(code, position)
+                on conflict (code) do nothing
+                returning code, position)
+            select code from made order by position
             """;
     private static final String LABELS = """
             insert into label (code, part, kit_printed, kit_bound)
             select code, part, kit, kit from unnest(:codes, :parts, :kits) as made(code, part, kit)
-            """;
-    private static final String PRINTED = """
-            insert into label_print (block, stock, printed_by, printed_at, reason)
-            values (:block, :stock, :by, :at, nullif(:reason, ''))
             """;
     /** In code order, the same for every writer, so that two writers never wait for each other. */
     private static final String LOCK =
@@ -74,13 +74,23 @@ class KitWrites {
     }
 
     /**
-     * Adds kits to a block.
+     * Adds so many kits to a block, drawing anew for each that the service has already.
      *
-     * @param from the position before the first
-     * @return those that were new to the service; one that another block has already is left out
+     * @return in the order of their positions, of which a kit that was there already leaves one empty
      */
+    List<String> kits(UUID block, int count, Minting minting) {
+        List<String> kits = new ArrayList<>();
+        int drawn = 0;
+        while (kits.size() < count) {
+            List<KitStem> more = minting.mint(count - kits.size());
+            kits.addAll(insert(block, more, drawn));
+            drawn += more.size();
+        }
+        return kits;
+    }
+
     @SuppressWarnings("unchecked")
-    List<String> kits(UUID block, Collection<KitStem> drawn, int from) {
+    private List<String> insert(UUID block, List<KitStem> drawn, int from) {
         return entities.createNativeQuery(KITS)
                 .setParameter("block", block)
                 .setParameter("from", from)
@@ -93,16 +103,6 @@ class KitWrites {
                 .setParameter("codes", labels.stream().map(LabelCode::value).toArray(String[]::new))
                 .setParameter("parts", labels.stream().map(l -> l.part().name()).toArray(String[]::new))
                 .setParameter("kits", labels.stream().map(l -> l.kit().value()).toArray(String[]::new))
-                .executeUpdate();
-    }
-
-    void printed(UUID block, String stock, String reason, String by, Instant at) {
-        entities.createNativeQuery(PRINTED)
-                .setParameter("block", block)
-                .setParameter("stock", stock)
-                .setParameter("reason", reason == null ? "" : reason)
-                .setParameter("by", by)
-                .setParameter("at", at)
                 .executeUpdate();
     }
 

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.kit.chain.BlockChain;
+import org.dentary.kit.print.Printing;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
@@ -98,11 +99,7 @@ public class LabelService {
         if (requests.compare(REPRINT, id.toString(), asked, there != null) == RepeatableRequests.Seen.REPLAY) {
             return new Reprinted(false, there);
         }
-        if (label.voided()) {
-            throw new RuleBroken(
-                    "LABEL_VOID",
-                    "Label " + label.code() + " was voided; take another label instead of printing it again");
-        }
+        requireUsable(label);
         writes.reprint(
                 id,
                 label.code(),
@@ -128,6 +125,19 @@ public class LabelService {
                 .filter(reprint -> reprint.label().equals(label.code()))
                 .orElseThrow(() -> new NotFound(
                         "REPRINT_UNKNOWN", "Label " + label.code() + " was not printed again under " + id));
+    }
+
+    /** @throws RuleBroken {@code LABEL_VOID} where the label must not be used any more */
+    public void requireUsable(String code) {
+        requireUsable(kits.label(code));
+    }
+
+    private static void requireUsable(LabelView label) {
+        if (label.voided()) {
+            throw new RuleBroken(
+                    "LABEL_VOID",
+                    "Label " + label.code() + " was voided; take another label instead of printing it again");
+        }
     }
 
     /** Every reprint of a label, oldest first. */

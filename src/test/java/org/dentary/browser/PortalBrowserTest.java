@@ -45,6 +45,8 @@ class PortalBrowserTest extends Browser {
         look(Role.COORDINATOR, "/kits", "kits");
         look(Role.COORDINATOR, "/kits/issue", "kits-issue");
         look(Role.COORDINATOR, "/kits/" + block.id(), "kits-block");
+        look(Role.COORDINATOR, "/kits/" + block.id() + "/printing", "kits-printing");
+        look(Role.COORDINATOR, "/kits/" + block.id() + "/printing?start=99&offsetX=x", "kits-printing-faulty");
         look(Role.COORDINATOR, "/kits/labels/" + block.labels().get(0).code(), "kits-label");
         look(Role.SAMPLER, "/find?q=A2C4B6H8JK", "find-wrong");
         look(null, "/problems/LABEL_BOUND", "problem");

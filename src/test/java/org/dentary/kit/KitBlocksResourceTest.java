@@ -3,6 +3,7 @@ package org.dentary.kit;
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
@@ -12,14 +13,22 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Random;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.LabelCode;
+import org.dentary.codes.Minting;
+import org.dentary.codes.Part;
 import org.dentary.platform.DatabaseTestResource;
 import org.hibernate.SessionFactory;
 import org.hibernate.stat.Statistics;
@@ -31,6 +40,9 @@ import org.junit.jupiter.api.Test;
 class KitBlocksResourceTest {
     @Inject
     EntityManager entities;
+
+    @Inject
+    KitWrites writes;
 
     private static final String TWO_KITS = """
             {"season": "T2026", "station": "T_STATION_1", "kits": 2, "parts": ["JAW", "NODE_LEFT", "NODE_RIGHT", "STUB"]}
@@ -152,25 +164,57 @@ class KitBlocksResourceTest {
     }
 
     @Test
-    void kitsThatCameBackOrWereLostAreNamedAndOthersKitsAreRefused() {
-        String path = "/api/v1/kit-blocks/" + UUID.randomUUID();
-        List<String> kits =
-                as("coordinator").body(TWO_KITS).put(path).then().extract().path("kits");
-        String other = as("coordinator")
-                .body(TWO_KITS)
-                .put("/api/v1/kit-blocks/" + UUID.randomUUID())
-                .path("kits[0]");
-        as("coordinator")
-                .body("{\"kits\": [\"" + kits.get(0) + "\"], \"fate\": \"RETURNED\", \"reason\": \"season over\"}")
-                .put(path + "/unused-kits")
-                .then()
-                .statusCode(200);
-        as("coordinator")
-                .body("{\"kits\": [\"" + other + "\", \"!\"], \"fate\": \"LOST\", \"reason\": \"blown away\"}")
-                .put(path + "/unused-kits")
-                .then()
-                .statusCode(422)
-                .body("errors.rule", contains("NOT_A_CODE", "NOT_OF_BLOCK"));
+    void theListGoesOnPageByPageAndLosesNone() {
+        String station = SeasonFixture.WESTERN_STATION;
+        List<String> made = new ArrayList<>();
+        for (int i = 0; i < 3; i++) {
+            String id = UUID.randomUUID().toString();
+            as("coordinator")
+                    .body(TWO_KITS.replace(SeasonFixture.STATION, station))
+                    .put("/api/v1/kit-blocks/" + id)
+                    .then()
+                    .statusCode(201);
+            made.add(0, id);
+        }
+        List<String> seen = new ArrayList<>();
+        String next = "/api/v1/kit-blocks?season=T2026&limit=2";
+        while (next != null) {
+            Response page = as("sampler-two").get(next);
+            List<String> ids = page.path("items.id");
+            assertTrue(ids.size() <= 2, ids.toString());
+            seen.addAll(ids);
+            String link = page.header("Link");
+            next = link == null ? null : link.substring(link.indexOf("/api"), link.indexOf(">"));
+        }
+        assertEquals(made, seen.stream().filter(made::contains).toList(), "newest first, each once");
+        assertEquals(seen.size(), new HashSet<>(seen).size());
+        as("sampler-two").get("/api/v1/kit-blocks?limit=0").then().statusCode(422);
+        as("sampler-two").get("/api/v1/kit-blocks?season=T2025").then().body("items", empty());
+    }
+
+    @Test
+    @Transactional
+    void aKitThatWasDrawnBeforeIsDrawnAnewAndLeavesTheOthersInOrder() {
+        UUID first = UUID.randomUUID();
+        UUID second = UUID.randomUUID();
+        for (UUID block : List.of(first, second)) {
+            writes.block(
+                    block,
+                    new IssueBlock("T2026", "T_STATION_1", null, 6, List.of(Part.JAW), null),
+                    "T_COORDINATOR",
+                    Instant.EPOCH);
+        }
+        long seed = UUID.randomUUID().getLeastSignificantBits();
+        List<String> taken = writes.kits(first, 3, new Minting(new Random(seed)));
+        List<String> fresh = writes.kits(second, 6, new Minting(new Random(seed)));
+        assertEquals(6, new HashSet<>(fresh).size());
+        assertTrue(Collections.disjoint(taken, fresh));
+        assertEquals(
+                fresh,
+                entities.createNativeQuery("select code from kit where block = :block order by position, code desc")
+                        .setParameter("block", second)
+                        .getResultList(),
+                "printed in the order drawn, no two in one place");
     }
 
     static RequestSpecification as(String account) {

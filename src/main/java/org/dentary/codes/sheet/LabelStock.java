@@ -51,13 +51,24 @@ public record LabelStock(
     /** Where a label lasts. */
     public enum Use {
         /** On a data form or other paper. */
-        FORM,
+        FORM("form"),
         /** On a dry bag at room temperature. */
-        DRY_BAG,
+        DRY_BAG("dry bag"),
         /** In a freezer, applied dry before. */
-        FROZEN,
+        FROZEN("freezer"),
         /** On a jar of formalin or ethanol. */
-        FORMALIN
+        FORMALIN("formalin");
+
+        private final String words;
+
+        Use(String words) {
+            this.words = words;
+        }
+
+        /** The place in plain words. */
+        public String words() {
+            return words;
+        }
     }
 
     /** A width and a height, or a place from left and top, in millimetres. */

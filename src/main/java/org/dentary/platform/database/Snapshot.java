@@ -44,6 +44,11 @@ public class Snapshot {
      * @param each called once per row, in the query's order
      */
     public <T> void stream(Callable<jakarta.persistence.Query> query, Consumer<T> each) {
+        this.<T>streamed(query, rows -> rows.forEach(each));
+    }
+
+    /** The same for those who ask for one row after another themselves: {@code all} is called once, with every row. */
+    public <T> void streamed(Callable<jakarta.persistence.Query> query, Consumer<Stream<T>> all) {
         within(QuarkusTransaction.requiringNew().timeout(SLOWEST_DOWNLOAD_SECONDS), () -> {
             @SuppressWarnings("unchecked")
             Stream<T> rows = query.call()
@@ -51,7 +56,7 @@ public class Snapshot {
                     .setHint(HibernateHints.HINT_READ_ONLY, true)
                     .getResultStream();
             try (rows) {
-                rows.forEach(each);
+                all.accept(rows);
             }
             return null;
         });

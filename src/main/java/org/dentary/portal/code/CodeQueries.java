@@ -18,7 +18,8 @@ public class CodeQueries {
                          where e.chain = l.code and e.kind = 'RECEIVED' order by e.sequence limit 1) end,
                        h.place, around.place, x.place),
                    x.code is not null, exists (select 1 from specimen s where s.code = l.code), l.voided_at is not null,
-                   l.version
+                   l.void_reason, (select f.fate from kit_fate f where f.kit = l.kit_printed and f.fate <> 'LEFT'),
+                   1 + (select count(*) from label_reprint r where r.label = l.code), l.version
               from label l
               join kit k on k.code = l.kit_printed
               join kit_block b on b.id = k.block

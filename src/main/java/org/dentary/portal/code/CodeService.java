@@ -45,6 +45,12 @@ public class CodeService {
         return view(kits.label(typed).code());
     }
 
+    /** The same with each time it was printed again, and why. */
+    public KnownLabel known(String typed) {
+        CodeView label = code(typed);
+        return new KnownLabel(label, labels.reprints(label.code()));
+    }
+
     /**
      * After labelling: whether everything scanned is one kit. The same code may come several times, for copies share it.
      *

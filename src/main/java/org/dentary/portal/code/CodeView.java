@@ -18,6 +18,9 @@ import org.dentary.codes.Part;
  * @param box whether a box was opened under it
  * @param specimen whether a specimen was recorded under it
  * @param voided whether it must not be used
+ * @param voidReason why, or null
+ * @param reported LOST or RETURNED where its kit was said to be, whether it was used since or not; else null
+ * @param prints how often it was printed, 1 where it was never printed again
  * @param version how often the label was changed
  */
 public record CodeView(
@@ -32,6 +35,9 @@ public record CodeView(
         Boolean box,
         Boolean specimen,
         Boolean voided,
+        String voidReason,
+        String reported,
+        Long prints,
         @JsonIgnore Integer version) {
     /** As printed, 4-4-2. */
     @JsonIgnore

@@ -42,7 +42,7 @@ public class CodesResource {
     @Path("{code: [^/.]+}")
     @PermissionsAllowed(Act.READ_COMMON)
     public Response read(@PathParam("code") String code) {
-        return Reply.ok(codes.code(code));
+        return Reply.ok(codes.known(code));
     }
 
     /**

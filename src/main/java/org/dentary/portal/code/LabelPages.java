@@ -13,15 +13,20 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.codes.Part;
+import org.dentary.codes.sheet.LabelStock;
+import org.dentary.codes.sheet.LabelStocks;
 import org.dentary.kit.LabelService;
 import org.dentary.kit.ReprintLabel;
 import org.dentary.kit.ReprintView;
-import org.dentary.kit.StockView;
 import org.dentary.kit.VoidLabel;
 import org.dentary.kit.chain.LabelHistory;
 import org.dentary.kit.chain.LabelHistoryService;
+import org.dentary.kit.print.StockAdvice;
+import org.dentary.kit.print.StockView;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
@@ -34,6 +39,8 @@ import org.jboss.resteasy.reactive.RestForm;
 @Path("/kits")
 @Produces(MediaType.TEXT_HTML)
 public class LabelPages {
+    private static final int LONGEST_REASON = 2000;
+
     private final CodeService codes;
     private final LabelService labels;
     private final LabelHistoryService histories;
@@ -53,26 +60,59 @@ public class LabelPages {
                 String station,
                 String season,
                 LabelHistory history,
-                List<ReprintView> reprints,
+                List<Reprint> reprints,
                 List<StockView> stocks,
-                String reprintId,
+                LabelForm form,
                 Faults faults);
 
         static native TemplateInstance scanBack(List<String> codes, ScanBack same, Faults faults);
+    }
+
+    /**
+     * One time that the label was printed again.
+     *
+     * @param onASheet labels on a sheet of its stock, 1 for a roll
+     * @param cautions where it does not last
+     */
+    public record Reprint(ReprintView print, int onASheet, List<String> cautions) {
+        static Reprint of(ReprintView print, CodeView label) {
+            LabelStock stock = LabelStocks.named(print.stock()).orElse(null);
+            return stock == null
+                    ? new Reprint(print, 1, List.of())
+                    : new Reprint(
+                            print,
+                            stock.labelsOnAPage(),
+                            StockAdvice.cautions(stock, List.of(Part.valueOf(label.part()))));
+        }
+    }
+
+    /**
+     * What was typed at a label's page.
+     *
+     * @param id made when the form was shown, so that sending it twice prints once
+     * @param stock of the print; empty where none was chosen
+     * @param reprintReason why it is printed again
+     * @param reason why it is voided
+     */
+    public record LabelForm(String id, String stock, String reprintReason, String reason) {
+        static LabelForm fresh() {
+            return new LabelForm(UUID.randomUUID().toString(), "", "", "");
+        }
     }
 
     @GET
     @Path("labels/{code}")
     @PermissionsAllowed(Act.READ_COMMON)
     public TemplateInstance label(@PathParam("code") String code) {
-        return page(code, Faults.NONE);
+        return page(code, LabelForm.fresh(), Faults.NONE);
     }
 
     @POST
     @Path("labels/{code}/voiding")
     @PermissionsAllowed(Act.KIT_ISSUE)
     public Response voidLabel(@PathParam("code") String code, @RestForm String reason) {
-        return change(code, () -> codes.voidLabel(code, new VoidLabel(required("reason", reason))));
+        LabelForm form = new LabelForm(UUID.randomUUID().toString(), "", "", text(reason));
+        return change(code, form, () -> codes.voidLabel(code, new VoidLabel(required("reason", reason))));
     }
 
     /** Prints the label again: keeps why, then shows the page with the print to open. */
@@ -84,10 +124,13 @@ public class LabelPages {
             @RestForm String id,
             @RestForm String stock,
             @RestForm String reprintReason) {
+        UUID made = id(id);
+        LabelForm form = new LabelForm(made.toString(), text(stock), text(reprintReason), "");
         return change(
                 code,
+                form,
                 () -> labels.reprint(
-                        code, UUID.fromString(id), new ReprintLabel(stock, required("reprintReason", reprintReason))));
+                        code, made, new ReprintLabel(form.stock(), required("reprintReason", reprintReason))));
     }
 
     /**
@@ -123,7 +166,7 @@ public class LabelPages {
         }
     }
 
-    private Response change(String code, Runnable deed) {
+    private Response change(String code, LabelForm form, Runnable deed) {
         try {
             deed.run();
             return Response.seeOther(
@@ -131,21 +174,24 @@ public class LabelPages {
                     .build();
         } catch (DomainException refusal) {
             return Response.status(refusal.status())
-                    .entity(page(code, Faults.of(refusal)))
+                    .entity(page(code, form, Faults.of(refusal)))
                     .build();
         }
     }
 
-    private TemplateInstance page(String code, Faults faults) {
+    private TemplateInstance page(String code, LabelForm form, Faults faults) {
         CodeView label = codes.code(code);
         return Templates.label(
                 label,
                 plan.station(label.station()).name(),
                 plan.season(label.season()).name(),
                 histories.of(List.of(label.code())).get(label.code()),
-                labels.reprints(label.code()),
+                labels.reprints(label.code()).stream()
+                        .sorted(Comparator.comparing(ReprintView::printNumber).reversed())
+                        .map(print -> Reprint.of(print, label))
+                        .toList(),
                 StockView.all(),
-                UUID.randomUUID().toString(),
+                form,
                 faults);
     }
 
@@ -153,6 +199,25 @@ public class LabelPages {
         if (text == null || text.isBlank()) {
             throw InvalidInput.field(field, "REQUIRED", "The reason is missing; say why, in a few words");
         }
+        if (text.strip().length() > LONGEST_REASON) {
+            throw InvalidInput.field(
+                    field,
+                    "TOO_LONG",
+                    "The reason has " + text.strip().length() + " characters; allowed: up to " + LONGEST_REASON);
+        }
         return text.strip();
+    }
+
+    /** A form without its id is a new one. */
+    private static UUID id(String given) {
+        try {
+            return UUID.fromString(text(given));
+        } catch (IllegalArgumentException noId) {
+            return UUID.randomUUID();
+        }
+    }
+
+    private static String text(String typed) {
+        return typed == null ? "" : typed.strip();
     }
 }

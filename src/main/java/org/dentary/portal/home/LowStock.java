@@ -1,6 +1,7 @@
 package org.dentary.portal.home;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -14,6 +15,8 @@ import org.dentary.story.Called;
 /** Notices of stations that run low on kits. */
 @ApplicationScoped
 class LowStock {
+    private static final int NAMED = 8;
+
     private final StockService stock;
     private final Called called;
 
@@ -22,20 +25,27 @@ class LowStock {
         this.called = called;
     }
 
-    /** One notice a season, however many stations run low. */
+    /** One notice a season, however many stations run low: those with the fewest kits by name, the others by number. */
     List<Home.Notice> notices(Account account) {
-        Map<String, String> bySeason = stock.stationsNow().stream()
+        Map<String, List<StationStock>> bySeason = stock.stationsNow().stream()
                 .filter(StationStock::low)
                 .filter(s -> account.may(Act.KIT_ISSUE) || account.serves(s.station()))
-                .collect(Collectors.groupingBy(
-                        StationStock::season,
-                        TreeMap::new,
-                        Collectors.mapping(s -> s.stationName() + " has " + s.left(), Collectors.joining(", "))));
+                .sorted(Comparator.comparing(StationStock::left))
+                .collect(Collectors.groupingBy(StationStock::season, TreeMap::new, Collectors.toList()));
         return bySeason.entrySet().stream()
                 .map(season -> new Home.Notice(
-                        "Few kits left for " + called.season(season.getKey()) + ": " + season.getValue() + ".",
+                        "Few kits left for " + called.season(season.getKey()) + ": " + words(season.getValue()) + ".",
                         account.may(Act.KIT_ISSUE) ? "/kits/issue" : "/kits",
                         account.may(Act.KIT_ISSUE) ? "Issue kits" : "Kits and blocks"))
                 .toList();
+    }
+
+    private static String words(List<StationStock> low) {
+        String named = low.stream()
+                .limit(NAMED)
+                .map(s -> s.stationName() + " has " + (s.left() == 0 ? "none" : s.left()))
+                .collect(Collectors.joining(", "));
+        int more = low.size() - NAMED;
+        return more <= 0 ? named : named + ", and " + more + " more";
     }
 }

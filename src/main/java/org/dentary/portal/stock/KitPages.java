@@ -7,7 +7,6 @@ import jakarta.validation.Validator;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
@@ -16,22 +15,16 @@ import java.net.URI;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.dentary.codes.Part;
-import org.dentary.kit.AccountForKits;
 import org.dentary.kit.BlockService;
 import org.dentary.kit.BlockView;
 import org.dentary.kit.IssueBlock;
-import org.dentary.kit.KitFate;
-import org.dentary.kit.StockView;
 import org.dentary.people.PeopleService;
 import org.dentary.people.PersonView;
 import org.dentary.plan.PlanService;
@@ -41,16 +34,13 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.FieldProblem;
-import org.dentary.platform.request.Reply;
 import org.jboss.resteasy.reactive.RestForm;
 
-/** Kits: how the stations' stock adds up, issuing a block, printing it, and what became of its kits. */
+/** Kits: how the stations' stock adds up, the blocks, issuing one. A block's own pages are {@link BlockPages}. */
 @Path("/kits")
 @Produces(MediaType.TEXT_HTML)
 public class KitPages {
-    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("MMM d, uuuu", Locale.US);
-
-    private static final int FIRST_BLOCKS = 50;
+    private static final int BLOCKS_ON_A_PAGE = 50;
 
     private final BlockService blocks;
     private final StockService stock;
@@ -76,7 +66,8 @@ public class KitPages {
 
     @CheckedTemplate(basePath = "portal")
     static class Templates {
-        static native TemplateInstance kits(List<StationStock> stock, List<BlockLine> blocks, int older, boolean all);
+        static native TemplateInstance kits(
+                List<StationStock> stock, List<BlockLine> blocks, List<SeasonView> closed, String season, String next);
 
         static native TemplateInstance issue(
                 IssueForm form,
@@ -85,31 +76,35 @@ public class KitPages {
                 List<StationView> stations,
                 List<PersonView> persons,
                 List<Part> parts);
-
-        static native TemplateInstance block(
-                BlockView block,
-                String issuedOn,
-                BlockTally tally,
-                List<StockView> stocks,
-                String typedKits,
-                String typedReason,
-                Faults faults);
     }
 
-    /** @param all with closed seasons and every block; else the newest blocks alone */
+    /**
+     * @param season a season, closed or not; else those that are not closed, and the blocks of all
+     * @param before the last block of the page before, else from the newest on
+     */
     @GET
     @PermissionsAllowed(Act.LABEL_PRINT)
-    public TemplateInstance kits(@QueryParam("all") boolean all) {
-        List<BlockView> issued = blocks.blocks();
-        List<BlockView> shown = all || issued.size() <= FIRST_BLOCKS ? issued : issued.subList(0, FIRST_BLOCKS);
+    public TemplateInstance kits(@QueryParam("season") String season, @QueryParam("before") UUID before) {
+        SeasonView one = season == null || season.isBlank() ? null : plan.season(season);
+        List<BlockView> found = blocks.blocks(one == null ? null : season, before, BLOCKS_ON_A_PAGE + 1);
+        List<BlockView> shown = found.subList(0, Math.min(BLOCKS_ON_A_PAGE, found.size()));
         Map<UUID, BlockTally> tallies = stock.tallies(shown);
         Map<String, StationView> stations =
                 plan.stations().stream().collect(Collectors.toMap(StationView::code, Function.identity()));
         List<BlockLine> lines = shown.stream()
-                .filter(block -> tallies.containsKey(block.id()))
-                .map(block -> new BlockLine(block, tallies.get(block.id()), day(block, stations.get(block.station()))))
+                .map(block -> new BlockLine(
+                        block, tallies.get(block.id()), BlockPages.day(block, stations.get(block.station()))))
                 .toList();
-        return Templates.kits(all ? stock.stations() : stock.stationsNow(), lines, issued.size() - shown.size(), all);
+        String next = found.size() <= BLOCKS_ON_A_PAGE
+                ? null
+                : "/kits?" + (one == null ? "" : "season=" + season + "&") + "before="
+                        + shown.get(BLOCKS_ON_A_PAGE - 1).id() + "#blocks";
+        return Templates.kits(
+                one == null ? stock.stationsNow() : stock.stationsOf(one),
+                lines,
+                plan.seasons().stream().filter(s -> s.state().equals("CLOSED")).toList(),
+                one == null ? "" : season,
+                next);
     }
 
     @GET
@@ -155,53 +150,6 @@ public class KitPages {
         }
     }
 
-    @GET
-    @Path("{block: [0-9a-f-]{36}}")
-    @PermissionsAllowed(Act.LABEL_PRINT)
-    public Response block(@PathParam("block") UUID id) {
-        return Reply.ok(page(id, "", "", Faults.NONE));
-    }
-
-    /** Kits that came back or were lost, scanned one per line. */
-    @POST
-    @Path("{block: [0-9a-f-]{36}}/unused")
-    @PermissionsAllowed(Act.KIT_ISSUE)
-    public Response unused(
-            @PathParam("block") UUID id, @RestForm String kits, @RestForm String fate, @RestForm String reason) {
-        List<String> scanned = kits == null
-                ? List.of()
-                : kits.lines()
-                        .map(String::strip)
-                        .filter(line -> !line.isEmpty())
-                        .toList();
-        KitFate what = Stream.of(KitFate.values())
-                .filter(f -> f.name().equals(fate))
-                .findFirst()
-                .orElse(null);
-        Faults faults = Faults.of(validator.validate(new AccountForKits(scanned, what, reason)));
-        if (!faults.isAny()) {
-            try {
-                blocks.account(id, scanned, what, reason);
-                return Response.seeOther(URI.create("/kits/" + id)).build();
-            } catch (DomainException refusal) {
-                faults = Faults.of(refusal);
-            }
-        }
-        return again(page(id, kits, reason, faults));
-    }
-
-    private TemplateInstance page(UUID id, String kits, String reason, Faults faults) {
-        BlockView block = blocks.block(id);
-        return Templates.block(
-                block,
-                day(block, plan.station(block.station())),
-                stock.tally(id),
-                StockView.all(),
-                kits == null ? "" : kits,
-                reason == null ? "" : reason,
-                faults);
-    }
-
     private TemplateInstance form(IssueForm form, Faults faults) {
         return Templates.issue(form, faults, open(), plan.stations(), people.persons(), List.of(Part.values()));
     }
@@ -233,9 +181,5 @@ public class KitPages {
 
     private static Response again(TemplateInstance page) {
         return Response.status(422).entity(page).build();
-    }
-
-    private static String day(BlockView block, StationView station) {
-        return DAY.format(block.issuedAt().atZone(station.zone()));
     }
 }

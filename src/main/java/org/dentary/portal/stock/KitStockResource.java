@@ -88,10 +88,9 @@ public class KitStockResource {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.LABEL_PRINT)
     public StreamingOutput blocksCsv() {
-        List<BlockTally> rows = List.copyOf(stock.tallies().values());
         return out -> {
             try (CsvTable csv = CsvTable.on(out, BLOCK_COLUMNS)) {
-                rows.forEach(r -> csv.row(
+                stock.tallies(r -> csv.row(
                         r.block(),
                         r.season(),
                         r.station(),

@@ -2,12 +2,14 @@ package org.dentary.portal.stock;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.dentary.kit.AccountForKits;
 import org.dentary.kit.BlockService;
 import org.dentary.kit.BlockView;
 import org.dentary.plan.PlanService;
@@ -15,6 +17,7 @@ import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.PlanSettings;
+import org.dentary.platform.database.Snapshot;
 
 /** How kits add up: by block, and by station and season. A sampler sees the stations they serve. */
 @ApplicationScoped
@@ -22,11 +25,13 @@ public class StockService {
     private final BlockService blocks;
     private final StockQueries queries;
     private final PlanService plan;
+    private final Snapshot snapshot;
 
-    StockService(BlockService blocks, StockQueries queries, PlanService plan) {
+    StockService(BlockService blocks, StockQueries queries, PlanService plan, Snapshot snapshot) {
         this.blocks = blocks;
         this.queries = queries;
         this.plan = plan;
+        this.snapshot = snapshot;
     }
 
     /** One block's tally; refused like the block itself. */
@@ -35,54 +40,79 @@ public class StockService {
         return queries.tallies(List.of(block)).get(0);
     }
 
-    /** Every visible block's tally, by block, newest first. */
-    public Map<UUID, BlockTally> tallies() {
-        return tallies(blocks.blocks());
-    }
-
-    /** The tallies of some blocks, by block, newest first. */
+    /** The tallies of some blocks, by block. */
     Map<UUID, BlockTally> tallies(List<BlockView> some) {
         List<UUID> ids = some.stream().map(BlockView::id).toList();
-        Map<UUID, BlockTally> tallies = new LinkedHashMap<>();
-        if (!ids.isEmpty()) {
-            queries.tallies(ids).forEach(tally -> tallies.put(tally.block(), tally));
-        }
-        return tallies;
+        return ids.isEmpty()
+                ? Map.of()
+                : queries.tallies(ids).stream().collect(Collectors.toMap(BlockTally::block, Function.identity()));
     }
 
-    /** By station in set-up order and season, oldest first; a station without blocks is left out. */
+    /** Streams every visible block's tally, newest first. */
+    void tallies(Consumer<BlockTally> each) {
+        Optional<List<String>> stations = blocks.seen();
+        snapshot.stream(() -> queries.tallies(stations, Optional.empty()), each);
+    }
+
+    /**
+     * By station in set-up order and season, oldest first. A station without blocks is left out, but of a season that
+     * takes animals in: there it has no kit, and is low.
+     */
     public List<StationStock> stations() {
-        return stations(tallies());
+        return stations(plan.seasons(), true);
     }
 
     /** The same for the seasons that are not closed, whose kits still count. */
     public List<StationStock> stationsNow() {
-        Set<String> seasons = plan.seasons().stream()
-                .filter(season -> !season.state().equals("CLOSED"))
-                .map(SeasonView::code)
-                .collect(Collectors.toSet());
-        return stations(tallies(blocks.blocks().stream()
-                .filter(block -> seasons.contains(block.season()))
-                .toList()));
+        return stations(
+                plan.seasons().stream()
+                        .filter(season -> !season.state().equals("CLOSED"))
+                        .toList(),
+                false);
     }
 
-    private List<StationStock> stations(Map<UUID, BlockTally> tallies) {
-        Map<String, Map<String, List<BlockTally>>> byStation = tallies.values().stream()
+    /** The same for one season. */
+    List<StationStock> stationsOf(SeasonView season) {
+        return stations(List.of(season), false);
+    }
+
+    /**
+     * Says what became of kits that were not used.
+     *
+     * @see BlockService#account
+     */
+    public void account(UUID block, AccountForKits account) {
+        blocks.account(block, account, queries::used);
+    }
+
+    @SuppressWarnings("unchecked")
+    private List<StationStock> stations(List<SeasonView> seasons, boolean all) {
+        Optional<List<String>> seen = blocks.seen();
+        List<BlockTally> tallies = queries.tallies(
+                        seen,
+                        all
+                                ? Optional.empty()
+                                : Optional.of(
+                                        seasons.stream().map(SeasonView::code).toList()))
+                .getResultList();
+        Map<String, Map<String, List<BlockTally>>> byStation = tallies.stream()
                 .collect(Collectors.groupingBy(BlockTally::station, Collectors.groupingBy(BlockTally::season)));
         PlanSettings settings = plan.settings();
-        List<SeasonView> inOrder = plan.seasons();
         List<StationStock> stock = new ArrayList<>();
         for (StationView station : plan.stations()) {
-            Map<String, List<BlockTally>> seasons = byStation.getOrDefault(station.code(), Map.of());
-            inOrder.stream().filter(s -> seasons.containsKey(s.code())).forEach(season -> {
-                int least = settings.wholeNumber(
-                        PlanSetting.LOW_KIT_STOCK, season.code(), station.region(), station.unit());
-                stock.add(sum(
-                        station,
-                        season.code(),
-                        season.state().equals("CLOSED") ? 0 : least,
-                        seasons.get(season.code())));
-            });
+            if (seen.isPresent() && !seen.get().contains(station.code())) {
+                continue;
+            }
+            Map<String, List<BlockTally>> bySeason = byStation.getOrDefault(station.code(), Map.of());
+            for (SeasonView season : seasons) {
+                if (bySeason.containsKey(season.code()) || season.state().equals("OPEN")) {
+                    int least = season.state().equals("CLOSED")
+                            ? 0
+                            : settings.wholeNumber(
+                                    PlanSetting.LOW_KIT_STOCK, season.code(), station.region(), station.unit());
+                    stock.add(sum(station, season.code(), least, bySeason.getOrDefault(season.code(), List.of())));
+                }
+            }
         }
         return stock;
     }

@@ -3,6 +3,7 @@ package org.dentary.portal.code;
 import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -15,10 +16,12 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import org.dentary.codes.Minting;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
+import org.dentary.kit.IssuedBlock;
 import org.dentary.kit.KitFixture;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelOfKit;
@@ -51,6 +54,42 @@ class CodesResourceTest {
                 .body("place", nullValue());
         intake.take(deer, intake.yearlingWithLeftNode(deer));
         code(stub.toLowerCase()).statusCode(200).body("boundTo", equalTo(deer.kit()));
+    }
+
+    @Test
+    void aLookUpTellsEachPrintWithItsReasonWhatItsKitWasSaidToBeAndWhyItIsVoid() {
+        IssuedBlock block = kits.aBlock(1, Part.JAW);
+        String jaw = block.labels().get(0).code();
+        code(jaw).body("prints", equalTo(1)).body("reprints", empty()).body("reported", nullValue());
+        for (String reason : List.of("smeared", "frozen off")) {
+            as("sampler")
+                    .contentType("application/json")
+                    .body("{\"stock\": \"JAR_50X25\", \"reason\": \"" + reason + "\"}")
+                    .put("/api/v1/labels/" + jaw + "/reprints/" + UUID.randomUUID())
+                    .then()
+                    .statusCode(201);
+        }
+        as("coordinator")
+                .contentType("application/json")
+                .body("{\"kits\": [\"" + jaw + "\"], \"fate\": \"LOST\", \"reason\": \"blown away\"}")
+                .put("/api/v1/kit-blocks/" + block.id() + "/unused-kits")
+                .then()
+                .statusCode(200);
+        voiding(jaw, "torn").statusCode(201).body("voidReason", equalTo("torn"));
+        code(jaw)
+                .body("prints", equalTo(3))
+                .body("reprints.printNumber", contains(2, 3))
+                .body("reprints.reason", contains("smeared", "frozen off"))
+                .body("reported", equalTo("LOST"))
+                .body("voided", equalTo(true))
+                .body("voidReason", equalTo("torn"));
+        as("sampler")
+                .accept("text/html")
+                .get("/kits/labels/" + jaw)
+                .then()
+                .body(containsString("must not be used: torn"))
+                .body(containsString("Reported lost"))
+                .body(containsString("frozen off"));
     }
 
     @Test

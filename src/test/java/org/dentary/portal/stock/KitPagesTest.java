@@ -14,7 +14,10 @@ import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.util.List;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.dentary.SeasonFixture;
+import org.dentary.codes.KitStem;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.kit.IssuedBlock;
@@ -74,15 +77,24 @@ class KitPagesTest {
                 .asString();
         assertEquals(50, blocks(page));
         assertFalse(page.contains(oldest));
-        assertTrue(page.contains("href=\"/kits?all=true#blocks\""));
-        String whole = form("coordinator")
-                .get("/kits?all=true")
+        Matcher next = Pattern.compile("href=\"(/kits\\?before=[0-9a-f-]{36})#blocks\"")
+                .matcher(page);
+        assertTrue(next.find(), page);
+        String further = form("coordinator")
+                .get(next.group(1))
                 .then()
                 .statusCode(200)
                 .extract()
                 .asString();
-        assertTrue(blocks(whole) > 50);
-        assertTrue(whole.contains(oldest));
+        assertTrue(blocks(further) > 0);
+        assertTrue(further.contains(oldest));
+        form("coordinator")
+                .get("/kits?season=T2025")
+                .then()
+                .statusCode(200)
+                .body(containsString("No kits were issued for this season"))
+                .body(containsString("No block has been issued for this season"));
+        form("coordinator").get("/kits?season=NONE").then().statusCode(404);
         assertTrue(as("coordinator")
                 .get("/api/v1/kit-stock/blocks.csv")
                 .asString()
@@ -114,10 +126,11 @@ class KitPagesTest {
         IssuedBlock block = kits.aBlock(2, Part.JAW, Part.STUB);
         LabelOfKit stranger = kits.aKit(Part.JAW).get(0);
         String path = "/kits/" + block.id() + "/unused";
-        unused(path, block.labels().get(0).code() + "\r\n" + stranger.code(), "RETURNED", "end of season")
+        unused(path, block.labels().get(0).code() + "\r\n" + stranger.code(), "LOST", "end of season")
                 .then()
                 .statusCode(422)
-                .body(containsString(stranger.kit() + " is not of this block"))
+                .body(containsString(new KitStem(stranger.kit()).grouped() + " is not of this block"))
+                .body(containsString("value=\"LOST\" checked"))
                 .body(containsString("end of season"));
         unused(path, block.labels().get(0).code() + "\r\n\r\n", "RETURNED", "")
                 .then()
@@ -145,7 +158,9 @@ class KitPagesTest {
         form("sampler")
                 .get("/kits/labels/" + spare)
                 .then()
-                .body(containsString("Print 2: chewed by the dog"))
+                .body(containsString("Print 2 on LETTER_30"))
+                .body(containsString("chewed by the dog"))
+                .body(containsString("Destroy the old one"))
                 .body(containsString("Station 1, Test season 2026"));
         form("coordinator")
                 .formParam("reason", "")
@@ -166,6 +181,110 @@ class KitPagesTest {
                 .then()
                 .statusCode(409)
                 .body(containsString("is bound to"));
+    }
+
+    @Test
+    void whatWasTypedToPrintOrVoidALabelIsKeptWhenItIsRefused() {
+        String jaw = kits.aKit(Part.NODE_LEFT).get(0).code();
+        String path = "/kits/labels/" + jaw;
+        reprint(path, "no id", "NONE", "chewed by the dog")
+                .then()
+                .statusCode(422)
+                .body(containsString("is no label stock"))
+                .body(containsString("value=\"chewed by the dog\""));
+        reprint(path, UUID.randomUUID().toString(), "A4_21", " ")
+                .then()
+                .statusCode(422)
+                .body(containsString("value=\"A4_21\" selected"))
+                .body(containsString("The reason is missing"));
+        reprint(path, UUID.randomUUID().toString(), "A4_21", "x".repeat(2001))
+                .then()
+                .statusCode(422)
+                .body(containsString("The reason has 2001 characters"));
+        reprint(path, UUID.randomUUID().toString(), "A4_21", "smeared").then().statusCode(303);
+        form("sampler").get(path).then().body(containsString("is not made for freezer or formalin"));
+        form("coordinator")
+                .formParam("reason", "y".repeat(2001))
+                .post(path + "/voiding")
+                .then()
+                .statusCode(422)
+                .body(containsString("yyyyyyy\""));
+    }
+
+    private static io.restassured.response.Response reprint(String path, String id, String stock, String reason) {
+        return form("sampler")
+                .formParam("id", id)
+                .formParam("stock", stock)
+                .formParam("reprintReason", reason)
+                .post(path + "/reprints");
+    }
+
+    @Test
+    void aPrintingIsCountedBeforeItsSheetsAreOpened() {
+        IssuedBlock block = kits.aBlock(20, Part.NODE_LEFT, Part.FORM);
+        String path = "/kits/" + block.id() + "/printing";
+        form("sampler")
+                .get(path)
+                .then()
+                .statusCode(200)
+                .body(containsString("<strong>2</strong> sheets"))
+                .body(containsString("can go in again from label 11"))
+                .body(containsString("is not made for freezer or formalin"));
+        String choice = "?stock=JAR_50X25&start=1&copies=NODE_LEFT:3&copies=FORM:1";
+        String page = form("sampler")
+                .get(path + choice)
+                .then()
+                .statusCode(200)
+                .body(containsString("<strong>80</strong> labels of the roll"))
+                .body(not(containsString("Not made for this")))
+                .extract()
+                .asString();
+        form("sampler")
+                .get(path + choice + "&open=true&counted=other")
+                .then()
+                .statusCode(200)
+                .body(containsString("Not the choice that was counted"));
+        Matcher counted = Pattern.compile("name=\"counted\" value=\"([^\"]*)\"").matcher(page);
+        assertTrue(counted.find());
+        String sheets = form("sampler")
+                .queryParam("counted", counted.group(1))
+                .get(path + choice + "&open=true")
+                .then()
+                .statusCode(303)
+                .extract()
+                .header("Location");
+        as("sampler")
+                .urlEncodingEnabled(false)
+                .get(sheets.substring(sheets.indexOf("/api")))
+                .then()
+                .statusCode(200)
+                .contentType("application/pdf");
+        form("sampler")
+                .get("/kits/" + block.id())
+                .then()
+                .body(containsString("Left node 3, Form 1"))
+                .body(containsString("JAR_50X25"));
+        // What was printed last is proposed again, and a second printing says why.
+        form("sampler")
+                .get(path)
+                .then()
+                .body(containsString("value=\"NODE_LEFT:3\" selected"))
+                .body(containsString("value=\"JAR_50X25\" selected"));
+        form("sampler")
+                .queryParam("counted", counted.group(1))
+                .get(path + choice + "&open=true")
+                .then()
+                .statusCode(422)
+                .body(containsString("say why it is printed again"));
+        form("sampler")
+                .get(path + "?stock=LETTER_30&start=31&offsetX=north&copies=NODE_LEFT:2")
+                .then()
+                .statusCode(422)
+                .body(containsString("value=\"31\""))
+                .body(containsString("value=\"north\""))
+                .body(containsString("value=\"NODE_LEFT:2\" selected"));
+        form("sampler-two").get(path).then().statusCode(403);
+        form("liaison").get(path).then().statusCode(403);
     }
 
     @Test

@@ -1,8 +1,7 @@
-package org.dentary.kit;
+package org.dentary.kit.print;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import org.dentary.codes.sheet.LabelStock;
 import org.dentary.codes.sheet.LabelStocks;
@@ -27,9 +26,7 @@ public record StockView(
     /** Where such a label lasts, in words: "form, dry bag". */
     @JsonIgnore
     public String useWords() {
-        return uses.stream()
-                .map(use -> use.name().toLowerCase(Locale.ROOT).replace('_', ' '))
-                .collect(Collectors.joining(", "));
+        return uses.stream().map(LabelStock.Use::words).collect(Collectors.joining(", "));
     }
 
     static StockView of(LabelStock stock) {
