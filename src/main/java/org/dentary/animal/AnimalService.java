@@ -86,6 +86,12 @@ public class AnimalService {
         return queries.links(kit);
     }
 
+    /** The kit that counts for the animal under a kit, which may be itself. */
+    public String counted(String kit) {
+        String sameAs = animal(kit).sameAs();
+        return sameAs == null ? kit : sameAs;
+    }
+
     /** The kits that are duplicates of this one, sorted. */
     public List<String> duplicatesOf(String kit) {
         return queries.duplicatesOf(kit);
@@ -150,9 +156,7 @@ public class AnimalService {
         if (kit.equals(counts)) {
             throw new RuleBroken("SAME_KIT", "Kit " + kit + " cannot be a duplicate of itself; name the other kit");
         }
-        List.of(kit, counts).stream()
-                .sorted()
-                .forEach(each -> animals.findByIdOptional(each, LockModeType.PESSIMISTIC_WRITE));
+        lines.hold(List.of(kit, counts));
         AnimalView duplicate = animal(kit);
         AnimalView counted = animal(counts);
         if (counts.equals(duplicate.sameAs())) {
@@ -199,7 +203,7 @@ public class AnimalService {
      */
     @Transactional
     public Optional<String> unlink(String kit, String reason) {
-        animals.findByIdOptional(kit, LockModeType.PESSIMISTIC_WRITE);
+        lines.hold(List.of(kit));
         String counted = animal(kit).sameAs();
         if (counted == null) {
             LinkView last = queries.newestLink(kit);

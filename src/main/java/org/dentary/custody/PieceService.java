@@ -59,6 +59,8 @@ public class PieceService {
     @Transactional
     public Cut cut(String typedParent, String typedCode, CutPiece given) {
         people.requireAcknowledged(current.get());
+        // While a piece is cut its specimen is not put to another animal, or the two would part.
+        kits.hold(List.of(typedParent, typedCode));
         SpecimenView parent = specimens.specimen(typedParent);
         String code = kits.label(typedCode).code();
         if (code.equals(parent.code())) {

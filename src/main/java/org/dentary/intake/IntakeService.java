@@ -152,7 +152,11 @@ public class IntakeService {
         return new Taken(kit, isNew, 0, List.of());
     }
 
-    /** Adds a specimen that comes later than the animal, or corrects it with {@code ifMatch} and a reason. */
+    /**
+     * Adds a specimen that comes later than the animal, or corrects it with {@code ifMatch} and a reason.
+     *
+     * @throws StaleVersion for an old {@code ifMatch}, or for any where nothing is recorded under the label
+     */
     @Transactional
     public Taken specimen(String typed, String typedCode, TakeSpecimen given, String ifMatch) {
         people.requireAcknowledged(current.get());
@@ -163,7 +167,7 @@ public class IntakeService {
                     "code", "OTHER_CODE", "The code is " + given.code() + " and the address says " + code);
         }
         TakeSpecimen specimen = given.under(code);
-        if (ifMatch != null && specimens.exists(code)) {
+        if (ifMatch != null) {
             int version = specimens.correct(kit, specimen, ifMatch);
             recorded.fire(new SpecimensRecorded(List.of(kit), "SPECIMEN_CORRECTED"));
             return new Taken(kit, false, version, List.of());

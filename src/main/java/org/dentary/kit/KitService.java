@@ -138,11 +138,10 @@ public class KitService {
                         "Kit " + stem.grouped() + " was never issued here; scan a label of it, or look at it again"));
     }
 
-    /** Binds a label to another kit: what is under it came from that kit's animal. Who asks and why is the caller's. */
+    /** Binds labels to another kit: what is under them came from that kit's animal. Who asks and why is the caller's. */
     @Transactional
-    public void rebind(String code, String toKit) {
-        LabelView label = label(code);
-        writes.rebind(label.code(), kit(toKit));
+    public void rebind(Collection<String> codes, String toKit) {
+        writes.rebind(codes, toKit);
     }
 
     /** The code that was typed, or the refusal that names the character. */

@@ -40,7 +40,7 @@ class KitWrites {
              where code = :code
             """;
     private static final String REBIND =
-            "update label set kit_bound = :kit, version = version + 1 where code = :code and kit_bound <> :kit";
+            "update label set kit_bound = :kit, version = version + 1 where code = any(:codes) and kit_bound <> :kit";
     private static final String FATES = """
             insert into kit_fate (kit, fate, reason, by_actor, at)
             select kit, :fate, :reason, :by, :at from unnest(:kits) as given(kit)
@@ -122,9 +122,10 @@ class KitWrites {
                 .executeUpdate();
     }
 
-    void rebind(String code, String kit) {
+    void rebind(Collection<String> codes, String kit) {
+        lock(codes);
         entities.createNativeQuery(REBIND)
-                .setParameter("code", code)
+                .setParameter("codes", codes.toArray(String[]::new))
                 .setParameter("kit", kit)
                 .executeUpdate();
     }

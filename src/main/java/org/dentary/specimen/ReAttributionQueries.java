@@ -17,9 +17,16 @@ class ReAttributionQueries {
               from re_attribution r left join re_attribution_decision d on d.re_attribution = r.id
             """;
     private static final String BY_ID = COLUMNS + " where r.id = :id";
-    private static final String OF_KIT =
-            COLUMNS + " where r.from_kit = :kit or r.to_kit = :kit order by r.asked_at, r.id";
-    private static final String OPEN = COLUMNS + " where d.re_attribution is null order by r.asked_at, r.id";
+    private static final String OF_ANIMAL = COLUMNS + """
+             where r.id in (
+                 select x.id
+                   from animal_kit k
+                   join animal_kit m on m.counted = k.counted
+                   join re_attribution x on m.kit in (x.from_kit, x.to_kit)
+                  where k.kit = :kit)
+             order by r.asked_at, r.id
+            """;
+    private static final String OPEN_OF_CODE = COLUMNS + " where r.code = :code and d.re_attribution is null";
     private static final String ASK = """
             insert into re_attribution (id, code, from_kit, to_kit, reason, evidence, asked_by, asked_at)
             values (:id, :code, :fromKit, :toKit, :reason, :evidence, :actor, :now)
@@ -44,15 +51,18 @@ class ReAttributionQueries {
     }
 
     @SuppressWarnings("unchecked")
-    List<ReAttributionView> ofKit(String kit) {
-        return entities.createNativeQuery(OF_KIT, ReAttributionView.class)
+    List<ReAttributionView> ofAnimal(String kit) {
+        return entities.createNativeQuery(OF_ANIMAL, ReAttributionView.class)
                 .setParameter("kit", kit)
                 .getResultList();
     }
 
     @SuppressWarnings("unchecked")
-    List<ReAttributionView> open() {
-        return entities.createNativeQuery(OPEN, ReAttributionView.class).getResultList();
+    Optional<ReAttributionView> openOf(String code) {
+        return ((List<ReAttributionView>) entities.createNativeQuery(OPEN_OF_CODE, ReAttributionView.class)
+                        .setParameter("code", code)
+                        .getResultList())
+                .stream().findFirst();
     }
 
     void ask(UUID id, String code, String fromKit, String toKit, AskReAttribution ask, String actor, Instant now) {

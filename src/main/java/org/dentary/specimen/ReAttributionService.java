@@ -10,6 +10,7 @@ import org.dentary.animal.AnimalService;
 import org.dentary.animal.line.LineService;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelView;
+import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.NotAllowed;
 import org.dentary.platform.problem.NotFound;
@@ -58,14 +59,31 @@ public class ReAttributionService {
 
     private record Sent(String code, AskReAttribution ask) {}
 
-    /** Every re-attribution that names the kit, oldest first. */
-    public List<ReAttributionView> ofKit(String kit) {
-        return queries.ofKit(kit);
+    /** Every re-attribution that names the kit, or another of the same animal, oldest first. */
+    public List<ReAttributionView> ofAnimal(String kit) {
+        return queries.ofAnimal(kit);
     }
 
-    /** Those that wait for a second person, oldest first. */
-    public List<ReAttributionView> open() {
-        return queries.open();
+    /**
+     * Sees to it that no swap between two animals is open, as while they are made one.
+     *
+     * @throws RuleBroken if one is
+     */
+    public void requireNoneOpenBetween(String kit, String other) {
+        if (animals.counted(kit).equals(animals.counted(other))) {
+            return;
+        }
+        List<ReAttributionView> ofOther = queries.ofAnimal(other);
+        queries.ofAnimal(kit).stream()
+                .filter(one -> one.state().equals("ASKED") && ofOther.contains(one))
+                .findFirst()
+                .ifPresent(one -> {
+                    throw new RuleBroken(
+                            "SWAP_OPEN_BETWEEN",
+                            one.askedBy() + " asked that label " + one.code() + " go from kit " + one.fromKit()
+                                    + " to kit " + one.toKit() + ", as of two animals; refuse or withdraw that first"
+                                    + " if both are one animal");
+                });
     }
 
     /**
@@ -102,19 +120,18 @@ public class ReAttributionService {
                     "Label " + label.code() + " belongs to kit " + toKit + " already; nothing to put right");
         }
         List.of(label.kitBound(), toKit).forEach(animals::animal);
-        queries.ofKit(label.kitBound()).stream()
-                .filter(open -> open.code().equals(label.code()) && open.state().equals("ASKED"))
-                .findFirst()
-                .ifPresent(open -> {
-                    throw new RuleBroken(
-                            "ASKED_ALREADY",
-                            open.askedBy() + " asked already that label " + label.code() + " be put to kit "
-                                    + open.toKit() + "; it waits for a second person");
-                });
+        lines.hold(List.of(label.kitBound(), toKit));
+        requireTwoAnimals(label, toKit);
+        queries.openOf(label.code()).ifPresent(open -> {
+            throw new RuleBroken(
+                    "ASKED_ALREADY",
+                    open.askedBy() + " asked already that label " + label.code() + " be put to kit " + open.toKit()
+                            + "; it waits for a second person");
+        });
         queries.ask(
                 id, label.code(), label.kitBound(), toKit, ask, current.get().actor(), clock.instant());
         requests.accept(RE_ATTRIBUTION, id.toString(), sent);
-        lines.setNotAttributable(List.of(label.kitBound(), toKit), true, "RE_ATTRIBUTION_ASKED");
+        lines.settle(List.of(label.kitBound(), toKit), "RE_ATTRIBUTION_ASKED");
         return true;
     }
 
@@ -138,14 +155,11 @@ public class ReAttributionService {
                     "Label " + label.code() + " belongs to kit " + label.kitBound()
                             + " by now; refuse this one and ask anew");
         }
-        queries.decide(id, true, null, current.get().actor(), clock.instant());
-        specimens.withPieces(asked.code()).forEach(code -> kits.rebind(code, asked.toKit()));
         List<String> both = List.of(asked.fromKit(), asked.toKit());
-        List<String> with = specimens.kitsWithSpecimens(both);
-        lines.setHasSpecimen(with, true, "RE_ATTRIBUTION");
-        lines.setHasSpecimen(both.stream().filter(kit -> !with.contains(kit)).toList(), false, "RE_ATTRIBUTION");
-        lines.settleAttribution(both, "RE_ATTRIBUTION");
-        recorded.fire(new SpecimensRecorded(both, "RE_ATTRIBUTION"));
+        lines.hold(both);
+        queries.decide(id, true, null, current.get().actor(), clock.instant());
+        kits.rebind(specimens.withPieces(asked.code(), asked.fromKit()), asked.toKit());
+        settle(both, "RE_ATTRIBUTION");
     }
 
     /**
@@ -164,8 +178,38 @@ public class ReAttributionService {
             return;
         }
         requireOpen(asked);
+        requireOwnOrDecider(asked);
+        List<String> both = List.of(asked.fromKit(), asked.toKit());
+        lines.hold(both);
         queries.decide(id, false, reason, current.get().actor(), clock.instant());
-        lines.settleAttribution(List.of(asked.fromKit(), asked.toKit()), "RE_ATTRIBUTION_REFUSED");
+        settle(both, "RE_ATTRIBUTION_REFUSED");
+    }
+
+    /** Whether the animals are counted, then what was found in them; in that order, as the second reads the first. */
+    private void settle(List<String> kits, String cause) {
+        lines.settle(kits, cause);
+        recorded.fire(new SpecimensRecorded(kits, cause));
+    }
+
+    private void requireTwoAnimals(LabelView label, String toKit) {
+        if (animals.counted(label.kitBound()).equals(animals.counted(toKit))) {
+            throw new RuleBroken(
+                    "SAME_ANIMAL",
+                    "Kits " + label.kitBound() + " and " + toKit + " are linked as one animal, so what is under label "
+                            + label.code() + " is that animal's already. If they are two animals after all, undo the"
+                            + " link first");
+        }
+    }
+
+    private void requireOwnOrDecider(ReAttributionView asked) {
+        if (!current.get().may(Act.PUT_RIGHT)
+                && !asked.askedBy().equals(current.get().actor())) {
+            throw new NotAllowed(
+                    "NOT_YOURS_TO_REFUSE",
+                    asked.askedBy()
+                            + " asked for this; you may withdraw what you asked yourself. Tell the coordinator or"
+                            + " the epidemiologist what speaks against it");
+        }
     }
 
     /** Whether the same person confirmed it before; refuses whoever else may not confirm it now. */

@@ -18,15 +18,12 @@ class SpecimenQueries {
     private static final String CUT_FROM = """
             with recursive piece(code) as (
               select cast(:code as text) union select s.code from specimen s join piece p on s.parent = p.code)
-            select code from piece order by code
+            select p.code from piece p join label l on l.code = p.code where l.kit_bound = :kit order by p.code
             """;
     private static final String PRESERVATION = """
             select p.code, p.preservation, p.since, p.by_actor, p.reason
               from specimen_preservation p join label l on l.code = p.code
              where l.kit_bound = :kit order by p.code, p.since, p.id
-            """;
-    private static final String KITS_WITH = """
-            select distinct l.kit_bound from specimen s join label l on l.code = s.code where l.kit_bound = any(:kits)
             """;
     private static final String VERSION = "select version from specimen where code = :code for update";
 
@@ -50,23 +47,19 @@ class SpecimenQueries {
                 .getResultList();
     }
 
-    /** The specimen itself and every piece cut from it or from a piece of it. */
+    /** The label itself and those of every piece cut from it, or from a piece of it, as far as they are the kit's. */
     @SuppressWarnings("unchecked")
-    List<String> withPieces(String code) {
-        return entities.createNativeQuery(CUT_FROM).setParameter("code", code).getResultList();
+    List<String> withPieces(String code, String kit) {
+        return entities.createNativeQuery(CUT_FROM)
+                .setParameter("code", code)
+                .setParameter("kit", kit)
+                .getResultList();
     }
 
     @SuppressWarnings("unchecked")
     List<PreservationView> preservation(String kit) {
         return entities.createNativeQuery(PRESERVATION, PreservationView.class)
                 .setParameter("kit", kit)
-                .getResultList();
-    }
-
-    @SuppressWarnings("unchecked")
-    List<String> kitsWithSpecimens(Collection<String> kits) {
-        return entities.createNativeQuery(KITS_WITH)
-                .setParameter("kits", kits.toArray(String[]::new))
                 .getResultList();
     }
 

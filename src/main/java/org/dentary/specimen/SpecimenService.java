@@ -244,7 +244,7 @@ public class SpecimenService {
             writes.insert(
                     added, parent == null ? null : parent.code(), current.get().actor(), clock.instant());
             added.forEach(specimen -> requests.accept(SPECIMEN, specimen.code(), sent(kit, parent, specimen)));
-            lines.setHasSpecimen(List.of(kit), "SPECIMEN");
+            lines.settle(List.of(kit), "SPECIMEN");
         }
         return new Recorded(added, warnings);
     }

@@ -43,7 +43,12 @@ class StoryQueries {
             """;
     /** Custody is told up to the first laboratory's receipt where more would let a reader guess at a confirmation. */
     private static final String TIMELINE = """
-            with code as (select s.code from specimen s join label l on l.code = s.code where l.kit_bound = :kit),
+            with family as (
+              select m.kit from animal_kit k join animal_kit m on m.counted = k.counted where k.kit = :kit),
+            swap as (
+              select r.* from re_attribution r
+               where r.from_kit in (select kit from family) or r.to_kit in (select kit from family)),
+            code as (select s.code from specimen s join label l on l.code = s.code where l.kit_bound = :kit),
             custody as (
               select e.*, count(*) filter (where e.kind = 'RECEIVED') over (partition by e.chain order by e.sequence
                      rows between unbounded preceding and 1 preceding) as received_before
@@ -69,13 +74,11 @@ class StoryQueries {
                      case when e.entered_at - e.occurred_at > make_interval(hours => :lateHours) then 'LATE' end, 5
                 from custody e where :knowing or coalesce(e.received_before, 0) = 0
               union all
-              select r.asked_at, 'RE_ATTRIBUTION_ASKED', r.code, r.asked_by, r.reason, 6 from re_attribution r
-               where r.from_kit = :kit or r.to_kit = :kit
+              select r.asked_at, 'RE_ATTRIBUTION_ASKED', r.code, r.asked_by, r.reason, 6 from swap r
               union all
               select d.at, case when d.confirmed then 'RE_ATTRIBUTION_CONFIRMED' else 'RE_ATTRIBUTION_REFUSED' end, r.code,
                      d.by_actor, d.reason, 7
-                from re_attribution r join re_attribution_decision d on d.re_attribution = r.id
-               where r.from_kit = :kit or r.to_kit = :kit
+                from swap r join re_attribution_decision d on d.re_attribution = r.id
               union all
               select i.asked_at, 'IDENTITY_EXCEPTION_ASKED', i.code, i.asked_by, null, 6
                 from identity_exception i join code c on c.code = i.code

@@ -55,7 +55,7 @@ final class StoryRules {
                             ? new Open("JAW", "The jaw was not examined: " + facts.jawReason() + ".", null)
                             : new Open("JAW", "The jaw has not been read.", "/animals/" + kit + "/jaw"));
         }
-        if (known.specimens().isEmpty()) {
+        if (!known.line().hasSpecimen()) {
             missing.add(new Open("SPECIMEN", "No tissue has been taken.", "/animals/" + kit + "/specimens"));
         }
         return missing;
@@ -79,7 +79,7 @@ final class StoryRules {
                 .map(StoryRules::exception)
                 .forEach(next::add);
         known.jaw().map(task -> jaw(task, kit)).ifPresent(next::add);
-        if (known.specimens().isEmpty()) {
+        if (!known.line().hasSpecimen()) {
             next.add(
                     new Open("TAKE_TISSUE", "Take the nodes and scan their labels.", "/animals/" + kit + "/specimens"));
         }

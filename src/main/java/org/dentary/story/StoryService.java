@@ -114,7 +114,7 @@ public class StoryService {
         List<SpecimenStory> tissue = tissue(kit, knowing);
         List<JawPhotoView> pictures = whole && reader.may(Act.JAW_PHOTO_READ) ? photos.ofKit(kit) : List.of();
         LineView first = lines.isEmpty() ? nothing(kit) : lines.get(0);
-        List<ReAttributionView> swaps = reAttributions.ofKit(kit);
+        List<ReAttributionView> swaps = reAttributions.ofAnimal(kit);
         List<IdentityExceptionView> exceptions = identities.ofAnimal(kit);
         StoryRules.Known known = new StoryRules.Known(
                 animal,

@@ -388,6 +388,24 @@ class IntakeResourceTest {
     }
 
     @Test
+    void aSpecimenThatIsNotThereIsNoneThatWasSeenBefore() {
+        Deer one = deer.aDeer();
+        deer.take(one, deer.facts());
+        String path = "/api/v1/animals/" + one.kit() + "/specimens/" + one.label(Part.NODE_LEFT);
+        for (String ifMatch : List.of("\"0\"", "*")) {
+            as("sampler")
+                    .header("If-Match", ifMatch)
+                    .contentType("application/json")
+                    .body(deer.node(one).toString())
+                    .put(path)
+                    .then()
+                    .statusCode(412)
+                    .body("code", equalTo("STALE_VERSION"));
+        }
+        as("auditor").get("/api/v1/animals/" + one.kit()).then().body("specimens", hasSize(0));
+    }
+
+    @Test
     void aPieceIsCutFromASpecimenUnderALabelOfTheSameKit() {
         Deer one = deer.aDeer();
         deer.take(one, deer.yearlingWithLeftNode(one));

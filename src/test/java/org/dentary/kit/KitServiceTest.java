@@ -60,7 +60,7 @@ class KitServiceTest {
         assertEquals(
                 jaw.kit(), kits.kit(jaw.kit().substring(0, 4) + "-" + jaw.kit().substring(4)));
         assertEquals(jaw.kit(), kits.kit(jaw.code()));
-        kits.rebind(jaw.code(), other.kit());
+        kits.rebind(List.of(jaw.code()), other.kit());
         assertEquals(other.kit(), kits.kit(jaw.code()), "every look-up goes through what the label is bound to");
         assertEquals(jaw.kit(), kits.label(jaw.code()).kitPrinted());
         assertEquals(jaw.kit(), kits.kit(jaw.kit()), "the kit itself stays itself");

@@ -8,6 +8,7 @@ import io.restassured.response.ValidatableResponse;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.UUID;
+import java.util.function.Consumer;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
@@ -44,10 +45,16 @@ public class FindingsFixture {
 
     /** A deer of that unit with its left node, taken by the sampler and sent to the screening laboratory. */
     public Deer atTheLaboratory(String unit) {
+        return atTheLaboratory(unit, facts -> {});
+    }
+
+    /** @param more adds to what is taken in */
+    public Deer atTheLaboratory(String unit, Consumer<ObjectNode> more) {
         season.ensure();
         Deer deer = intake.aDeer();
         ObjectNode facts = intake.facts();
         facts.put("managementUnit", unit);
+        more.accept(facts);
         IntakeFixture.with(facts, intake.node(deer));
         intake.take(deer, facts);
         String code = deer.label(Part.NODE_LEFT);

@@ -4,7 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Owner of the line list: one open row per kit and disease, which is all that reports read. Every method is one lock and
@@ -58,7 +60,11 @@ public class LineService {
     /** Copies the animals' facts and exclusion into their lines anew. */
     @Transactional
     public void refreshFacts(Collection<String> kits, String cause) {
-        revise(kits.stream().map(kit -> change(kit, null, null)).toList(), cause);
+        revise(
+                kits.stream()
+                        .map(kit -> new LineWrites.Change(kit, null, null, null, null, null, null, null))
+                        .toList(),
+                cause);
     }
 
     /** Sets the age that stands for each animal. */
@@ -70,18 +76,6 @@ public class LineService {
                                 age.kit(), null, age.ageClass(), age.disputed(), null, null, null, null))
                         .toList(),
                 cause);
-    }
-
-    /** Marks that tissue was taken; an outcome of {@code NOT_TESTED} becomes {@code PENDING} with the first. */
-    @Transactional
-    public void setHasSpecimen(Collection<String> kits, String cause) {
-        setHasSpecimen(kits, true, cause);
-    }
-
-    /** Marks that tissue was taken, or that none of it came from this animal after all: then the reverse. */
-    @Transactional
-    public void setHasSpecimen(Collection<String> kits, boolean has, String cause) {
-        revise(kits.stream().map(kit -> change(kit, has, null)).toList(), cause);
     }
 
     /** Sets outcomes. */
@@ -102,26 +96,37 @@ public class LineService {
                 cause);
     }
 
-    /** Marks animals as counted nowhere while a swapped label is unresolved. */
+    /**
+     * Keeps others from revising, linking and unlinking these animals until the transaction ends, under every kit that is
+     * one of them. Whoever changes what {@link #settle} reads begins with it.
+     *
+     * @return all those kits, sorted
+     */
     @Transactional
-    public void setNotAttributable(Collection<String> kits, boolean notAttributable, String cause) {
-        if (!kits.isEmpty()) {
-            List<String> sorted = kits.stream().distinct().sorted().toList();
-            writes.lock(sorted);
-            writes.setNotAttributable(sorted, notAttributable);
-            refreshFacts(sorted, cause);
-        }
+    public List<String> hold(Collection<String> kits) {
+        return kits.isEmpty()
+                ? List.of()
+                : writes.hold(kits.stream().distinct().sorted().toList());
     }
 
-    /** Sets anew whether animals are counted nowhere, from the swaps and identity exceptions as they stand. */
+    /**
+     * Sets anew, under every kit of the animals, what their labels and links come to: whether tissue was taken, and whether
+     * they are counted nowhere while a swap or an identity exception is open. An outcome of {@code NOT_TESTED} becomes
+     * {@code PENDING} with the first tissue, and the reverse where none of it is the animal's after all.
+     */
     @Transactional
-    public void settleAttribution(Collection<String> kits, String cause) {
-        if (!kits.isEmpty()) {
-            List<String> sorted = kits.stream().distinct().sorted().toList();
-            writes.lock(sorted);
-            writes.settleAttribution(sorted);
-            refreshFacts(sorted, cause);
+    public void settle(Collection<String> kits, String cause) {
+        if (kits.isEmpty() || !writes.areListed(kits)) {
+            return;
         }
+        List<String> all = hold(kits);
+        writes.settle(all);
+        Set<String> with = new HashSet<>(writes.withTissue(all));
+        revise(
+                all.stream()
+                        .map(kit -> new LineWrites.Change(kit, null, null, null, with.contains(kit), null, null, null))
+                        .toList(),
+                cause);
     }
 
     private void revise(List<LineWrites.Change> changes, String cause) {
@@ -130,9 +135,5 @@ public class LineService {
         if (!kits.isEmpty() && writes.lockListed(kits)) {
             writes.revise(changes, cause, clock.instant());
         }
-    }
-
-    private static LineWrites.Change change(String kit, Boolean hasSpecimen, String disease) {
-        return new LineWrites.Change(kit, disease, null, null, hasSpecimen, null, null, null);
     }
 }

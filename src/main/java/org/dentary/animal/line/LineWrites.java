@@ -3,6 +3,7 @@ package org.dentary.animal.line;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 
 /**
@@ -26,16 +27,22 @@ class LineWrites {
             String outcome,
             String footnotes) {}
 
-    /** Waits for whoever else is revising these animals; without it two revisions of one line could lose one. */
-    private static final String LOCK = """
-            select kit from animal where kit = any(:kits) order by kit for no key update
+    /** Waits for whoever else is revising these animals, each with every kit that is the same animal. */
+    private static final String HOLD = """
+            select kit from animal a
+             where coalesce(a.same_as, a.kit) in (select counted from animal_kit where kit = any(:kits))
+             order by kit for no key update
             """;
 
+    /** Without it two revisions of one line could lose one. */
     private static final String LOCK_LISTED = """
             select kit from animal a
              where kit = any(:kits) and exists (select 1 from line l where l.kit = a.kit and l.closed_at is null)
              order by kit for no key update
             """;
+
+    private static final String LISTED =
+            "select exists (select 1 from line where kit = any(:kits) and closed_at is null)";
 
     private static final String EXCLUSION = """
             case when a.entered_in_error then 'ENTERED_IN_ERROR' when a.same_as is not null then 'DUPLICATE'
@@ -107,15 +114,14 @@ class LineWrites {
               from closed
             """;
 
-    private static final String NOT_ATTRIBUTABLE = """
-            update animal set not_attributable = :value where kit = any(:kits) and not_attributable <> :value
+    private static final String SETTLE = """
+            update animal a set not_attributable = s.not_attributable
+              from animal_standing s
+             where s.kit = a.kit and a.kit = any(:kits) and a.not_attributable <> s.not_attributable
             """;
 
-    private static final String SETTLE = """
-            update animal a
-               set not_attributable = exists (select 1 from unattributed_kit u where u.kit = a.kit)
-             where a.kit = any(:kits)
-               and a.not_attributable <> exists (select 1 from unattributed_kit u where u.kit = a.kit)
+    private static final String WITH_TISSUE = """
+            select kit from animal_standing where kit = any(:kits) and has_specimen
             """;
 
     private final EntityManager entities;
@@ -124,8 +130,25 @@ class LineWrites {
         this.entities = entities;
     }
 
-    void lock(List<String> kits) {
-        entities.createNativeQuery(LOCK)
+    /**
+     * Holds the animals, each with every kit that is the same animal.
+     *
+     * @return all of those kits, sorted; none is linked or unlinked until the transaction ends
+     */
+    List<String> hold(List<String> kits) {
+        List<String> held = List.of();
+        List<String> found = held(kits);
+        // Who was waited for may have linked one more, or unlinked one.
+        while (!found.equals(held)) {
+            held = found;
+            found = held(kits);
+        }
+        return found;
+    }
+
+    @SuppressWarnings("unchecked")
+    private List<String> held(List<String> kits) {
+        return entities.createNativeQuery(HOLD)
                 .setParameter("kits", kits.toArray(String[]::new))
                 .getResultList();
     }
@@ -136,6 +159,13 @@ class LineWrites {
                 .setParameter("kits", kits.toArray(String[]::new))
                 .getResultList()
                 .isEmpty();
+    }
+
+    /** Whether any of the animals has lines. */
+    boolean areListed(Collection<String> kits) {
+        return (Boolean) entities.createNativeQuery(LISTED)
+                .setParameter("kits", kits.toArray(String[]::new))
+                .getSingleResult();
     }
 
     int open(List<LineService.NewLine> lines, String cause, Instant now) {
@@ -175,16 +205,18 @@ class LineWrites {
                 .executeUpdate();
     }
 
-    void settleAttribution(List<String> kits) {
+    /** Marks which of the animals are counted nowhere, as their labels and links say. */
+    void settle(List<String> kits) {
         entities.createNativeQuery(SETTLE)
                 .setParameter("kits", kits.toArray(String[]::new))
                 .executeUpdate();
     }
 
-    void setNotAttributable(List<String> kits, boolean value) {
-        entities.createNativeQuery(NOT_ATTRIBUTABLE)
+    /** Those of the kits whose animal has tissue, under whichever kit. */
+    @SuppressWarnings("unchecked")
+    List<String> withTissue(List<String> kits) {
+        return entities.createNativeQuery(WITH_TISSUE)
                 .setParameter("kits", kits.toArray(String[]::new))
-                .setParameter("value", value)
-                .executeUpdate();
+                .getResultList();
     }
 }

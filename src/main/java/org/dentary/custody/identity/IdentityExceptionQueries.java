@@ -49,8 +49,12 @@ class IdentityExceptionQueries {
             """;
 
     private static final String OF_ANIMAL = """
-            select e.code from identity_exception e join label l on l.code = e.code where l.kit_bound = :kit
-             group by e.code order by e.code
+            select distinct e.code
+              from animal_kit k
+              join animal_kit m on m.counted = k.counted
+              join label l on l.kit_bound = m.kit
+              join identity_exception e on e.code = l.code
+             where k.kit = :kit order by 1
             """;
     private static final String IS_SPECIMEN = "select exists (select 1 from specimen where code = :code)";
     private static final String IS_RECEIVED = """
@@ -58,11 +62,6 @@ class IdentityExceptionQueries {
                 or exists (select 1 from custody_head h join laboratory b on b.code = h.custodian where h.code = :code)
             """;
     private static final String DISCREPANCY = "select code from discrepancy where id = :id";
-    private static final String KITS = """
-            select k.kit from label l join animal a on a.kit = l.kit_bound
-             cross join lateral (values (a.kit), (a.same_as)) as k (kit)
-             where l.code = :code and k.kit is not null order by 1
-            """;
     private static final String ASK = """
             insert into identity_exception (id, code, problem, discrepancy, event, asked_by, asked_at)
             values (:id, :code, :problem, cast(:discrepancy as uuid), :event, :actor, :now)
@@ -161,12 +160,6 @@ class IdentityExceptionQueries {
                         .setParameter("id", id)
                         .getResultList())
                 .stream().findFirst();
-    }
-
-    /** The kit that a label is bound to, and the one that counts for it where the two are one animal. */
-    @SuppressWarnings("unchecked")
-    List<String> kits(String code) {
-        return entities.createNativeQuery(KITS).setParameter("code", code).getResultList();
     }
 
     void ask(UUID id, String code, LabelProblem problem, UUID discrepancy, UUID event, String actor, Instant now) {

@@ -170,8 +170,8 @@ public class IdentityExceptionService {
 
     /** Whether an animal is counted, then what was found in it; in that order, as the second reads the first. */
     private void settle(String code, String cause) {
-        List<String> kits = queries.kits(code);
-        lines.settleAttribution(kits, cause);
+        List<String> kits = List.of(labels.label("code", code).kit());
+        lines.settle(kits, cause);
         settled.fire(new IdentitySettled(kits, cause));
     }
 

@@ -3,7 +3,6 @@ package org.dentary.intake.putright;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.transaction.Transactional;
-import java.util.ArrayList;
 import java.util.List;
 import org.dentary.animal.AnimalService;
 import org.dentary.animal.line.LineService;
@@ -11,7 +10,7 @@ import org.dentary.jaw.AgeDesignationService;
 import org.dentary.jaw.DesignateAge;
 import org.dentary.kit.KitService;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.specimen.SpecimenService;
+import org.dentary.specimen.ReAttributionService;
 import org.dentary.specimen.SpecimensRecorded;
 
 /** Puts right what was entered: the age that stands, and kits that are one animal. */
@@ -20,7 +19,7 @@ public class PutRightService {
     private final KitService kits;
     private final AnimalService animals;
     private final AgeDesignationService ages;
-    private final SpecimenService specimens;
+    private final ReAttributionService reAttributions;
     private final LineService lines;
     private final Event<SpecimensRecorded> recorded;
 
@@ -28,13 +27,13 @@ public class PutRightService {
             KitService kits,
             AnimalService animals,
             AgeDesignationService ages,
-            SpecimenService specimens,
+            ReAttributionService reAttributions,
             LineService lines,
             Event<SpecimensRecorded> recorded) {
         this.kits = kits;
         this.animals = animals;
         this.ages = ages;
-        this.specimens = specimens;
+        this.reAttributions = reAttributions;
         this.lines = lines;
         this.recorded = recorded;
     }
@@ -58,6 +57,8 @@ public class PutRightService {
         }
         String kit = kits.kit(typed);
         String other = kits.kit(typedOther);
+        lines.hold(List.of(kit, other));
+        reAttributions.requireNoneOpenBetween(kit, other);
         boolean isNew = animals.link(kit, other, why.reason(), why.evidence());
         if (isNew) {
             tissueFollows(kit, other, "SAME_AS");
@@ -72,13 +73,9 @@ public class PutRightService {
         animals.unlink(kit, reason).ifPresent(counted -> tissueFollows(kit, counted, "SAME_AS_UNDONE"));
     }
 
-    /** What was taken and found under one kit of an animal is the animal's: the kit that counts is told of it, or no more. */
+    /** What was taken and found under one kit of an animal is the animal's: the others are told of it, or no more. */
     private void tissueFollows(String kit, String counted, String cause) {
-        List<String> members = new ArrayList<>(animals.duplicatesOf(counted));
-        members.add(counted);
-        boolean has = members.stream().anyMatch(each -> !specimens.ofKit(each).isEmpty());
-        lines.setHasSpecimen(List.of(counted), has, cause);
-        lines.settleAttribution(List.of(kit, counted), cause);
+        lines.settle(List.of(kit, counted), cause);
         recorded.fire(new SpecimensRecorded(List.of(kit, counted), cause));
     }
 }

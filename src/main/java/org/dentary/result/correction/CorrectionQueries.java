@@ -10,10 +10,17 @@ import java.util.UUID;
 /** Finds replaced words and who had them, set-based, and reads the work list. */
 @ApplicationScoped
 class CorrectionQueries {
+    /** Lines that were said of the animal: all but those while a label was in doubt. */
+    private static final String SAID = """
+            and (p.exclusion <> 'NOT_ATTRIBUTABLE' or exists (select 1 from correction c where c.line_after = p.id))
+            """;
+
     /**
      * A revision of the line that replaced the last word that was read. That nothing stands any more counts only where the
      * word was taken back: a detection that is no longer one, or a finding put right. New tissue or a new order of an
      * animal that has an outcome is no correction; nor is it that an animal not tested waits again, for it had no result.
+     * While a label is in doubt nothing is said of the animal: what stood before the doubt and what stands after it differ,
+     * or do not.
      */
     private static final String FIND = """
             insert into correction (kit, disease, earlier, word, cause, line_before, line_after, at)
@@ -22,22 +29,28 @@ class CorrectionQueries {
               cross join lateral (select p.id, p.outcome from line p
                                    where p.kit = n.kit and p.disease = n.disease and p.id < n.id and p.outcome <> 'PENDING'
                                      and p.has_specimen
+            """ + SAID + """
                                    order by p.id desc limit 1) b
               cross join lateral (select p.outcome from line p
                                    where p.kit = n.kit and p.disease = n.disease and p.id < n.id
+            """ + SAID + """
                                    order by p.id desc limit 1) last
              where n.kit = any(cast(:kits as text[])) and n.closed_at is null
-               and n.exclusion in ('', 'NOT_ATTRIBUTABLE')
+               and (n.exclusion = ''
+                    or n.exclusion = 'NOT_ATTRIBUTABLE' and exists (select 1 from unidentified_kit u where u.kit = n.kit))
                and n.outcome <> b.outcome and n.outcome <> last.outcome
                and (n.outcome <> 'PENDING' or b.outcome = 'DETECTED'
                     or (n.derived_outcome = 'PENDING' and b.outcome <> 'NOT_TESTED'
-                        and n.cause in ('CORRECTION', 'FINDING', 'RE_ATTRIBUTION', 'IDENTITY_EXCEPTION_REFUSED')))
+                        and n.cause in ('CORRECTION', 'FINDING', 'RE_ATTRIBUTION', 'RE_ATTRIBUTION_REFUSED',
+                                        'SAME_AS_UNDONE', 'IDENTITY_EXCEPTION_REFUSED')))
                 on conflict (line_after) do nothing
             """;
 
+    /** Who had the word under whichever kit of the animal. */
     private static final String RECIPIENTS = """
             with fresh as (
-              select c.id, c.kit, c.disease, c.earlier, c.word from correction c join line l on l.id = c.line_after
+              select c.id, m.kit, c.disease, c.earlier, c.word from correction c join line l on l.id = c.line_after
+                join animal_kit k on k.kit = c.kit join animal_kit m on m.counted = k.counted
                where c.kit = any(cast(:kits as text[])) and l.closed_at is null
                  and not exists (select 1 from correction_recipient r where r.correction = c.id))
             insert into correction_recipient (correction, kind, recipient, named, had, had_by, had_at)
@@ -69,13 +82,15 @@ class CorrectionQueries {
               from fresh f join line l on l.kit = f.kit and l.disease = f.disease
                and l.outcome not in ('PENDING', f.word) and l.has_specimen
               join data_cut_line x on x.line = l.id join data_cut u on u.id = x.cut
+                on conflict (correction, kind, recipient) do nothing
             """;
+
     private static final String STANDING = """
             with newest as (select kit, disease, max(id) as id from correction group by kit, disease),
             told as (
               select r.*, case r.kind
                        when 'CONTACT' then exists (select 1 from notification_attempt n join correction c on c.id = r.correction
-                              where n.kit = c.kit and n.disease = c.disease and n.closes
+                              where n.kit = r.recipient and n.disease = c.disease and n.closes
                                 and n.outcome in (c.word, 'NOT_ATTRIBUTABLE')
                                 and n.recorded_at > c.at
                                 and not exists (select 1 from notification_attempt x where x.corrects = n.id))

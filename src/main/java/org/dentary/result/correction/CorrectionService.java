@@ -111,7 +111,7 @@ public class CorrectionService {
             throw new RuleBroken(
                     "TOLD_BY_NOTIFICATION",
                     "Whoever brought the animal is told under /notifications/"
-                            + correction.head().kit() + "/" + correction.head().disease()
+                            + to.recipient() + "/" + correction.head().disease()
                             + "; record the try there");
         }
         if (correction.head().state().equals("SUPERSEDED")) {

@@ -12,26 +12,30 @@ import java.util.UUID;
 /** Reads who is to be told what, from released outcomes and tries alone. */
 @ApplicationScoped
 public class NotificationQueries {
-    /** The last try that closed something, or that undid it by coming back, decides. */
+    /**
+     * The last try that closed something, or that undid it by coming back, decides. Of an animal whose label is in doubt
+     * nothing is told, under none of its kits. Who was told is told again, also that no tissue was its own after all.
+     */
     private static final String STANDING = """
             with standing as (
               select l.kit, l.disease, case when u.kit is null then l.outcome else 'NOT_ATTRIBUTABLE' end as outcome,
-                     l.exclusion, u.settled_at, coalesce(l.season, '') as season, l.station,
+                     doubt.kit is not null and u.kit is null as in_doubt, u.settled_at, coalesce(l.season, '') as season, l.station,
                      coalesce(l.unit, 'UNKNOWN') as unit, l.died_on, c.kit is not null as contact_kept, last.closes,
                      last.outcome as told, last.result as last_closing
                 from line l
                 left join vault.contact c on c.kit = l.kit and c.names_somebody
-                left join unidentified_kit u on u.kit = l.kit and l.exclusion = 'NOT_ATTRIBUTABLE'
+                left join animal doubt on doubt.kit = l.kit and doubt.not_attributable
+                left join unidentified_kit u on u.kit = doubt.kit
                 left join lateral (
                   select t.closes, t.outcome, t.result from notification_attempt t
                    where t.kit = l.kit and t.disease = l.disease and (t.closes or t.result = 'RETURNED')
                      and not exists (select 1 from notification_attempt r where r.corrects = t.id)
                    order by t.at desc, t.recorded_at desc limit 1) last on true
                where l.closed_at is null and l.exclusion in ('', 'DUPLICATE', 'NOT_ATTRIBUTABLE')
-                 and (l.outcome <> 'PENDING' or u.kit is not null) and l.has_specimen
+                 and (l.outcome <> 'PENDING' or u.kit is not null) and (l.has_specimen or last.closes)
                  and (c.kit is not null or l.outcome = 'DETECTED' or last.closes)),
             item as (
-              select s.*, case when s.exclusion = 'NOT_ATTRIBUTABLE' and s.settled_at is null then 'HELD'
+              select s.*, case when s.in_doubt then 'HELD'
                                when s.closes and s.told = s.outcome and s.last_closing in ('NOT_WISHED', 'UNREACHABLE')
                                  then 'CLOSED'
                                when s.closes and s.told = s.outcome then 'TOLD'
@@ -85,13 +89,14 @@ public class NotificationQueries {
     /** While a label is in doubt nothing is told, in the words of what is not finished. */
     private static final String OUTCOMES = """
             select l.kit, l.disease, d.name as disease_name,
-                   case when l.exclusion <> 'NOT_ATTRIBUTABLE' then l.outcome
-                        when u.kit is null then 'PENDING' else 'NOT_ATTRIBUTABLE' end as outcome, l.station, s.name as station_name, l.died_on,
+                   case when u.kit is not null then 'NOT_ATTRIBUTABLE' when a.not_attributable then 'PENDING'
+                        else l.outcome end as outcome, l.station, s.name as station_name, l.died_on,
                    l.species, p.name as species_name,
                    coalesce((select string_agg(i.value, ', ' order by i.value) from animal_identifier i
                               where i.kit = l.kit and i.type = 'REGISTRATION'), '') as registration
               from line l join disease d on d.code = l.disease join station s on s.code = l.station
-              join species p on p.code = l.species left join unidentified_kit u on u.kit = l.kit
+              join species p on p.code = l.species join animal a on a.kit = l.kit
+              left join unidentified_kit u on u.kit = l.kit
              where l.kit in (:kits) and l.closed_at is null and l.exclusion <> 'ENTERED_IN_ERROR'
              order by l.died_on desc nulls last, l.kit, d.position, d.code
             """;

@@ -12,7 +12,8 @@ import org.hibernate.Session;
 @ApplicationScoped
 class ReleaseQueries {
     private static final String STATE = """
-            select coalesce(a.same_as, a.kit) as kit, l.derived_outcome, l.outcome, l.unit, l.season, s.time_zone
+            select coalesce(a.same_as, a.kit) as kit, l.derived_outcome, l.outcome, l.unit, l.season, s.time_zone,
+                   a.not_attributable
               from animal a join station s on s.code = a.station join line l on l.kit = coalesce(a.same_as, a.kit) and l.disease = :disease
                and l.closed_at is null
              where a.kit = :kit
@@ -64,7 +65,14 @@ class ReleaseQueries {
     }
 
     /** An animal's outcomes for one disease, by the kit that counts. */
-    record State(String kit, String derivedOutcome, String outcome, String unit, String season, String timeZone) {}
+    record State(
+            String kit,
+            String derivedOutcome,
+            String outcome,
+            String unit,
+            String season,
+            String timeZone,
+            Boolean inDoubt) {}
 
     @SuppressWarnings("unchecked")
     Optional<State> state(String kit, String disease) {

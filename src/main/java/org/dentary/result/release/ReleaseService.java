@@ -86,6 +86,12 @@ public class ReleaseService {
                     "the outcome of " + state.kit() + " for " + disease + " is " + state.derivedOutcome()
                             + "; only a final detection is released");
         }
+        if (state.inDoubt()) {
+            throw new RuleBroken(
+                    "LABELS_IN_DOUBT",
+                    "A label of " + state.kit() + " is in doubt, so what was found may be another animal's; settle the"
+                            + " swap or the identity exception first, then release");
+        }
         requireNoIncident(state, disease);
         requireSecondPerson(who, state, disease);
         queries.insert(state.kit(), disease, Outcome.DETECTED.name(), reason, who.actor(), clock.instant());

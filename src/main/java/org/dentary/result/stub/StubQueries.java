@@ -11,7 +11,7 @@ import java.util.List;
 class StubQueries {
     /** One statement whether the code, the fact or nothing fits, so that the work done tells nothing. */
     private static final String FIND = """
-            select d.name as disease, case when l.exclusion <> 'NOT_ATTRIBUTABLE' then l.outcome
+            select d.name as disease, case when not a.not_attributable then l.outcome
                         when exists (select 1 from unidentified_kit u where u.kit = l.kit) then 'NOT_ATTRIBUTABLE'
                         else 'PENDING' end as outcome,
                    s.name as species,

@@ -20,7 +20,7 @@ import org.dentary.ledger.Seal;
  *
  * @param label how its label was issued, printed again, voided
  * @param preservations how it was kept, oldest first
- * @param reAttributions asked, confirmed and refused ones of this label, oldest first
+ * @param reAttributions asked, confirmed and refused ones of this label and of what it was cut from, oldest first
  * @param corrections of the specimen's record, oldest first
  * @param seals where its events lie under checkpoints, by event; those that none seals yet are left out
  * @param proof that its last event lies under a checkpoint, or null while none seals it; as each event holds the hash of
@@ -46,9 +46,12 @@ public record Dossier(
     /**
      * That what is under a label came from another animal.
      *
+     * @param of the code whose dossier it is
+     * @param code the label that was asked about: the same, or that of what it was cut from
      * @param state {@code ASKED}, {@code CONFIRMED} or {@code REFUSED}
      */
     public record ReAttribution(
+            String of,
             String code,
             String fromKit,
             String toKit,
@@ -59,7 +62,11 @@ public record Dossier(
             String state,
             String decidedBy,
             Instant decidedAt,
-            String decisionReason) {}
+            String decisionReason) {
+        public boolean isOfWhatItWasCutFrom() {
+            return !of.equals(code);
+        }
+    }
 
     public Dossier {
         preservations = List.copyOf(preservations);

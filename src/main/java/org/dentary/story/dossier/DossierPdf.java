@@ -173,8 +173,9 @@ final class DossierPdf {
         paper.heading("Swapped labels");
         for (Dossier.ReAttribution one : dossier.reAttributions()) {
             paper.line(
-                    dossier.local(one.askedAt()) + ": " + one.askedBy() + " asked to put what is under this label from"
-                            + " kit " + one.fromKit() + " to kit " + one.toKit() + ". Reason: " + one.reason()
+                    dossier.local(one.askedAt()) + ": " + one.askedBy() + " asked to put what is under "
+                            + (one.isOfWhatItWasCutFrom() ? one.code() + ", which it was cut from," : "this label")
+                            + " from kit " + one.fromKit() + " to kit " + one.toKit() + ". Reason: " + one.reason()
                             + ". Evidence: " + one.evidence() + ".",
                     DossierPaper.TEXT);
             paper.line(

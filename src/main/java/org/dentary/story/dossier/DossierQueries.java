@@ -13,8 +13,8 @@ class DossierQueries {
                    s.parent, s.tissue, s.tissue_text, s.side, s.condition, s.preservation, s.collected_at,
                    coalesce(p.name, s.collected_by), species.name, a.sex, a.died_on, a.died_on_precision,
                    unit.name, station.name, coalesce(station.time_zone, issued.time_zone), season.name,
-                   exists (select 1 from re_attribution r
-                            where (r.from_kit = a.kit or r.to_kit = a.kit)
+                   exists (select 1 from animal_kit m join re_attribution r on m.kit in (r.from_kit, r.to_kit)
+                            where m.counted = coalesce(a.same_as, a.kit)
                               and not exists (select 1 from re_attribution_decision d where d.re_attribution = r.id)),
                     coalesce(a.entered_in_error, false), a.same_as, a.collection_route
               from label l
@@ -35,16 +35,23 @@ class DossierQueries {
               from specimen_preservation s left join person p on p.code = s.by_actor
              where s.code = any(:codes) order by s.code, s.since, s.id
             """;
+    /** Of each label and of those that its specimen was cut from: a piece goes where its specimen goes. */
     private static final String RE_ATTRIBUTIONS = """
-            select r.code, r.from_kit, r.to_kit, r.reason, r.evidence, coalesce(asker.name, r.asked_by), r.asked_at,
+            with recursive lineage (of, code) as (
+                select code, code from unnest(cast(:codes as text[])) as c (code)
+                union
+                select l.of, s.parent from specimen s join lineage l on s.code = l.code where s.parent is not null)
+            select g.of, r.code, r.from_kit, r.to_kit, r.reason, r.evidence, coalesce(asker.name, r.asked_by), r.asked_at,
                    case when d.confirmed is null then 'ASKED' when d.confirmed then 'CONFIRMED' else 'REFUSED' end,
                    coalesce(decider.name, d.by_actor), d.at, d.reason as decision_reason
-              from re_attribution r
+              from lineage g
+              join re_attribution r on r.code = g.code
               left join re_attribution_decision d on d.re_attribution = r.id
               left join person asker on asker.code = r.asked_by
               left join person decider on decider.code = d.by_actor
-             where r.code = any(:codes) order by r.code, r.asked_at, r.id
+             order by g.of, r.asked_at, r.id
             """;
+
     private static final String CORRECTIONS = """
             select h.key, h.at, coalesce(p.name, h.actor), h.reason
               from history h left join person p on p.code = h.actor

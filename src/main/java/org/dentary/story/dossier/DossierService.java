@@ -76,7 +76,7 @@ public class DossierService {
         Map<String, Identity> identities =
                 queries.identities(codes).stream().collect(Collectors.toMap(Identity::code, Function.identity()));
         Map<String, List<Dossier.Preservation>> preservations = byCode(queries.preservations(codes), p -> p.code());
-        Map<String, List<Dossier.ReAttribution>> reAttributions = byCode(queries.reAttributions(codes), r -> r.code());
+        Map<String, List<Dossier.ReAttribution>> reAttributions = byCode(queries.reAttributions(codes), r -> r.of());
         Map<String, List<Dossier.Correction>> corrections = byCode(queries.corrections(codes), c -> c.code());
         Map<String, LabelHistory> labels = histories.of(codes);
         Map<UUID, Seal> seals = checkpoints.seals(Stream.concat(

@@ -87,10 +87,11 @@ class LineServiceTest {
     void theFirstSpecimenMakesAnUntestedAnimalPendingAndALaterOneChangesNothing() {
         String kit = animals(1).get(0);
         lines.openLines(List.of(kit), "INTAKE");
-        lines.setHasSpecimen(List.of(kit), "SPECIMEN");
+        tissueOf(kit);
+        lines.settle(List.of(kit), "SPECIMEN");
         assertEquals("LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true PENDING PENDING ", line(kit));
         lines.setOutcomes(List.of(new LineService.OutcomeOf(kit, disease, "NOT_TESTED", "NOT_TESTED", "")), "FINDING");
-        lines.setHasSpecimen(List.of(kit), "SPECIMEN");
+        lines.settle(List.of(kit), "SPECIMEN");
         assertEquals("LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true NOT_TESTED NOT_TESTED ", line(kit));
         assertEquals(3, rows(kit));
     }
@@ -109,12 +110,34 @@ class LineServiceTest {
     void anUnresolvedSwapIsCountedNowhereUntilItIsResolved() {
         List<String> two = animals(2);
         lines.openLines(two, "INTAKE");
-        lines.setNotAttributable(two, true, "RE_ATTRIBUTION_ASKED");
+        UUID swap = swapOf(two);
+        lines.settle(two, "RE_ATTRIBUTION_ASKED");
         two.forEach(kit -> assertEquals(
                 "LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN false NOT_TESTED NOT_TESTED NOT_ATTRIBUTABLE",
                 line(kit)));
-        lines.setNotAttributable(two, false, "RE_ATTRIBUTION_CONFIRMED");
+        sql("insert into re_attribution_decision values ('" + swap + "', false, 'none', 'test', now())");
+        lines.settle(two, "RE_ATTRIBUTION_REFUSED");
         two.forEach(kit -> assertEquals(3, rows(kit)));
+    }
+
+    @Test
+    void whatIsTrueOfOneKitIsTrueOfEveryKitOfTheAnimal() {
+        List<String> three = animals(3);
+        String counted = three.get(0);
+        String duplicate = three.get(1);
+        lines.openLines(three, "INTAKE");
+        sql("update animal set same_as = '" + counted + "' where kit = '" + duplicate + "'");
+        tissueOf(duplicate);
+        swapOf(List.of(duplicate, three.get(2)));
+        lines.settle(List.of(three.get(2), duplicate), "RE_ATTRIBUTION_ASKED");
+        assertEquals(
+                "LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true PENDING PENDING NOT_ATTRIBUTABLE", line(counted));
+        assertEquals("LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true PENDING PENDING DUPLICATE", line(duplicate));
+        sql("update animal set same_as = null where kit = '" + duplicate + "'");
+        lines.settle(List.of(counted, duplicate), "SAME_AS_UNDONE");
+        assertEquals("LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN false NOT_TESTED NOT_TESTED ", line(counted));
+        assertEquals(
+                "LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true PENDING PENDING NOT_ATTRIBUTABLE", line(duplicate));
     }
 
     @Test
@@ -153,6 +176,7 @@ class LineServiceTest {
     void twoRevisionsAtOnceLoseNeither() throws Exception {
         String kit = animals(1).get(0);
         lines.openLines(List.of(kit), "INTAKE");
+        tissueOf(kit);
         AtomicReference<Throwable> fault = new AtomicReference<>();
         Thread other = new Thread(() -> {
             try {
@@ -163,7 +187,7 @@ class LineServiceTest {
             }
         });
         QuarkusTransaction.requiringNew().run(() -> {
-            lines.setHasSpecimen(List.of(kit), "SPECIMEN");
+            lines.settle(List.of(kit), "SPECIMEN");
             other.start();
             try {
                 Thread.sleep(300);
@@ -180,6 +204,24 @@ class LineServiceTest {
         return one("select concat_ws(' ', coalesce(season, '-'), coalesce(unit, '-'), coalesce(region, '-'), sex,"
                 + " age_class, has_specimen::text, derived_outcome, outcome, exclusion) from line where kit = '" + kit
                 + "' and disease = 'LINE_TEST' and closed_at is null");
+    }
+
+    private void tissueOf(String kit) {
+        sql("insert into label (code, part, kit_printed, kit_bound) values ('" + kit + "-T', 'NODES', '" + kit + "', '"
+                + kit + "')");
+        sql(
+                "insert into specimen (code, tissue, side, condition, preservation, collected_at, collected_by, recorded_by,"
+                        + " recorded_at) values ('" + kit
+                        + "-T', 'OBEX', 'NONE', 'GOOD', 'FROZEN', now(), 'test', 'test', now())");
+    }
+
+    private UUID swapOf(List<String> two) {
+        UUID id = UUID.randomUUID();
+        sql("insert into label (code, part, kit_printed, kit_bound) values ('" + two.get(0) + "-S', 'NODES', '"
+                + two.get(0) + "', '" + two.get(0) + "')");
+        sql("insert into re_attribution values ('" + id + "', '" + two.get(0) + "-S', '" + two.get(0) + "', '"
+                + two.get(1) + "', 'trays', 'photo', 'test', now())");
+        return id;
     }
 
     private int rows(String kit) {

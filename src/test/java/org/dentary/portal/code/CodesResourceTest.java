@@ -97,7 +97,7 @@ class CodesResourceTest {
         IntakeFixture.Deer deer = intake.aDeer();
         intake.take(deer, intake.facts());
         LabelOfKit stray = kits.aKit(Part.JAW).get(0);
-        service.rebind(stray.code(), deer.kit());
+        service.rebind(List.of(stray.code()), deer.kit());
         code(stray.code()).body("kit", equalTo(stray.kit())).body("boundTo", equalTo(deer.kit()));
     }
 

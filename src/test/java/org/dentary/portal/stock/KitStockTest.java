@@ -120,7 +120,7 @@ class KitStockTest {
         facts.put("station", SeasonFixture.WESTERN_STATION);
         intake.put("sampler", "/animals/" + elsewhere.kit(), facts).statusCode(201);
         String stray = block.labels().get(5).code();
-        labels.rebind(stray, elsewhere.kit());
+        labels.rebind(List.of(stray), elsewhere.kit());
         intake.put(
                         "sampler",
                         "/animals/" + elsewhere.kit() + "/specimens/" + stray,

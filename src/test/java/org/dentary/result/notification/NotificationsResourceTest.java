@@ -140,8 +140,8 @@ class NotificationsResourceTest {
         Deer deer = telling.broughtBy("Mara Quist", "555 0104");
         telling.outcome(deer, "NOT_DETECTED", "NOT_DETECTED");
         QuarkusTransaction.requiringNew()
-                .run(() -> entities.createNativeQuery("update line set exclusion = 'NOT_ATTRIBUTABLE' where kit = '"
-                                + deer.kit() + "' and closed_at is null")
+                .run(() -> entities.createNativeQuery(
+                                "update animal set not_attributable = true where kit = '" + deer.kit() + "'")
                         .executeUpdate());
         one(deer).body("item.state", equalTo("HELD"));
         attempt(deer, UUID.randomUUID(), "NOT_DETECTED", "PHONE", "REACHED")
