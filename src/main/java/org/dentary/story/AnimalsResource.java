@@ -11,11 +11,10 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 
 /** Animals: the list, and one whole story. */
 @Path("/api/v1/animals")
@@ -36,16 +35,8 @@ public class AnimalsResource {
     @PermissionsAllowed(Act.ANIMAL_READ)
     public Response list(@BeanParam AnimalListParameters asked, @Context UriInfo address) {
         int limit = asked.limit();
-        List<AnimalListItem> page = list.page(asked.filter(current.get()), asked.after(), limit);
-        Response.ResponseBuilder answer = Response.ok(new ItemList<>(page));
-        if (page.size() == limit) {
-            String next = address.getRequestUriBuilder()
-                    .replaceQueryParam("after", page.get(limit - 1).kit())
-                    .build()
-                    .toString();
-            answer.header(HttpHeaders.LINK, "<" + next + ">; rel=\"next\"");
-        }
-        return answer.build();
+        return Page.of(list.page(asked.filter(current.get()), asked.after(), limit + 1), limit)
+                .answer(address, "after", AnimalListItem::kit);
     }
 
     /** All animals of the filter as CSV, streamed, for those who ask for {@code text/csv}. */

@@ -16,6 +16,7 @@ import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.table.Page;
 import org.dentary.specimen.Preservation;
 import org.dentary.specimen.SpecimenService;
 import org.dentary.specimen.SpecimenView;
@@ -28,6 +29,9 @@ import org.dentary.submission.packing.Verdict;
 class BenchPage {
     /** Of what waits to be sent, so many stand beside the bench: those that have waited longest. */
     private static final int WAITING = 5;
+
+    private static final OutstandingLists.Part<OutstandingQueries.Waiting> NOTHING =
+            new OutstandingLists.Part<>(new Page<>(List.of(), false), 0);
 
     private final SubmissionService submissions;
     private final DispatchService leaving;
@@ -68,8 +72,7 @@ class BenchPage {
                 String cut,
                 List<Preservation> preservations,
                 List<String> zones,
-                List<OutstandingQueries.Waiting> waiting,
-                int shown,
+                OutstandingLists.Part<OutstandingQueries.Waiting> waiting,
                 Bench typed,
                 Faults faults);
     }
@@ -98,8 +101,7 @@ class BenchPage {
                                 .orElse(null),
                 List.of(Preservation.values()),
                 desk.zones(),
-                view.state().equals("PACKING") ? outstanding.waiting(WAITING + 1) : List.of(),
-                WAITING,
+                view.state().equals("PACKING") ? outstanding.waiting(null, WAITING) : NOTHING,
                 typed,
                 faults);
     }

@@ -24,6 +24,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.table.Page;
 import org.dentary.submission.outstanding.OutstandingLists;
 import org.dentary.submission.outstanding.OutstandingQueries;
 import org.dentary.submission.packing.PackSpecimen;
@@ -71,32 +72,44 @@ public class SubmissionPages {
     @CheckedTemplate(basePath = "submission")
     static class Templates {
         static native TemplateInstance submissions(
-                List<SubmissionQueries.Head> open,
-                List<SubmissionQueries.Head> received,
-                boolean more,
-                List<OutstandingQueries.Waiting> waiting,
-                List<OutstandingQueries.Overdue> overdue,
-                OutstandingLists.Waits waits,
+                Page<SubmissionQueries.Head> open,
+                Page<SubmissionQueries.Head> received,
+                OutstandingLists.Part<OutstandingQueries.Waiting> waiting,
+                OutstandingLists.Part<OutstandingQueries.Overdue> overdue,
+                Next next,
                 List<OutstandingQueries.Turnaround> turnaround,
                 List<LaboratoryView> laboratories,
                 Faults faults);
     }
 
+    /** Where the next page of each list begins; null where nothing follows. */
+    record Next(Long open, Long received, String waiting, String overdue) {}
+
     @GET
     @PermissionsAllowed(Act.SUBMISSION_READ)
-    public TemplateInstance list(@QueryParam("before") Long before, @QueryParam("all") boolean whole) {
-        return list(before, whole ? Integer.MAX_VALUE : FIRST_WAITING, Faults.NONE);
+    public TemplateInstance list(
+            @QueryParam("open") Long open,
+            @QueryParam("before") Long before,
+            @QueryParam("waiting") String waiting,
+            @QueryParam("overdue") String overdue) {
+        return list(new Next(open, before, waiting, overdue), Faults.NONE);
     }
 
-    private TemplateInstance list(Long before, int shown, Faults faults) {
-        List<SubmissionQueries.Head> received = lists.list(RECEIVED, null, before, A_PAGE + 1);
+    private TemplateInstance list(Next from, Faults faults) {
+        Page<SubmissionQueries.Head> open = lists.list(OPEN, null, from.open(), MOST_OPEN);
+        Page<SubmissionQueries.Head> received = lists.list(RECEIVED, null, from.received(), A_PAGE);
+        OutstandingLists.Part<OutstandingQueries.Waiting> waiting = outstanding.waiting(from.waiting(), FIRST_WAITING);
+        OutstandingLists.Part<OutstandingQueries.Overdue> overdue = outstanding.overdue(from.overdue(), FIRST_WAITING);
         return Templates.submissions(
-                lists.list(OPEN, null, null, MOST_OPEN),
-                received.subList(0, Math.min(A_PAGE, received.size())),
-                received.size() > A_PAGE,
-                outstanding.waiting(shown),
-                outstanding.overdue(shown),
-                outstanding.waits(),
+                open,
+                received,
+                waiting,
+                overdue,
+                new Next(
+                        open.next(SubmissionQueries.Head::number),
+                        received.next(SubmissionQueries.Head::number),
+                        waiting.page().next(OutstandingQueries.Waiting::code),
+                        overdue.page().next(OutstandingLists::mark)),
                 outstanding.turnaround(),
                 plan.laboratories(),
                 faults);
@@ -114,7 +127,7 @@ public class SubmissionPages {
             return Response.seeOther(URI.create("/submissions/" + id)).build();
         } catch (DomainException fault) {
             return Response.status(422)
-                    .entity(list(null, FIRST_WAITING, Faults.of(fault)))
+                    .entity(list(new Next(null, null, null, null), Faults.of(fault)))
                     .build();
         }
     }

@@ -2,6 +2,7 @@ package org.dentary.submission;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
@@ -100,6 +101,15 @@ class SubmissionQueries {
      */
     @SuppressWarnings("unchecked")
     List<Head> list(List<String> states, String laboratory, Long before, int most, Sight sight) {
+        return heads(states, laboratory, before, sight).setMaxResults(most).getResultList();
+    }
+
+    /** All of them, of {@link Head}s, for a stream. */
+    Query heads(Sight sight) {
+        return heads(List.of(), null, null, sight);
+    }
+
+    private Query heads(List<String> states, String laboratory, Long before, Sight sight) {
         return sight.bind(entities.createNativeQuery(
                         SELECT + " and (cardinality(:states) = 0 or b.state = any(:states))"
                                 + " and (cast(:laboratory as text) is null or b.laboratory = :laboratory)"
@@ -107,9 +117,7 @@ class SubmissionQueries {
                         Head.class))
                 .setParameter("states", states.toArray(String[]::new))
                 .setParameter("laboratory", laboratory)
-                .setParameter("before", before)
-                .setMaxResults(most)
-                .getResultList();
+                .setParameter("before", before);
     }
 
     @SuppressWarnings("unchecked")

@@ -13,37 +13,50 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayOutputStream;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
+import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.Reply;
-import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
+import org.dentary.platform.table.StreamedCsv;
 import org.dentary.submission.packing.PackSpecimen;
 
 /** Submissions to laboratories. */
 @Path("/api/v1/submissions")
 public class SubmissionsResource {
+    private static final List<String> STATES = List.of("PACKING", "DISPATCHED", "RECEIVED");
+    private static final int MOST = 1_000;
+
     private final SubmissionService submissions;
     private final SubmissionLists lists;
     private final DispatchService leaving;
     private final ReceiptService receipts;
     private final RecallService recalls;
+    private final PlanService plan;
+    private final StreamedCsv files;
 
     SubmissionsResource(
             SubmissionService submissions,
             SubmissionLists lists,
             DispatchService leaving,
             ReceiptService receipts,
-            RecallService recalls) {
+            RecallService recalls,
+            PlanService plan,
+            StreamedCsv files) {
         this.submissions = submissions;
         this.lists = lists;
         this.leaving = leaving;
         this.receipts = receipts;
         this.recalls = recalls;
+        this.plan = plan;
+        this.files = files;
     }
 
     @PUT
@@ -134,16 +147,28 @@ public class SubmissionsResource {
         return answer(new SubmissionService.Done(submissions.view(id), false));
     }
 
-    /** Submissions, newest first; the next page is asked with the last number as {@code before}. */
+    /**
+     * Submissions, newest first.
+     *
+     * @param before the number at which the page before ended, from its Link
+     */
     @GET
     @PermissionsAllowed(Act.SUBMISSION_READ)
-    public ItemList<SubmissionQueries.Head> list(
+    public Response list(
             @QueryParam("state") String state,
             @QueryParam("laboratory") String laboratory,
             @QueryParam("before") Long before,
-            @QueryParam("limit") @DefaultValue("200") int limit) {
-        return new ItemList<>(lists.list(
-                state == null ? List.of() : List.of(state), laboratory, before, Math.max(1, Math.min(limit, 1000))));
+            @QueryParam("limit") @DefaultValue("200") int limit,
+            @Context UriInfo address) {
+        if (state != null && !STATES.contains(state)) {
+            throw InvalidInput.field(
+                    "state", "INVALID_VALUE", "'" + state + "' is not one of " + String.join(", ", STATES));
+        }
+        if (laboratory != null) {
+            plan.laboratory(laboratory);
+        }
+        return lists.list(state == null ? List.of() : List.of(state), laboratory, before, Page.size(limit, MOST))
+                .answer(address, "before", SubmissionQueries.Head::number);
     }
 
     @GET
@@ -151,9 +176,8 @@ public class SubmissionsResource {
     @Produces("text/csv")
     @PermissionsAllowed(Act.SUBMISSION_READ)
     public Response listCsv() {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(
-                out,
+        return files.<SubmissionQueries.Head>file(
+                "submissions.csv",
                 List.of(
                         "number",
                         "id",
@@ -164,25 +188,20 @@ public class SubmissionsResource {
                         "missing",
                         "carrier",
                         "waybill",
-                        "dispatchedAt"))) {
-            lists.list(List.of(), null, null, 10_000)
-                    .forEach(one -> csv.row(
-                            one.number(),
-                            one.id(),
-                            one.laboratory(),
-                            one.state(),
-                            one.packed(),
-                            one.received(),
-                            one.missing(),
-                            one.carrier(),
-                            one.waybill(),
-                            one.dispatchedAt()));
-        }
-        return file(out.toByteArray(), CsvTable.MEDIA_TYPE, "submissions.csv");
-    }
-
-    private static Response file(byte[] body, String type, String name) {
-        return Reply.file(body, type, name);
+                        "dispatchedAt"),
+                lists.all(),
+                one -> new Object[] {
+                    one.number(),
+                    one.id(),
+                    one.laboratory(),
+                    one.state(),
+                    one.packed(),
+                    one.received(),
+                    one.missing(),
+                    one.carrier(),
+                    one.waybill(),
+                    one.dispatchedAt()
+                });
     }
 
     private static Response answer(SubmissionService.Done done) {

@@ -1,6 +1,7 @@
 package org.dentary.browser;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
@@ -10,6 +11,7 @@ import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.dentary.SeasonFixture;
+import org.dentary.WholeLists;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
 import org.dentary.story.Words;
@@ -84,8 +86,9 @@ class LaboratoryPathBrowserTest extends Browser {
         look(page, "lab-path-recall-" + width, width);
         page.click("text=I have it again");
         assertThat(row(page, code)).containsText("Recalled");
-        page.navigate("/submissions?all=true");
-        assertThat(page.locator("#waiting ~ *").first()).containsText(Words.asLabel(code));
+        page.navigate("/submissions");
+        assertTrue(WholeLists.inTheFile("liaison", "/api/v1/submissions/waiting.csv")
+                .contains(code));
         page.selectOption("#laboratory", "T_LAB_CONFIRMING");
         page.click("text=Begin packing");
         page.fill("#code", code);

@@ -74,6 +74,22 @@ public class FindingsFixture {
         return deer;
     }
 
+    /** A deer whose unit nobody knows, of a season in which the disease is established nowhere; its left node at the laboratory. */
+    public Deer ofUnknownUnit() {
+        season.ensure();
+        QuarkusTransaction.requiringNew().run(() -> {
+            entities.createNativeQuery(
+                            "insert into season (code, name, starts_on, ends_on, state) values"
+                                    + " ('T1971', 'Test season 1971', '1971-09-01', '1972-08-31', 'CLOSED') on conflict do nothing")
+                    .executeUpdate();
+            entities.createNativeQuery(
+                            "insert into plan_setting (name, value, season) select 'DISEASES_ESTABLISHED', '',"
+                                    + " 'T1971' where not exists (select 1 from plan_setting where season = 'T1971')")
+                    .executeUpdate();
+        });
+        return atTheLaboratory("UNKNOWN", facts -> facts.put("diedOn", "1971-11-14"));
+    }
+
     /** A final finding on the left node. */
     public ValidatableResponse finds(Deer deer, String stage, String word, String reason) {
         return finds(deer, stage, word, reason, stage.equals("CONFIRMATORY") ? "T_CONFIRM" : "T_SCREEN");

@@ -272,7 +272,7 @@ class SubmissionsResourceTest {
                 .body("verified", equalTo(true))
                 .body("custodian", equalTo("T_LIAISON"))
                 .body("events.kind", hasItem("RETURNED"));
-        as("liaison").get("/api/v1/submissions/overview").then().body("waiting.code", hasItem(back));
+        as("liaison").get("/api/v1/submissions/waiting.csv").then().body(containsString(back));
         String other = bench.packed(back);
         bench.dispatch(other, "2025-11-15T12:00:00-06:00").statusCode(200);
         bench.receive(id, on).statusCode(201).body("missing", equalTo(0));
@@ -491,5 +491,65 @@ class SubmissionsResourceTest {
         String code = answer.extract().path("code");
         String first = answer.extract().path("errors[0].rule");
         assertEquals(rule, first == null ? code : first, body);
+    }
+
+    @Test
+    void listsArePagedToTheirEndAndNoPageIsEmpty() {
+        for (int i = 0; i < 3; i++) {
+            bench.begun("T_LAB_CONFIRMING");
+        }
+        String list = "/api/v1/submissions?laboratory=T_LAB_CONFIRMING&state=PACKING&limit=";
+        int all = as("liaison").get(list + "1000").jsonPath().getList("items").size();
+        assertEquals(null, as("liaison").get(list + all).header("Link"), "a last page that is full leads nowhere");
+        String next = list + (all - 1);
+        String link = as("liaison").get(next).header("Link");
+        as("liaison")
+                .urlEncodingEnabled(false)
+                .get(link.substring(1, link.indexOf('>')))
+                .then()
+                .statusCode(200)
+                .body("items", hasSize(1));
+        for (String what : List.of("waiting", "overdue")) {
+            bench.sent(bench.aNode());
+            bench.aNode();
+            bench.aNode();
+            bench.sent(bench.aNode());
+            String first = "/api/v1/submissions/" + what + "?limit=1";
+            String after = as("liaison").get(first).header("Link");
+            String one = as("liaison").get(first).jsonPath().getString("items[0].code");
+            String two = as("liaison")
+                    .urlEncodingEnabled(false)
+                    .get(after.substring(1, after.indexOf('>')))
+                    .jsonPath()
+                    .getString("items[0].code");
+            assertEquals(
+                    List.of(one, two),
+                    as("liaison")
+                            .get("/api/v1/submissions/" + what + "?limit=2")
+                            .jsonPath()
+                            .getList("items.code"));
+            assertEquals(
+                    List.of(one, two),
+                    as("liaison")
+                            .get("/api/v1/submissions/overview?limit=2")
+                            .jsonPath()
+                            .getList(what + ".code"));
+        }
+        refused(as("liaison").get("/api/v1/submissions/overdue?after=nowhere").then(), 422, "INVALID_VALUE");
+    }
+
+    @Test
+    void refusesAStateALaboratoryAndASizeThatAreNone() {
+        refused(as("liaison").get("/api/v1/submissions?state=LOST").then(), 422, "INVALID_VALUE");
+        refused(as("liaison").get("/api/v1/submissions?laboratory=NOWHERE").then(), 404, "LABORATORY_UNKNOWN");
+        for (String path : List.of("", "/waiting", "/overdue", "/overview")) {
+            refused(as("liaison").get("/api/v1/submissions" + path + "?limit=0").then(), 422, "INVALID_VALUE");
+            refused(
+                    as("liaison")
+                            .get("/api/v1/submissions" + path + "?limit=1001")
+                            .then(),
+                    422,
+                    "INVALID_VALUE");
+        }
     }
 }

@@ -1,15 +1,14 @@
 package org.dentary.custody.chain;
 
-import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.UriInfo;
 import java.time.DateTimeException;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.Reply;
+import org.dentary.platform.table.Page;
 
-/** The answers of this room: with today's version as ETag, lists with a link to the next page. */
+/** The answers of this room: with today's version as ETag, and where a page ended. */
 public final class Answers {
     private static final int MOST = 1_000;
 
@@ -25,30 +24,13 @@ public final class Answers {
         return answer(200, view, version);
     }
 
-    /** A page of a list; where more follow, with a link (RFC 8288) to the page after {@code last}. */
-    public static Response page(Object items, boolean more, UriInfo uri, String parameter, Mark last) {
-        Response.ResponseBuilder answer = Response.ok(items);
-        if (more && last != null) {
-            String next = uri.getRequestUriBuilder()
-                    .replaceQueryParam(parameter, last.text())
-                    .build()
-                    .toString();
-            answer.header(HttpHeaders.LINK, "<" + next + ">; rel=\"next\"");
-        }
-        return answer.build();
-    }
-
     /**
      * The limit asked for.
      *
      * @throws InvalidInput unless it is in [1, 1,000]
      */
     public static int limit(int asked) {
-        if (asked < 1 || asked > MOST) {
-            throw InvalidInput.field(
-                    "limit", "INVALID_VALUE", "limit is " + asked + "; allowed: a whole number from 1 to " + MOST);
-        }
-        return asked;
+        return Page.size(asked, MOST);
     }
 
     private static <V> Response answer(int status, V view, ToIntFunction<V> version) {
@@ -76,11 +58,12 @@ public final class Answers {
             try {
                 return parse.apply(value);
             } catch (DateTimeException e) {
-                throw broken(text());
+                throw broken(toString());
             }
         }
 
-        String text() {
+        @Override
+        public String toString() {
             return value + "_" + id;
         }
 

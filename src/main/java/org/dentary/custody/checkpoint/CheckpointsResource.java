@@ -15,7 +15,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.StreamingOutput;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.List;
 import java.util.UUID;
 import org.dentary.ledger.Checkpoint;
 import org.dentary.ledger.CheckpointService;
@@ -25,7 +24,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.request.Reply;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** The ledger's checkpoints and proofs, and all that is needed to check them without this service. */
@@ -58,22 +57,10 @@ public class CheckpointsResource {
             @QueryParam("before") @DefaultValue("9223372036854775807") long before,
             @QueryParam("limit") @DefaultValue("100") int limit,
             @Context UriInfo uri) {
-        if (limit < 1 || limit > MOST) {
-            throw InvalidInput.field(
-                    "limit", "INVALID_VALUE", "limit is " + limit + "; allowed: a whole number from 1 to " + MOST);
-        }
-        List<Checkpoint> found = checkpoints.checkpoints(before, limit);
-        Response.ResponseBuilder answer = Response.ok(
-                new ItemList<>(found.stream().map(CheckpointView::of).toList()));
-        long last = found.isEmpty() ? 1 : found.get(found.size() - 1).number();
-        if (last > 1) {
-            String next = uri.getRequestUriBuilder()
-                    .replaceQueryParam("before", last)
-                    .build()
-                    .toString();
-            answer.header(HttpHeaders.LINK, "<" + next + ">; rel=\"next\"");
-        }
-        return answer.build();
+        int most = Page.size(limit, MOST);
+        return Page.of(checkpoints.checkpoints(before, most + 1), most)
+                .map(CheckpointView::of)
+                .answer(uri, "before", CheckpointView::number);
     }
 
     @GET

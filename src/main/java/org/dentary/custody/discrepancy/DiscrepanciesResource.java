@@ -17,11 +17,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.UUID;
 import org.dentary.custody.chain.Answers;
 import org.dentary.platform.account.Act;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** What does not add up, and who settles it. */
@@ -65,22 +64,18 @@ public class DiscrepanciesResource {
             @Context UriInfo uri) {
         int most = Answers.limit(limit);
         Answers.Mark mark = Answers.Mark.read(after);
-        List<DiscrepancyView> page = discrepancies.list(
-                new DiscrepancyQueries.Filter(
-                        open,
-                        owner,
-                        discrepancies.limitedTo(),
-                        subject,
-                        code,
-                        mark == null ? null : mark.at(LocalDate::parse),
-                        mark == null ? null : mark.id()),
-                most);
-        DiscrepancyView last = page.isEmpty() ? null : page.get(page.size() - 1);
-        return Answers.page(
-                new ItemList<>(page),
-                page.size() == most,
-                uri,
-                "after",
-                last == null ? null : new Answers.Mark(last.dueOn().toString(), last.id()));
+        return Page.of(
+                        discrepancies.list(
+                                new DiscrepancyQueries.Filter(
+                                        open,
+                                        owner,
+                                        discrepancies.limitedTo(),
+                                        subject,
+                                        code,
+                                        mark == null ? null : mark.at(LocalDate::parse),
+                                        mark == null ? null : mark.id()),
+                                most + 1),
+                        most)
+                .answer(uri, "after", last -> new Answers.Mark(last.dueOn().toString(), last.id()));
     }
 }

@@ -23,7 +23,7 @@ import java.util.UUID;
 import org.dentary.custody.chain.Answers;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** Offering, accepting and refusing what is handed over. */
@@ -87,17 +87,17 @@ public class HandOversResource {
         }
         int most = Answers.limit(limit);
         Answers.Mark mark = Answers.Mark.read(before);
-        List<HandOverView> page = handOvers.list(
-                state, mark == null ? null : mark.at(Instant::parse), mark == null ? null : mark.id(), most);
-        HandOverView last = page.isEmpty() ? null : page.get(page.size() - 1);
-        return Answers.page(
-                new ItemList<>(page),
-                page.size() == most,
-                uri,
-                "before",
-                last == null
-                        ? null
-                        : new Answers.Mark(
+        return Page.of(
+                        handOvers.list(
+                                state,
+                                mark == null ? null : mark.at(Instant::parse),
+                                mark == null ? null : mark.id(),
+                                most + 1),
+                        most)
+                .answer(
+                        uri,
+                        "before",
+                        last -> new Answers.Mark(
                                 last.offeredAt().toString(), last.id().toString()));
     }
 }

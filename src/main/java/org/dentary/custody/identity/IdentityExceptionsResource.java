@@ -23,7 +23,7 @@ import org.dentary.custody.chain.Answers;
 import org.dentary.custody.chain.Labels;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 
 /** Mislabeled specimens that cannot be collected again, and who stands for them. */
@@ -86,20 +86,18 @@ public class IdentityExceptionsResource {
         }
         int most = Answers.limit(limit);
         Answers.Mark mark = Answers.Mark.read(before);
-        List<IdentityExceptionView> page = views.list(
-                new IdentityExceptionQueries.Filter(
-                        state,
-                        code == null ? null : labels.label("code", code).code(),
-                        askedBy,
-                        mark == null ? null : mark.at(Instant::parse),
-                        mark == null ? null : mark.id()),
-                most);
-        IdentityExceptionView last = page.isEmpty() ? null : page.get(page.size() - 1);
-        return Answers.page(
-                new ItemList<>(page),
-                page.size() == most,
-                uri,
-                "before",
-                last == null ? null : new Answers.Mark(last.askedAt().toString(), last.id()));
+        return Page.of(
+                        views.list(
+                                new IdentityExceptionQueries.Filter(
+                                        state,
+                                        code == null
+                                                ? null
+                                                : labels.label("code", code).code(),
+                                        askedBy,
+                                        mark == null ? null : mark.at(Instant::parse),
+                                        mark == null ? null : mark.id()),
+                                most + 1),
+                        most)
+                .answer(uri, "before", last -> new Answers.Mark(last.askedAt().toString(), last.id()));
     }
 }

@@ -19,6 +19,7 @@ import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
 import org.dentary.prevalence.cut.Superseded;
@@ -67,20 +68,13 @@ public class LineListResource {
         Asked asked = asked(address.getQueryParameters());
         List<LineView> lines = snapshot.read(() ->
                 queries.page(asked.filter(), asked.cut(), asked.afterKit(), asked.afterDisease(), asked.limit() + 1));
-        boolean more = lines.size() > asked.limit();
-        List<LineView> page = more ? lines.subList(0, asked.limit()) : lines;
-        Response.ResponseBuilder answer = superseded(Response.ok(new ItemList<>(page)), asked);
-        if (more) {
-            LineView last = page.get(page.size() - 1);
-            answer.header(
-                    HttpHeaders.LINK,
-                    "<"
-                            + address.getRequestUriBuilder()
-                                    .replaceQueryParam("after", last.kit() + "." + last.disease())
-                                    .build()
-                            + ">; rel=\"next\"");
-        }
-        return answer.build();
+        Page<LineView> page = Page.of(lines, asked.limit());
+        return Page.linked(
+                        superseded(Response.ok(new ItemList<>(page.items())), asked),
+                        address,
+                        "after",
+                        page.next(last -> last.kit() + "." + last.disease()))
+                .build();
     }
 
     @GET

@@ -30,6 +30,8 @@ import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.platform.table.Page;
+import org.dentary.platform.table.StreamedCsv;
 import org.dentary.result.notification.Channel;
 import org.jboss.resteasy.reactive.RestForm;
 
@@ -38,16 +40,17 @@ import org.jboss.resteasy.reactive.RestForm;
 @Produces(MediaType.TEXT_HTML)
 public class CorrectionPages {
     private static final int SHOWN = 100;
-    private static final int MOST = 100_000;
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm");
 
     private final CorrectionService corrections;
     private final Validator validator;
+    private final StreamedCsv files;
     private final Clock clock;
 
-    CorrectionPages(CorrectionService corrections, Validator validator, Clock clock) {
+    CorrectionPages(CorrectionService corrections, Validator validator, StreamedCsv files, Clock clock) {
         this.corrections = corrections;
         this.validator = validator;
+        this.files = files;
         this.clock = clock;
     }
 
@@ -62,13 +65,12 @@ public class CorrectionPages {
     @GET
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response list(@QueryParam("state") @DefaultValue("OPEN") String state, @QueryParam("before") Long before) {
-        List<CorrectionView.Head> rows = corrections.list(of(state), before, SHOWN + 1);
-        List<CorrectionView.Head> shown = rows.subList(0, Math.min(SHOWN, rows.size()));
-        String next = rows.size() > SHOWN
-                ? "/corrections?state=" + state + "&before="
-                        + shown.get(SHOWN - 1).id()
-                : null;
-        return Reply.page(200, Templates.corrections(shown, state, next));
+        Page<CorrectionView.Head> page = Page.of(corrections.list(of(state), before, SHOWN + 1), SHOWN);
+        Long next = page.next(CorrectionView.Head::id);
+        return Reply.page(
+                200,
+                Templates.corrections(
+                        page.items(), state, next == null ? null : "/corrections?state=" + state + "&before=" + next));
     }
 
     @GET
@@ -76,23 +78,22 @@ public class CorrectionPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.NOTIFICATION_READ)
     public Response csv(@QueryParam("state") @DefaultValue("ALL") String state) {
-        return Reply.csv(
+        return files.<CorrectionView.Head>file(
                 "corrections.csv",
                 List.of("kit", "disease", "earlier", "word", "cause", "at", "station", "state", "recipients", "told"),
-                corrections.list(of(state), null, MOST).stream()
-                        .map(c -> new Object[] {
-                            c.kit(),
-                            c.disease(),
-                            c.earlier(),
-                            c.word(),
-                            c.cause(),
-                            c.at(),
-                            c.station(),
-                            c.state(),
-                            c.people(),
-                            c.told()
-                        })
-                        .toList());
+                corrections.all(of(state)),
+                c -> new Object[] {
+                    c.kit(),
+                    c.disease(),
+                    c.earlier(),
+                    c.word(),
+                    c.cause(),
+                    c.at(),
+                    c.station(),
+                    c.state(),
+                    c.people(),
+                    c.told()
+                });
     }
 
     @GET

@@ -2,6 +2,7 @@ package org.dentary.result.correction;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -113,7 +114,7 @@ class CorrectionQueries {
     private static final String HEADS = STANDING + """
             select id, kit, disease, disease_name, earlier, word, cause, at, station, time_zone, state, people, knowing
               from head where (:state = '' or state = :state) and (:id = 0 or id = :id) and id < :before
-             order by id desc limit :limit
+             order by id desc limit cast(:limit as int)
             """;
     private static final String OPEN = STANDING + """
             select count(*), min(at) from head where state = 'OPEN'
@@ -159,12 +160,20 @@ class CorrectionQueries {
 
     @SuppressWarnings("unchecked")
     List<CorrectionView.Head> heads(String state, long id, long before, int limit) {
+        return heads(state, id, before, Integer.valueOf(limit)).getResultList();
+    }
+
+    /** All of a state (empty for every one), newest first, for a stream of {@link CorrectionView.Head}s. */
+    Query heads(String state) {
+        return heads(state, 0, Long.MAX_VALUE, null);
+    }
+
+    private Query heads(String state, long id, long before, Integer limit) {
         return entities.createNativeQuery(HEADS, CorrectionView.Head.class)
                 .setParameter("state", state)
                 .setParameter("id", id)
                 .setParameter("before", before)
-                .setParameter("limit", limit)
-                .getResultList();
+                .setParameter("limit", limit);
     }
 
     Waiting open() {

@@ -3,12 +3,14 @@ package org.dentary.result.correction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import java.util.concurrent.Callable;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.InvalidInput;
@@ -66,6 +68,11 @@ public class CorrectionService {
      */
     List<CorrectionView.Head> list(String state, Long before, int limit) {
         return queries.heads(state, 0, before == null ? Long.MAX_VALUE : before, limit);
+    }
+
+    /** All of a state, to be streamed: {@link CorrectionView.Head}s. */
+    Callable<Query> all(String state) {
+        return () -> queries.heads(state);
     }
 
     /** How many wait to be told, and the oldest. */

@@ -14,11 +14,10 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.Reply;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 
 /** Released words that were replaced, who had the earlier one, and every try to tell them. */
 @Path("/api/v1/corrections")
@@ -45,21 +44,9 @@ public class CorrectionsResource {
             @QueryParam("before") Long before,
             @QueryParam("limit") @DefaultValue("200") int limit,
             @Context UriInfo address) {
-        int most = Math.max(1, Math.min(limit, MOST));
-        List<CorrectionView.Head> rows = corrections.list(state, before, most + 1);
-        List<CorrectionView.Head> shown = rows.subList(0, Math.min(most, rows.size()));
-        Response.ResponseBuilder answer = Response.ok(new ItemList<>(shown));
-        if (rows.size() > most) {
-            answer.header(
-                    "Link",
-                    "<"
-                            + address.getRequestUriBuilder()
-                                    .replaceQueryParam(
-                                            "before", shown.get(most - 1).id())
-                                    .build()
-                            + ">; rel=\"next\"");
-        }
-        return answer.build();
+        int most = Page.size(limit, MOST);
+        return Page.of(corrections.list(state, before, most + 1), most)
+                .answer(address, "before", CorrectionView.Head::id);
     }
 
     /** One correction with who had the earlier word and every try. */

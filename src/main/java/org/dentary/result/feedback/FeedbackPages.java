@@ -17,6 +17,8 @@ import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.platform.table.Page;
+import org.dentary.platform.table.StreamedCsv;
 
 /** How much tissue could not be read, and what it was. */
 @Path("/unsuitable-tissue")
@@ -27,10 +29,12 @@ public class FeedbackPages {
 
     private final FeedbackService feedback;
     private final PlanService plan;
+    private final StreamedCsv files;
 
-    FeedbackPages(FeedbackService feedback, PlanService plan) {
+    FeedbackPages(FeedbackService feedback, PlanService plan, StreamedCsv files) {
         this.feedback = feedback;
         this.plan = plan;
+        this.files = files;
     }
 
     @CheckedTemplate(basePath = "result/feedback")
@@ -38,7 +42,7 @@ public class FeedbackPages {
         static native TemplateInstance feedback(
                 FeedbackService.Rates rates,
                 List<FeedbackQueries.Unsuitable> specimens,
-                boolean more,
+                String next,
                 List<Grouping> groupings,
                 String season,
                 List<SeasonView> seasons);
@@ -46,13 +50,16 @@ public class FeedbackPages {
 
     @GET
     @PermissionsAllowed(Act.UNSUITABLE_READ)
-    public Response look(@QueryParam("by") String by, @QueryParam("season") @DefaultValue("") String season) {
+    public Response look(
+            @QueryParam("by") String by,
+            @QueryParam("season") @DefaultValue("") String season,
+            @QueryParam("after") String after) {
         FeedbackService.Rates rates = feedback.rates(FeedbackService.grouping(by), season);
-        List<FeedbackQueries.Unsuitable> specimens = feedback.unsuitable(season, SHOWN + 1);
+        Page<FeedbackQueries.Unsuitable> specimens = feedback.unsuitable(season, after, SHOWN);
         return Reply.ok(Templates.feedback(
                 rates,
-                specimens.subList(0, Math.min(SHOWN, specimens.size())),
-                specimens.size() > SHOWN,
+                specimens.items(),
+                specimens.next(FeedbackService::mark),
                 Arrays.asList(Grouping.values()),
                 season,
                 plan.seasons()));
@@ -71,7 +78,7 @@ public class FeedbackPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.UNSUITABLE_READ)
     public Response specimens(@QueryParam("season") @DefaultValue("") String season) {
-        return UnsuitableTissueResource.file(
+        return files.<FeedbackQueries.Unsuitable>file(
                 "specimens.csv",
                 List.of(
                         "code",
@@ -85,20 +92,19 @@ public class FeedbackPages {
                         "condition",
                         "reason",
                         "reportedOn"),
-                feedback.unsuitable(season).stream()
-                        .map(one -> new Object[] {
-                            one.code(),
-                            one.kit(),
-                            one.station(),
-                            one.takenOn(),
-                            one.takenBy(),
-                            one.tissue(),
-                            one.side(),
-                            one.preservation(),
-                            one.condition(),
-                            one.reason(),
-                            one.reportedOn()
-                        })
-                        .toList());
+                feedback.unsuitable(season),
+                one -> new Object[] {
+                    one.code(),
+                    one.kit(),
+                    one.station(),
+                    one.takenOn(),
+                    one.takenBy(),
+                    one.tissue(),
+                    one.side(),
+                    one.preservation(),
+                    one.condition(),
+                    one.reason(),
+                    one.reportedOn()
+                });
     }
 }

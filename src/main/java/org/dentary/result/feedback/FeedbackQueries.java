@@ -44,6 +44,7 @@ class FeedbackQueries {
             select r.code, r.kit, r.station, (r.collected_at at time zone r.time_zone)::date as taken_on, r.collected_by,
                    r.tissue, r.side, r.preservation, r.condition, r.reason, r.reported_on
               from reported r where not r.was_read and r.reason is not null
+               and (cast(:day as date) is null or r.reported_on < :day or r.reported_on = :day and r.code > :code)
              order by r.reported_on desc, r.code limit cast(:most as int)
             """;
 
@@ -75,12 +76,17 @@ class FeedbackQueries {
                 .getResultList();
     }
 
-    /** Newest report first; all of them where {@code most} is null. */
-    @SuppressWarnings("unchecked")
-    List<Unsuitable> unsuitable(String season, String person, Integer most) {
+    /** Where a page of them ended. */
+    record After(LocalDate day, String code) {
+        static final After NOTHING = new After(null, null);
+    }
+
+    /** Of {@link Unsuitable}s, newest report first; all of them where {@code most} is null. */
+    Query unsuitable(String season, String person, After after, Integer most) {
         return query(REPORTED + UNSUITABLE, Unsuitable.class, season, person)
-                .setParameter("most", most)
-                .getResultList();
+                .setParameter("day", after.day())
+                .setParameter("code", after.code())
+                .setParameter("most", most);
     }
 
     private Query query(String sql, Class<?> row, String season, String person) {

@@ -1,11 +1,16 @@
 package org.dentary.result.feedback;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.persistence.Query;
+import java.time.DateTimeException;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.concurrent.Callable;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.platform.table.Page;
 import org.dentary.statistics.IntervalMethod;
 import org.dentary.statistics.Proportion;
 
@@ -64,14 +69,42 @@ public class FeedbackService {
                 rates.stream().mapToLong(FeedbackQueries.Rate::reported).sum());
     }
 
-    /** The specimens themselves, newest report first. */
-    List<FeedbackQueries.Unsuitable> unsuitable(String season) {
-        return queries.unsuitable(season, person(), null);
+    /** The specimens themselves, to be streamed, newest report first: {@link FeedbackQueries.Unsuitable}s. */
+    Callable<Query> unsuitable(String season) {
+        String person = person();
+        return () -> queries.unsuitable(season, person, FeedbackQueries.After.NOTHING, null);
     }
 
-    /** The first of them. */
-    List<FeedbackQueries.Unsuitable> unsuitable(String season, int most) {
-        return queries.unsuitable(season, person(), most);
+    /**
+     * A page of them.
+     *
+     * @param after {@link #mark} of the last one told, or null
+     * @throws InvalidInput for what is no such mark
+     */
+    @SuppressWarnings("unchecked")
+    Page<FeedbackQueries.Unsuitable> unsuitable(String season, String after, int most) {
+        return Page.of(
+                queries.unsuitable(season, person(), after(after), most + 1).getResultList(), most);
+    }
+
+    /** Where a page ends: the day of the report and the code. */
+    static String mark(FeedbackQueries.Unsuitable last) {
+        return last.reportedOn() + "_" + last.code();
+    }
+
+    private static FeedbackQueries.After after(String mark) {
+        if (mark == null || mark.isBlank()) {
+            return FeedbackQueries.After.NOTHING;
+        }
+        try {
+            int cut = mark.indexOf('_');
+            return new FeedbackQueries.After(LocalDate.parse(mark.substring(0, cut)), mark.substring(cut + 1));
+        } catch (DateTimeException | StringIndexOutOfBoundsException e) {
+            throw InvalidInput.field(
+                    "after",
+                    "INVALID_VALUE",
+                    "'" + mark + "' is no place in the list; follow the Link of the page before");
+        }
     }
 
     /** The grouping of that name. */

@@ -10,16 +10,18 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.StreamingOutput;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 
 /** How often tissue could not be read, for reasons of tissue alone. */
 @Path("/api/v1/unsuitable-tissue")
 public class UnsuitableTissueResource {
+    private static final int MOST = 1_000;
+
     private final FeedbackService feedback;
 
     UnsuitableTissueResource(FeedbackService feedback) {
@@ -42,17 +44,22 @@ public class UnsuitableTissueResource {
         return CsvTable.isAsked(headers) ? csv(rates) : Reply.ok(rates);
     }
 
-    /** The specimens that could not be read. */
+    /** The specimens that could not be read, newest report first. */
     @GET
     @Path("specimens")
     @Produces(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.UNSUITABLE_READ)
-    public Response specimens(@QueryParam("season") @DefaultValue("") String season) {
-        return Reply.ok(new ItemList<>(feedback.unsuitable(season)));
+    public Response specimens(
+            @QueryParam("season") @DefaultValue("") String season,
+            @QueryParam("after") String after,
+            @QueryParam("limit") @DefaultValue("200") int limit,
+            @Context UriInfo address) {
+        return feedback.unsuitable(season, after, Page.size(limit, MOST))
+                .answer(address, "after", FeedbackService::mark);
     }
 
     static Response csv(FeedbackService.Rates rates) {
-        return file(
+        return Reply.csv(
                 "unsuitable.csv",
                 List.of("group", "unsuitable", "reported", "rate", "lower", "upper", "interval"),
                 rates.items().stream()
@@ -66,14 +73,5 @@ public class UnsuitableTissueResource {
                             rates.method()
                         })
                         .toList());
-    }
-
-    static Response file(String name, List<String> header, List<Object[]> rows) {
-        StreamingOutput body = out -> {
-            try (CsvTable table = CsvTable.on(out, header)) {
-                rows.forEach(table::row);
-            }
-        };
-        return Reply.file(body, CsvTable.MEDIA_TYPE, name);
     }
 }

@@ -12,7 +12,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
-import jakarta.ws.rs.core.StreamingOutput;
 import java.net.URI;
 import java.time.DateTimeException;
 import java.time.Instant;
@@ -33,29 +32,33 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.platform.table.Page;
+import org.dentary.platform.table.StreamedCsv;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** First detections: what is to be done, by whom, and who is told when. */
 @Path("/incidents")
 @Produces(MediaType.TEXT_HTML)
 public class IncidentPages {
-    private static final int FIRST = 50;
+    private static final int SHOWN = 50;
     private static final List<String> COLUMNS = List.of(
             "incident", "disease", "unit", "incidentState", "openedAt", "step", "owner", "dueOn", "state", "note");
 
     private final IncidentService incidents;
     private final PeopleService people;
     private final Validator validator;
+    private final StreamedCsv files;
 
-    IncidentPages(IncidentService incidents, PeopleService people, Validator validator) {
+    IncidentPages(IncidentService incidents, PeopleService people, Validator validator, StreamedCsv files) {
         this.incidents = incidents;
         this.people = people;
         this.validator = validator;
+        this.files = files;
     }
 
     @CheckedTemplate(basePath = "result/incident")
     static class Templates {
-        static native TemplateInstance incidents(List<IncidentView.Head> incidents, boolean more);
+        static native TemplateInstance incidents(List<IncidentView.Head> incidents, String next);
 
         static native TemplateInstance incident(
                 IncidentView incident, List<PersonView> persons, Typed typed, Faults faults);
@@ -63,10 +66,9 @@ public class IncidentPages {
 
     @GET
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
-    public Response all(@QueryParam("all") boolean all) {
-        List<IncidentView.Head> found = incidents.first(all ? Integer.MAX_VALUE : FIRST + 1);
-        boolean more = !all && found.size() > FIRST;
-        return Reply.page(200, Templates.incidents(more ? found.subList(0, FIRST) : found, more));
+    public Response all(@QueryParam("after") UUID after) {
+        Page<IncidentView.Head> page = incidents.page(after, SHOWN);
+        return Reply.page(200, Templates.incidents(page.items(), page.next(IncidentView.Head::id)));
     }
 
     @GET
@@ -74,23 +76,18 @@ public class IncidentPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response csv() {
-        List<IncidentQueries.TableRow> rows = incidents.table();
-        StreamingOutput body = out -> {
-            try (CsvTable table = CsvTable.on(out, COLUMNS)) {
-                rows.forEach(row -> table.row(
-                        row.incident(),
-                        row.disease(),
-                        row.unit(),
-                        row.incidentState(),
-                        row.openedAt(),
-                        row.step(),
-                        row.owner(),
-                        row.dueOn(),
-                        row.state(),
-                        row.note()));
-            }
-        };
-        return Reply.file(body, CsvTable.MEDIA_TYPE, "incidents.csv");
+        return files.<IncidentQueries.TableRow>file("incidents.csv", COLUMNS, incidents.table(), row -> new Object[] {
+            row.incident(),
+            row.disease(),
+            row.unit(),
+            row.incidentState(),
+            row.openedAt(),
+            row.step(),
+            row.owner(),
+            row.dueOn(),
+            row.state(),
+            row.note()
+        });
     }
 
     @GET

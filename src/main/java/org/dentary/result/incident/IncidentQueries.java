@@ -2,6 +2,7 @@ package org.dentary.result.incident;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -12,19 +13,23 @@ import java.util.UUID;
 class IncidentQueries {
     private static final String CANDIDATES = """
             select l.kit, l.disease, l.unit, coalesce(l.season, '') as season, coalesce(l.region, '') as region,
-                   (select i.id from incident i where i.disease = l.disease and i.unit = l.unit and i.state = 'OPEN') as open
+                   (select i.id from incident i
+                     where i.disease = l.disease and i.unit is not distinct from l.unit and i.state = 'OPEN') as open
               from unnest(cast(:kits as text[]), cast(:diseases as text[])) as s(kit, disease)
               join line l on l.kit = s.kit and l.disease = s.disease and l.closed_at is null
-             where l.exclusion = '' and l.unit is not null
+             where l.exclusion = ''
                and not exists (select 1 from line o where o.unit = l.unit and o.disease = l.disease and o.kit <> l.kit
                                 and o.closed_at is null and o.outcome = 'DETECTED')
-               and not exists (select 1 from incident i where i.disease = l.disease and i.unit = l.unit
-                                and i.closed_as = 'CONFIRMED')
+               and not exists (select 1 from incident i
+                                where i.disease = l.disease and i.closed_as = 'CONFIRMED'
+                                  and (i.unit = l.unit
+                                       or l.unit is null and exists (select 1 from incident_animal a
+                                                                      where a.incident = i.id and a.kit = l.kit)))
              order by l.kit, l.disease
             """;
     private static final String OPEN = """
-            insert into incident (id, disease, unit, season, opened_at) values (:id, :disease, :unit, nullif(:season, ''), :now)
-            on conflict (disease, unit) where state = 'OPEN' do nothing
+            insert into incident (id, disease, unit, season, opened_at) values (:id, :disease, cast(:unit as text), nullif(:season, ''), :now)
+            on conflict (disease, coalesce(unit, '')) where state = 'OPEN' do nothing
             """;
     private static final String STEPS = """
             insert into incident_step (id, incident, kind, position)
@@ -38,32 +43,49 @@ class IncidentQueries {
             """;
     private static final String JOIN = """
             insert into incident_animal (incident, kit, at)
-            select i.id, :kit, :now from incident i where i.disease = :disease and i.unit = :unit and i.state = 'OPEN'
+            select i.id, :kit, :now from incident i
+             where i.disease = :disease and i.unit is not distinct from cast(:unit as text) and i.state = 'OPEN'
             on conflict do nothing
             """;
+    /** The unit was found: unless animals of another one, or of none, are in it too, the incident is that unit's. */
+    private static final String PLACE = """
+            update incident i set unit = :unit, version = version + 1
+             where i.disease = :disease and i.unit is null and i.state = 'OPEN'
+               and exists (select 1 from incident_animal a where a.incident = i.id and a.kit = :kit)
+               and not exists (select 1 from incident_animal a
+                                 join line l on l.kit = a.kit and l.disease = i.disease and l.closed_at is null
+                                where a.incident = i.id and l.unit is distinct from :unit)
+            """;
+
     private static final String HEADS = """
-            select i.id::text, i.disease, d.name as disease_name, i.unit, u.name as unit_name, coalesce(i.season, '') as season,
+            select i.id::text, i.disease, d.name as disease_name, coalesce(i.unit, 'UNKNOWN') as unit,
+                   coalesce(u.name, 'unit unknown') as unit_name, coalesce(i.season, '') as season,
                    i.state, i.opened_at, i.closed_as, i.closing_note, i.closed_by, i.closed_at,
                    (select count(*) from incident_step s where s.incident = i.id and s.state <> 'OPEN') as settled,
                    (select count(*) from incident_step s where s.incident = i.id) as steps,
                    coalesce((select st.time_zone from incident_animal a join animal n on n.kit = a.kit
                               join station st on st.code = n.station where a.incident = i.id order by a.at, a.kit limit 1),
                             'UTC') as time_zone, i.version
-              from incident i join disease d on d.code = i.disease join management_unit u on u.code = i.unit
-             where :id = '' or i.id::text = :id
+              from incident i join disease d on d.code = i.disease left join management_unit u on u.code = i.unit
+              left join incident p on p.id = cast(:after as uuid)
+             where (:id = '' or i.id::text = :id)
+               and (p.id is null or i.state < p.state or i.state = p.state
+                    and (i.opened_at < p.opened_at or i.opened_at = p.opened_at and i.id > p.id))
              order by i.state desc, i.opened_at desc, i.id
              limit :most
             """;
     private static final String TABLE = """
-            select i.id::text, i.disease, i.unit, i.state, i.opened_at, s.kind, s.owner, s.due_on, s.state as step_state, s.note
+            select i.id::text, i.disease, coalesce(i.unit, 'UNKNOWN'), i.state, i.opened_at, s.kind, s.owner, s.due_on, s.state as step_state, s.note
               from incident i join incident_step s on s.incident = i.id
              order by i.state desc, i.opened_at desc, i.id, s.position
             """;
     private static final String ANIMALS = """
-            select a.kit, l.derived_outcome, l.outcome, coalesce(e.explanation, '') as explanation, l.station, l.died_on
+            select a.kit, l.derived_outcome, l.outcome, coalesce(e.explanation, '') as explanation, l.station, l.died_on,
+                   coalesce(u.name, 'unit unknown') as unit_name
               from incident_animal a join incident i on i.id = a.incident
               join line l on l.kit = a.kit and l.disease = i.disease and l.closed_at is null
               left join outcome_explanation e on e.kit = a.kit and e.disease = i.disease
+              left join management_unit u on u.code = l.unit
              where a.incident = :id order by a.at, a.kit
             """;
     private static final String STEPS_OF = """
@@ -111,7 +133,10 @@ class IncidentQueries {
         this.entities = entities;
     }
 
-    /** A suspicion in a unit where the disease was not confirmed before; {@code open} is the incident there, or null. */
+    /**
+     * A suspicion in a unit where the disease was not confirmed before, or of an animal whose unit is unknown, which may be
+     * any; {@code open} is the incident there, or null.
+     */
     record Candidate(String kit, String disease, String unit, String season, String region, UUID open) {}
 
     @SuppressWarnings("unchecked")
@@ -143,6 +168,16 @@ class IncidentQueries {
         }
     }
 
+    /** Whether the animal's incident without a unit became that of its unit. */
+    boolean place(Candidate animal) {
+        return entities.createNativeQuery(PLACE)
+                        .setParameter("kit", animal.kit())
+                        .setParameter("disease", animal.disease())
+                        .setParameter("unit", animal.unit())
+                        .executeUpdate()
+                > 0;
+    }
+
     void join(Candidate animal, Instant now) {
         entities.createNativeQuery(JOIN)
                 .setParameter("kit", animal.kit())
@@ -165,19 +200,19 @@ class IncidentQueries {
             String state,
             String note) {}
 
-    /** Incidents, open ones first, or the one of that id. */
+    /** Incidents, open ones first, or the one of that id; {@code after} is the id of the last one told, or null. */
     @SuppressWarnings("unchecked")
-    List<IncidentView.Head> heads(String id, int most) {
+    List<IncidentView.Head> heads(String id, UUID after, int most) {
         return entities.createNativeQuery(HEADS, IncidentView.Head.class)
                 .setParameter("id", id)
+                .setParameter("after", after == null ? null : after.toString())
                 .setParameter("most", most)
                 .getResultList();
     }
 
-    /** Every step of every incident, open incidents first, in one statement. */
-    @SuppressWarnings("unchecked")
-    List<TableRow> table() {
-        return entities.createNativeQuery(TABLE, TableRow.class).getResultList();
+    /** Every step of every incident, open incidents first, in one statement: {@link TableRow}s. */
+    Query table() {
+        return entities.createNativeQuery(TABLE, TableRow.class);
     }
 
     List<IncidentView.Animal> animals(UUID id) {

@@ -3,12 +3,14 @@ package org.dentary.result.incident;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.persistence.EntityManager;
+import jakarta.persistence.Query;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import java.util.concurrent.Callable;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
@@ -20,16 +22,21 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.problem.StaleVersion;
 import org.dentary.platform.request.ETags;
 import org.dentary.platform.state.States;
+import org.dentary.platform.table.Page;
 import org.dentary.result.outcome.SuspicionDerived;
 
 /**
  * Incidents: opened by the first suspicion of a disease in a unit where it is not established, closed by people when
- * every step is settled. While one is open nothing of that disease in that unit is released.
+ * every step is settled. While one is open nothing of that disease in that unit is released. An animal whose unit is unknown
+ * may be the first of any unit, so it opens one too, which becomes the unit's as soon as that is found.
  */
 @ApplicationScoped
 public class IncidentService {
-    private static final List<String> KINDS =
+    private static final List<String> WITHOUT_A_UNIT =
             Arrays.stream(IncidentStep.values()).map(Enum::name).toList();
+    private static final List<String> KINDS = WITHOUT_A_UNIT.stream()
+            .filter(kind -> !kind.equals(IncidentStep.FIND_UNIT.name()))
+            .toList();
 
     private final IncidentQueries queries;
     private final PlanService plan;
@@ -71,7 +78,7 @@ public class IncidentService {
             if (animal.open() == null && established) {
                 continue;
             }
-            if (animal.open() == null) {
+            if (animal.open() == null && (animal.unit() == null || !queries.place(animal))) {
                 List<String> whom = Arrays.stream(settings.text(
                                         PlanSetting.FIRST_DETECTION_TOLD,
                                         animal.season(),
@@ -81,25 +88,25 @@ public class IncidentService {
                         .map(String::strip)
                         .filter(one -> !one.isEmpty())
                         .toList();
-                queries.open(UUID.randomUUID(), animal, KINDS, whom, now);
+                queries.open(UUID.randomUUID(), animal, animal.unit() == null ? WITHOUT_A_UNIT : KINDS, whom, now);
             }
             queries.join(animal, now);
         }
     }
 
-    /** Incidents, open ones first, then the newest. */
-    List<IncidentView.Head> first(int most) {
-        return queries.heads("", most);
+    /** Incidents, open ones first, then the newest; {@code after} is the id of the last one told, or null. */
+    Page<IncidentView.Head> page(UUID after, int most) {
+        return Page.of(queries.heads("", after, most + 1), most);
     }
 
-    /** Every step of every incident, open incidents first. */
-    List<IncidentQueries.TableRow> table() {
-        return queries.table();
+    /** Every step of every incident, open incidents first, to be streamed: {@link IncidentQueries.TableRow}s. */
+    Callable<Query> table() {
+        return queries::table;
     }
 
     @Transactional
     IncidentView incident(UUID id) {
-        IncidentView.Head head = queries.heads(id.toString(), 1).stream()
+        IncidentView.Head head = queries.heads(id.toString(), null, 1).stream()
                 .findFirst()
                 .orElseThrow(() -> new NotFound("INCIDENT_UNKNOWN", "No incident " + id + " is recorded"));
         return new IncidentView(

@@ -2,6 +2,10 @@ package org.dentary.result.incident;
 
 /** The steps of every incident, in order; common practice, no source. The agency's written plan stands above them. */
 public enum IncidentStep {
+    /** Of an animal whose unit is unknown alone. */
+    FIND_UNIT(
+            "Find the unit that the animal came from: ask the hunter or finder again, read form, tag and the station's book,"
+                    + " and put it into the animal's record; or say why it cannot be found"),
     HOLD_TISSUE("Hold all tissue of the animal, at the laboratories and in stores; nothing is discarded"),
     HOLD_JAW_AND_REMAINS("Hold jaw, head, carcass and what is left of it, and say where each is"),
     REVIEW_CHAIN_AND_LABELS("Review the custody of each specimen and its labels, entry by entry"),

@@ -39,7 +39,13 @@ public record IncidentView(
             Integer version) {}
 
     public record Animal(
-            String kit, String derivedOutcome, String outcome, String explanation, String station, LocalDate diedOn) {}
+            String kit,
+            String derivedOutcome,
+            String outcome,
+            String explanation,
+            String station,
+            LocalDate diedOn,
+            String unitName) {}
 
     public record Step(String kind, String owner, LocalDate dueOn, String state, String note, Integer version) {
         /** What is to be done. */

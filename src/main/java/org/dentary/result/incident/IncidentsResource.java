@@ -5,6 +5,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
@@ -12,19 +13,24 @@ import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
 import java.time.OffsetDateTime;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.ETags;
-import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 
 /** First detections, for those who may know what is not released. */
 @Path("/api/v1/incidents")
 @Produces(MediaType.APPLICATION_JSON)
 public class IncidentsResource {
+    private static final int MOST = 1_000;
+
     private final IncidentService incidents;
 
     IncidentsResource(IncidentService incidents) {
@@ -47,11 +53,18 @@ public class IncidentsResource {
             @Size(max = 1000, message = "takes at most 1,000 characters")
             String note) {}
 
-    /** Every incident, open ones first. */
+    /**
+     * Incidents, open ones first.
+     *
+     * @param after id of the one at which the page before ended, from its Link
+     */
     @GET
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
-    public Response all() {
-        return Response.ok(new ItemList<>(incidents.first(Integer.MAX_VALUE))).build();
+    public Response all(
+            @QueryParam("after") UUID after,
+            @QueryParam("limit") @DefaultValue("200") int limit,
+            @Context UriInfo address) {
+        return incidents.page(after, Page.size(limit, MOST)).answer(address, "after", IncidentView.Head::id);
     }
 
     @GET

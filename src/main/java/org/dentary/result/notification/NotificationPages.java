@@ -91,7 +91,7 @@ public class NotificationPages {
             @QueryParam("state") @DefaultValue("OPEN") String state,
             @QueryParam("season") @DefaultValue("") String season,
             @QueryParam("after") String after) {
-        NotificationService.Page page = notifications.page(new NotificationFilter(state, season, ""), after, SHOWN);
+        NotificationService.Items page = notifications.page(new NotificationFilter(state, season, ""), after, SHOWN);
         Map<String, Long> counts = notifications.counts(season).stream()
                 .collect(Collectors.toMap(NotificationQueries.Count::state, NotificationQueries.Count::items));
         String next = page.next() == null

@@ -23,6 +23,7 @@ import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.platform.table.CsvTable;
+import org.dentary.platform.table.Page;
 
 /** The work list of who is to be told what, and every try. An outcome that was revised after it was told is told again. */
 @ApplicationScoped
@@ -80,7 +81,7 @@ public class NotificationService {
      *
      * @param next where the next page begins, or null
      */
-    public record Page(List<NotificationItem> items, String next) {}
+    public record Items(List<NotificationItem> items, String next) {}
 
     /** One item with all its tries, oldest first. */
     public record Told(NotificationItem item, List<AttemptView> attempts, String say) {}
@@ -89,13 +90,10 @@ public class NotificationService {
     record Recorded(Told told, boolean fresh) {}
 
     /** Detections first, then what was told otherwise before, then by day of death. */
-    Page page(NotificationFilter filter, String after, int limit) {
-        List<NotificationQueries.Row> rows = queries.page(filter, "", cursor(after), limit + 1);
-        List<NotificationQueries.Row> shown = rows.subList(0, Math.min(limit, rows.size()));
+    Items page(NotificationFilter filter, String after, int limit) {
+        Page<NotificationQueries.Row> page = Page.of(queries.page(filter, "", cursor(after), limit + 1), limit);
         PlanSettings settings = plan.settings();
-        return new Page(
-                shown.stream().map(row -> item(row, settings)).toList(),
-                rows.size() > limit ? cursor(shown.get(limit - 1)) : null);
+        return new Items(page.items().stream().map(row -> item(row, settings)).toList(), page.next(row -> cursor(row)));
     }
 
     /** How many are in which state. */

@@ -22,6 +22,7 @@ import org.dentary.platform.request.ETags;
 import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
 import org.dentary.platform.table.ItemList;
+import org.dentary.platform.table.Page;
 import org.dentary.result.notification.letter.LetterService;
 
 /** Who is to be told what was released of the animal they brought, and every try. */
@@ -58,18 +59,9 @@ public class NotificationsResource {
         if (CsvTable.isAsked(headers)) {
             return csv(notifications, filter);
         }
-        NotificationService.Page page = notifications.page(filter, after, Math.max(1, Math.min(limit, MOST)));
-        Response.ResponseBuilder answer = Response.ok(new ItemList<>(page.items()));
-        if (page.next() != null) {
-            answer.header(
-                    "Link",
-                    "<"
-                            + address.getRequestUriBuilder()
-                                    .replaceQueryParam("after", page.next())
-                                    .build()
-                            + ">; rel=\"next\"");
-        }
-        return answer.build();
+        NotificationService.Items page = notifications.page(filter, after, Page.size(limit, MOST));
+        return Page.linked(Response.ok(new ItemList<>(page.items())), address, "after", page.next())
+                .build();
     }
 
     static Response csv(NotificationService notifications, NotificationFilter filter) {

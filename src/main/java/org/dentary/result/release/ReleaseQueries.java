@@ -30,8 +30,10 @@ class ReleaseQueries {
                and not exists (select 1 from finding c where c.corrects = f.id)
             """;
     private static final String INCIDENT_OPEN = """
-            select count(*) from incident i join line l on l.unit = i.unit and l.disease = i.disease and l.closed_at is null
+            select count(*) from incident i join line l on l.disease = i.disease and l.closed_at is null
              where l.kit = :kit and l.disease = :disease and i.state = 'OPEN'
+               and (i.unit is not distinct from l.unit
+                    or exists (select 1 from incident_animal a where a.incident = i.id and a.kit = l.kit))
             """;
     private static final String NEWEST = """
             select kit, disease, derived_outcome, reason, by_actor, at from release

@@ -4,6 +4,8 @@ import static org.dentary.intake.IntakeFixture.as;
 import static org.hamcrest.Matchers.closeTo;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.nullValue;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
@@ -12,9 +14,13 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture.Deer;
@@ -99,12 +105,33 @@ class UnsuitableTissueTest {
                 .extract()
                 .asString();
         assertEquals(kits.size() + 1, file.lines().count());
+        List<String> leafed = new ArrayList<>();
+        String next = "/unsuitable-tissue?season=" + season;
+        while (next != null) {
+            String page = as("liaison")
+                    .accept("text/html")
+                    .get(next)
+                    .then()
+                    .statusCode(200)
+                    .extract()
+                    .asString();
+            Pattern.compile("href=\"/animals/(\\w+)\"")
+                    .matcher(page)
+                    .results()
+                    .forEach(row -> leafed.add(row.group(1)));
+            Matcher link = Pattern.compile("after=([\\w-]+)#").matcher(page);
+            next = link.find() ? "/unsuitable-tissue?season=" + season + "&after=" + link.group(1) : null;
+        }
+        assertEquals(kits.size(), leafed.size());
+        assertEquals(Set.copyOf(kits), Set.copyOf(leafed));
+        String list = "/api/v1/unsuitable-tissue/specimens?season=" + season + "&limit=";
         as("liaison")
-                .accept("text/html")
-                .get("/unsuitable-tissue?season=" + season)
+                .get(list + kits.size())
                 .then()
-                .statusCode(200)
-                .body(containsString("The 100 that were reported last; the file holds all of them."));
+                .body("items", hasSize(kits.size()))
+                .header("Link", nullValue());
+        as("liaison").get(list + (kits.size() - 1)).then().header("Link", containsString("rel=\"next\""));
+        as("liaison").get(list + "1&after=moon").then().statusCode(422);
     }
 
     @Test

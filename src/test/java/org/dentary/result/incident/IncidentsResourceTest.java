@@ -15,9 +15,11 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import org.dentary.SeasonFixture;
+import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.result.FindingsFixture;
@@ -27,11 +29,19 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(DatabaseTestResource.class)
 class IncidentsResourceTest {
+    /** The steps where the unit is known. */
+    private static final List<IncidentStep> KINDS = Arrays.stream(IncidentStep.values())
+            .filter(step -> step != IncidentStep.FIND_UNIT)
+            .toList();
+
     @Inject
     FindingsFixture laboratory;
 
     @Inject
     IncidentService service;
+
+    @Inject
+    IntakeFixture intake;
 
     @Test
     void theFirstSuspicionInAUnitOpensOneIncidentThatHoldsEveryReleaseUntilItIsClosed() {
@@ -45,13 +55,13 @@ class IncidentsResourceTest {
         laboratory.finds(second, "SCREENING", "SUSPECT", null).statusCode(201);
         assertEquals(id, incidentIn(unit), "one incident at a time");
         read(id).body("animals.kit", equalTo(List.of(first.kit(), second.kit())))
-                .body("steps", hasSize(IncidentStep.values().length))
+                .body("steps", hasSize(KINDS.size()))
                 .body("steps.state", everyItem(equalTo("OPEN")))
                 .body("sameTable.kit", hasItem(beside.kit()));
         laboratory.finds(first, "CONFIRMATORY", "DETECTED", null).statusCode(201);
         laboratory.releases(first).statusCode(409).body("code", equalTo("INCIDENT_OPEN"));
         close(id, true).statusCode(409).body("detail", containsString("step HOLD_TISSUE is open"));
-        for (IncidentStep step : IncidentStep.values()) {
+        for (IncidentStep step : KINDS) {
             settle(id, step, "DONE", "done as the plan says", 0).statusCode(200);
         }
         close(id, true).statusCode(409).body("detail", containsString("not told yet"));
@@ -97,7 +107,7 @@ class IncidentsResourceTest {
         laboratory.finds(first, "SCREENING", "SUSPECT", null).statusCode(201);
         String id = incidentIn(unit);
         laboratory.finds(first, "CONFIRMATORY", "NOT_DETECTED", null).statusCode(201);
-        for (IncidentStep step : IncidentStep.values()) {
+        for (IncidentStep step : KINDS) {
             settle(id, step, "NOT_POSSIBLE", "not needed: not confirmed", 0).statusCode(200);
         }
         close(id, true).statusCode(409).body("detail", containsString("no animal of it is detected"));
@@ -222,8 +232,89 @@ class IncidentsResourceTest {
         assertEquals(steps, rows);
         int incidents = incidents().size();
         assertTrue(incidents > 0);
-        assertEquals(1, service.first(1).size(), "the page asks for the first ones alone");
-        assertEquals("OPEN", service.first(1).get(0).state(), "open ones first");
+        assertEquals(1, service.page(null, 1).items().size(), "the page asks for the first ones alone");
+        assertEquals("OPEN", service.page(null, 1).items().get(0).state(), "open ones first");
+    }
+
+    /** Common practice, no source: what nobody can place may be the first of any unit, so it is looked into, and the unit first. */
+    @Test
+    void aSuspicionWhoseUnitIsUnknownOpensAnIncidentThatAsksForTheUnitAndBecomesThatUnits() {
+        Deer first = laboratory.ofUnknownUnit();
+        Deer second = laboratory.ofUnknownUnit();
+        laboratory.finds(first, "SCREENING", "SUSPECT", null).statusCode(201);
+        String id = incidentOf(first);
+        read(id).body("head.unit", equalTo("UNKNOWN"))
+                .body("head.unitName", equalTo("unit unknown"))
+                .body("steps.kind", hasItem("FIND_UNIT"))
+                .body("steps[0].kind", equalTo("FIND_UNIT"))
+                .body("animals.find { it.kit == '" + first.kit() + "' }.unitName", equalTo("unit unknown"));
+        laboratory.finds(second, "SCREENING", "SUSPECT", null).statusCode(201);
+        assertEquals(id, incidentOf(second), "one incident at a time");
+        as("liaison")
+                .get("/incidents/" + id)
+                .then()
+                .statusCode(200)
+                .body(containsString("unit unknown"), containsString("Find the unit first"));
+        laboratory.finds(first, "CONFIRMATORY", "DETECTED", null).statusCode(201);
+        laboratory.releases(first).statusCode(409).body("code", equalTo("INCIDENT_OPEN"));
+        String unit = laboratory.unitWithoutTheDisease();
+        found(first, unit);
+        String own = incidentIn(unit);
+        assertEquals(
+                false,
+                id.equals(own),
+                "the other deer's unit is still unknown, so the first got an incident of its own");
+        laboratory.releases(first).statusCode(409).body("code", equalTo("INCIDENT_OPEN"));
+        String other = laboratory.unitWithoutTheDisease();
+        found(second, other);
+        read(incidentIn(other)).body("animals.kit", hasItem(second.kit()));
+        close(id);
+        Deer third = laboratory.ofUnknownUnit();
+        laboratory.finds(third, "SCREENING", "SUSPECT", null).statusCode(201);
+        String alone = incidentOf(third);
+        assertEquals(false, alone.equals(id), "what was closed does not tell of the next one");
+        String last = laboratory.unitWithoutTheDisease();
+        found(third, last);
+        assertEquals(alone, incidentIn(last), "alone in it, so the incident is its unit's");
+        read(alone).body("steps.kind", hasItem("FIND_UNIT"));
+    }
+
+    /** Closes what is left open, so that the next incident without a unit is another one. */
+    private static void close(String id) {
+        read(id).extract()
+                .jsonPath()
+                .<String>getList("steps.kind")
+                .forEach(step -> settle(id, IncidentStep.valueOf(step), "DONE", "found and moved to the unit's own", 0)
+                        .statusCode(200));
+        for (int place : new int[] {1, 2, 3, 4}) {
+            tell(id, place, null).statusCode(200);
+        }
+        close(id, true).statusCode(200);
+    }
+
+    private void found(Deer deer, String unit) {
+        as("sampler")
+                .header(
+                        "If-Match",
+                        as("sampler").get("/api/v1/animals/" + deer.kit()).header("ETag"))
+                .contentType("application/json")
+                .body(intake.facts()
+                        .put("managementUnit", unit)
+                        .put("diedOn", "1971-11-14")
+                        .put("reason", "the hunter told"))
+                .put("/api/v1/animals/" + deer.kit())
+                .then()
+                .statusCode(200);
+    }
+
+    private static String incidentOf(Deer deer) {
+        return incidents().stream()
+                .filter(one -> one.get("state").equals("OPEN"))
+                .map(one -> (String) one.get("id"))
+                .filter(id ->
+                        read(id).extract().jsonPath().getList("animals.kit").contains(deer.kit()))
+                .findFirst()
+                .orElse(null);
     }
 
     private static List<Map<String, Object>> incidents() {

@@ -83,7 +83,10 @@ class OutstandingQueriesTest {
     void theLongestWaitingComesFirst() {
         String young = bench.aNodeTaken("2025-11-18T09:20:00-06:00");
         String old = bench.aNode();
-        List<String> codes = outstanding.waiting(LocalDate.of(2026, 1, 1), Integer.MAX_VALUE, ALL).stream()
+        List<String> codes = rows(
+                        outstanding.waiting(LocalDate.of(2026, 1, 1), null, null, ALL),
+                        OutstandingQueries.WaitingRow.class)
+                .map(OutstandingQueries.WaitingRow::row)
                 .map(OutstandingQueries.Waiting::code)
                 .filter(code -> code.equals(young) || code.equals(old))
                 .toList();
@@ -201,15 +204,24 @@ class OutstandingQueriesTest {
     }
 
     private List<OutstandingQueries.Waiting> waiting(LocalDate today, String code) {
-        return outstanding.waiting(today, Integer.MAX_VALUE, ALL).stream()
+        return rows(outstanding.waiting(today, null, null, ALL), OutstandingQueries.WaitingRow.class)
+                .map(OutstandingQueries.WaitingRow::row)
                 .filter(one -> one.code().equals(code))
                 .toList();
     }
 
     private List<OutstandingQueries.Overdue> overdue(Instant now, String id) {
-        return outstanding.overdue(now, Integer.MAX_VALUE, ALL).stream()
+        return rows(
+                        outstanding.overdue(now, OutstandingQueries.After.NOTHING, null, ALL),
+                        OutstandingQueries.OverdueRow.class)
+                .map(OutstandingQueries.OverdueRow::row)
                 .filter(one -> one.submission().equals(id))
                 .toList();
+    }
+
+    @SuppressWarnings("unchecked")
+    private static <T> java.util.stream.Stream<T> rows(jakarta.persistence.Query query, Class<T> kind) {
+        return ((List<T>) query.getResultList()).stream().map(kind::cast);
     }
 
     private String aLaboratory() {
