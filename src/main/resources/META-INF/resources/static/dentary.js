@@ -1,12 +1,14 @@
 // Scanning aids. Every page works without them.
 
-/** Characters a scanner may send around a code: a symbology identifier (]C0), control characters, spaces. */
-const AROUND = /^\s*\][A-Za-z][0-9A-Za-z]|[\u0000-\u001f\u007f]/g;
+/** What a scanner may send around a code: control characters such as STX, and after them a symbology identifier (]C0). */
+const CONTROL = /[\u0000-\u001f\u007f]/g;
+const IDENTIFIER = /^\][A-Za-z][0-9A-Za-z]/;
+/** Milliseconds between two keys that no hand can strike. */
 const QUICK = 50;
 
 /** What a scanner sent, without its prefix and suffix. */
-export function stripped(text) {
-    return text.replace(AROUND, "").trim();
+function stripped(text) {
+    return text.replace(CONTROL, "").trim().replace(IDENTIFIER, "");
 }
 
 let audio;
@@ -28,7 +30,7 @@ function tone(hertz, from, seconds) {
 }
 
 /** Two low tones and a flash: this scan was not what was asked for. */
-export function wrongScan() {
+function wrongScan() {
     tone(220, 0, 0.18);
     tone(165, 0.24, 0.3);
     const root = document.documentElement.querySelector("body");
@@ -39,34 +41,56 @@ export function wrongScan() {
 }
 
 /** One short high tone: taken. */
-export function rightScan() {
+function rightScan() {
     tone(1320, 0, 0.07);
 }
 
-/** The field a scan belongs in: the page's own, else the one that finds anything. */
+/** The field a scan belongs in: the first of the page's own that can be seen, else the one that finds anything. */
 function scanField() {
-    return document.querySelector("main [data-scan]") ?? document.querySelector("#scan");
+    return [...document.querySelectorAll("main [data-scan]")].find((field) => field.checkVisibility())
+        ?? document.querySelector("#scan");
 }
 
 const typing = "input:not([type=checkbox], [type=radio], [type=button], [type=submit]), textarea, select, [contenteditable]";
 
-// A scanner types wherever the cursor is. Where no field has it, the first character moves it to where scans belong.
+// A scanner types wherever the cursor is. Where no field has it, the first character moves it to where scans belong. A list
+// of choices would take each character for a choice: it gets its choice back, and the scan goes where it belongs.
+let before = { key: "", at: 0, field: null, value: "" };
 document.addEventListener("keydown", (event) => {
     const field = scanField();
+    const at = event.target;
     const plain = event.key.length === 1 && event.key !== " " && !event.ctrlKey && !event.metaKey && !event.altKey;
-    if (field && plain && !event.target.closest(typing)) {
+    if (!field || !plain) {
+        return;
+    }
+    if (!at.closest(typing)) {
         field.focus();
+    } else if (at.matches("select:not([multiple])")) {
+        if (before.field === at && event.timeStamp - before.at < QUICK) {
+            at.value = before.value;
+            field.value = field.matches("textarea") ? field.value + before.key : before.key;
+            field.focus();
+            field.setSelectionRange(field.value.length, field.value.length);
+        } else {
+            before = { key: event.key, at: event.timeStamp, field: at, value: at.value };
+        }
     }
 });
 
-// Prefix and suffix go before the form does; a Tab as suffix, sent at a scanner's speed, submits like Enter.
+// Prefix and suffix go before the form does; a Tab as suffix, sent at a scanner's speed, does what Enter does: it sends
+// one code and begins the next line of many.
 let last = 0;
 document.addEventListener("keydown", (event) => {
     const field = event.target;
-    if (field.matches?.("#scan, input[data-scan]")) {
-        if (event.key === "Tab" && !event.shiftKey && field.value && event.timeStamp - last < QUICK && field.form) {
+    if (field.matches?.("#scan, [data-scan]")) {
+        const typed = field.value.slice(0, field.selectionStart);
+        if (event.key === "Tab" && !event.shiftKey && /[^\n]$/.test(typed) && event.timeStamp - last < QUICK && field.form) {
             event.preventDefault();
-            field.form.requestSubmit();
+            if (field.matches("textarea")) {
+                field.setRangeText("\n", field.selectionStart, field.selectionEnd, "end");
+            } else {
+                field.form.requestSubmit();
+            }
         }
         last = event.timeStamp;
     }
@@ -77,18 +101,28 @@ document.addEventListener("submit", (event) => {
     }
 }, true);
 
-// The page asks for a scan: be ready for it, and say at once when the one before was wrong.
+// The page asks for a scan: be ready for it, and say at once whether the one before was right. Where the eyes are on the
+// jar, the field that has the cursor tells by its description what stands above it in words.
 const own = document.querySelector("main input[data-scan]");
+const lines = document.querySelector("main textarea[data-scan]");
+const wrong = document.querySelector(".fault[data-wrong-scan]")
+    ?? (own && document.querySelector("main .fault"))
+    ?? (lines && document.querySelector("main .fault[role=alert]"));
+const right = (own ?? lines) && document.querySelector("main :is(.done, .ok)[role=status]");
+const told = document.querySelector("main .fault[role=alert]") ?? right;
+if (own && told) {
+    told.id ||= "told";
+    own.setAttribute("aria-describedby", `${told.id} ${own.getAttribute("aria-describedby") ?? ""}`.trim());
+}
 // What a refused scan left in the field is selected, so that the next one replaces it, also where autofocus came first.
 if (own && [document.body, null, own].includes(document.activeElement)) {
     own.focus({ preventScroll: true });
     own.select();
 }
-const lines = document.querySelector("main textarea[data-scan]");
-if (document.querySelector(".fault[data-wrong-scan]")
-        || (own && document.querySelector("main .fault"))
-        || (lines && document.querySelector("main .fault[role=alert]"))) {
+if (wrong) {
     wrongScan();
+} else if (right) {
+    rightScan();
 }
 
 // On a phone the answer comes first: what it is asked of stands in one line above it, and opens.

@@ -129,7 +129,7 @@ class PortalBrowserTest extends Browser {
         page.navigate("/kits/scan-back");
         scan(page, kit.get(0).code());
         scan(page, kit.get(1).code());
-        assertTrue(page.locator(".done").textContent().contains("2 labels, one kit"));
+        assertTrue(page.locator(".done").textContent().contains("2 scans, one kit"));
         scan(page, other.code());
         assertTrue(page.locator(".fault").textContent().contains("Stop"));
         shoot(page, "scan-back-wrong");

@@ -34,6 +34,13 @@ public record Faults(List<FieldProblem> all) {
         return new Faults(List.of(new FieldProblem("", refusal.code(), refusal.getMessage())));
     }
 
+    /** All that was wrong in words, where its fields are no fields of the form. */
+    public static Faults ofWords(DomainException refusal) {
+        return new Faults(of(refusal).all().stream()
+                .map(fault -> new FieldProblem("", fault.rule(), fault.message()))
+                .toList());
+    }
+
     /** The faults that Bean Validation found in a form record, by field name. */
     public static Faults of(Collection<? extends ConstraintViolation<?>> violations) {
         return new Faults(violations.stream()

@@ -3,6 +3,7 @@ package org.dentary.portal.code;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.dentary.intake.mixup.MixUpService;
@@ -65,6 +66,11 @@ public class CodeService {
             throw InvalidInput.field(
                     "codes", "TOO_FEW", "Scan at least two labels, such as jar and form, to compare them");
         }
+        return together(typed);
+    }
+
+    /** The same of any number: a single one is refused where it is void. */
+    ScanBack together(List<String> typed) {
         List<LabelView> scanned = kits.labels(typed);
         String kit = mostOften(scanned);
         List<FieldProblem> faults = ScanBackRules.faults(scanned, kit);
@@ -73,6 +79,12 @@ public class CodeService {
             throw new RuleBroken(faults.get(0).rule(), faults.get(0).message(), faults);
         }
         return new ScanBack(kit, scanned);
+    }
+
+    /** The labels of what was scanned, in that order; what is none is left out. */
+    List<LabelView> read(List<String> typed) {
+        Map<String, LabelView> found = kits.find(typed);
+        return typed.stream().map(found::get).filter(Objects::nonNull).toList();
     }
 
     /** What was filled before the scan may lie in the wrong jar, so it is kept for whoever puts right. */

@@ -20,6 +20,7 @@ import org.dentary.codes.Part;
 import org.dentary.codes.sheet.LabelStock;
 import org.dentary.codes.sheet.LabelStocks;
 import org.dentary.kit.LabelService;
+import org.dentary.kit.LabelView;
 import org.dentary.kit.ReprintLabel;
 import org.dentary.kit.ReprintView;
 import org.dentary.kit.VoidLabel;
@@ -32,7 +33,7 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
-import org.dentary.platform.problem.NotFound;
+import org.dentary.platform.request.Reply;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** A single label, and labels held against each other after labeling. */
@@ -65,7 +66,7 @@ public class LabelPages {
                 LabelForm form,
                 Faults faults);
 
-        static native TemplateInstance scanBack(List<String> codes, ScanBack same, Faults faults);
+        static native TemplateInstance scanBack(List<LabelView> scanned, ScanBack same, Faults faults);
     }
 
     /**
@@ -143,26 +144,19 @@ public class LabelPages {
     @Path("scan-back")
     @PermissionsAllowed(Act.READ_COMMON)
     public Response scanBack(@QueryParam("code") List<String> before, @QueryParam("next") String next) {
-        List<String> all = new ArrayList<>(before);
+        List<String> all =
+                new ArrayList<>(codes.read(before).stream().map(LabelView::code).toList());
         if (next != null && !next.isBlank()) {
             all.add(next.strip());
         }
         try {
-            ScanBack same = all.size() < 2 ? null : codes.scanBack(all);
-            if (all.size() == 1) {
-                codes.code(all.get(0));
-            }
-            return Response.ok(Templates.scanBack(all, same, Faults.NONE)).build();
-        } catch (InvalidInput | NotFound misread) {
-            // What was not read at all is not kept: the next scan takes its place.
-            all.remove(all.size() - 1);
-            return Response.status(422)
-                    .entity(Templates.scanBack(all, null, Faults.of(misread)))
-                    .build();
+            ScanBack same = all.isEmpty() ? null : codes.together(all);
+            return Reply.ok(Templates.scanBack(codes.read(all), same, Faults.NONE));
         } catch (DomainException refusal) {
-            return Response.status(refusal.status())
-                    .entity(Templates.scanBack(all, null, Faults.of(refusal)))
-                    .build();
+            // What was not read at all is not kept: the next scan takes its place.
+            return Reply.page(
+                    refusal.status() == 404 ? 422 : refusal.status(),
+                    Templates.scanBack(codes.read(all), null, Faults.ofWords(refusal)));
         }
     }
 

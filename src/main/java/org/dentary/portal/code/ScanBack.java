@@ -1,5 +1,6 @@
 package org.dentary.portal.code;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
 import org.dentary.kit.LabelView;
 
@@ -9,4 +10,11 @@ import org.dentary.kit.LabelView;
  * @param kit the kit
  * @param labels in the order scanned
  */
-public record ScanBack(String kit, List<LabelView> labels) {}
+public record ScanBack(String kit, List<LabelView> labels) {
+    /** Whether several scans were of one code: copies, or one label scanned twice; no scanner can tell which. */
+    @JsonIgnore
+    public boolean isOneLabelOnly() {
+        return labels.size() > 1
+                && labels.stream().map(LabelView::code).distinct().count() == 1;
+    }
+}

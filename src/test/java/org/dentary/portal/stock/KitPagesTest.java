@@ -18,6 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.KitStem;
+import org.dentary.codes.Minting;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.kit.IssuedBlock;
@@ -296,7 +297,7 @@ class KitPagesTest {
                         + kit.get(1).code())
                 .then()
                 .statusCode(200)
-                .body(containsString("2 labels, one kit"));
+                .body(containsString("2 scans, one kit"));
         form("sampler")
                 .get("/kits/scan-back?code=" + kit.get(0).code() + "&next=" + stranger)
                 .then()
@@ -308,6 +309,30 @@ class KitPagesTest {
                 .statusCode(422)
                 .body(containsString("name=\"code\" value=\"" + kit.get(0).code()))
                 .body(not(containsString("name=\"code\" value=\"smudge")));
+        form("sampler")
+                .get("/kits/scan-back?code=rubbish&code=" + kit.get(0).code() + "&next="
+                        + kit.get(0).code())
+                .then()
+                .statusCode(200)
+                .body(containsString("2 scans, one kit"))
+                .body(containsString("All of one label, jaw"));
+        String torn = kits.aKit(Part.JAW).get(0).code();
+        as("coordinator")
+                .contentType("application/json")
+                .body("{\"reason\": \"torn\"}")
+                .put("/api/v1/labels/" + torn + "/voiding")
+                .then()
+                .statusCode(201);
+        form("sampler")
+                .get("/kits/scan-back?next=" + torn)
+                .then()
+                .statusCode(409)
+                .body(containsString("was voided. Stop"));
+        form("sampler")
+                .get("/kits/scan-back?next=" + new Minting().mint().label(Part.JAW))
+                .then()
+                .statusCode(422)
+                .body(containsString("no such label was issued here"));
     }
 
     private static io.restassured.response.Response issue(String id, String kits) {
