@@ -69,7 +69,7 @@ public class ContactPages {
             PrivateForm.add(form, body, json);
             privates.write(kit, bodies.read(body, WritePrivate.class));
         } catch (DomainException refusal) {
-            return show(422, kit, form, IntakePages.shown(refusal));
+            return show(422, kit, form, FormFaults.of(refusal));
         }
         return Response.seeOther(URI.create("/animals/" + kit)).build();
     }

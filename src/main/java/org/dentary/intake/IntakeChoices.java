@@ -3,7 +3,9 @@ package org.dentary.intake;
 import io.quarkus.qute.TemplateData;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.dentary.animal.Antlers;
 import org.dentary.animal.CollectionRoute;
@@ -14,6 +16,7 @@ import org.dentary.animal.SamplingBasis;
 import org.dentary.animal.SexEvidence;
 import org.dentary.jaw.key.KeyQuestion;
 import org.dentary.plan.PlanService;
+import org.dentary.plan.StationView;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.Role;
 import org.dentary.specimen.Condition;
@@ -25,11 +28,13 @@ import org.dentary.specimen.Tissue;
  * What the intake's pages offer to choose from, in the order shown.
  *
  * @param stations only those the account serves
+ * @param zones the IANA name of each station's clock
  * @param questions the questions of the jaw key
  */
 @TemplateData
 public record IntakeChoices(
         List<Choice> stations,
+        Map<String, String> zones,
         List<Choice> units,
         List<Choice> species,
         List<Choice> sources,
@@ -54,6 +59,7 @@ public record IntakeChoices(
                         .filter(station -> account.role() != Role.SAMPLER || account.serves(station.code()))
                         .map(station -> new Choice(station.code(), station.name()))
                         .toList(),
+                plan.stations().stream().collect(Collectors.toMap(StationView::code, StationView::timeZone)),
                 Stream.concat(
                                 plan.units().stream().map(unit -> new Choice(unit.code(), unit.name())),
                                 Stream.of(new Choice(TakeInAnimal.UNKNOWN, "Not known")))

@@ -17,27 +17,16 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
 import jakarta.ws.rs.core.UriInfo;
-import java.time.Clock;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
-import java.time.ZonedDateTime;
-import java.time.format.DateTimeFormatter;
-import java.util.Arrays;
-import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import org.dentary.animal.AnimalService;
 import org.dentary.animal.AnimalView;
-import org.dentary.jaw.key.KeyQuestion;
 import org.dentary.kit.KitService;
 import org.dentary.people.PeopleService;
 import org.dentary.plan.PlanService;
-import org.dentary.plan.StationView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.platform.problem.FieldProblem;
 import org.dentary.platform.request.ETags;
 import org.dentary.story.AnimalStory;
 import org.dentary.story.StoryService;
@@ -46,8 +35,6 @@ import org.dentary.story.StoryService;
 @Path("/intake")
 @Produces(MediaType.TEXT_HTML)
 public class IntakePages {
-    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm");
-
     private final IntakeService intake;
     private final StoryService stories;
     private final KitService kits;
@@ -57,7 +44,7 @@ public class IntakePages {
     private final BodyReader bodies;
     private final CurrentAccount current;
     private final ObjectMapper json;
-    private final Clock clock;
+    private final FreshForm fresh;
 
     IntakePages(
             IntakeService intake,
@@ -69,7 +56,7 @@ public class IntakePages {
             BodyReader bodies,
             CurrentAccount current,
             ObjectMapper json,
-            Clock clock) {
+            FreshForm fresh) {
         this.intake = intake;
         this.stories = stories;
         this.kits = kits;
@@ -79,7 +66,7 @@ public class IntakePages {
         this.bodies = bodies;
         this.current = current;
         this.json = json;
-        this.clock = clock;
+        this.fresh = fresh;
     }
 
     @CheckedTemplate(basePath = "intake")
@@ -122,7 +109,7 @@ public class IntakePages {
         String kit = kits.kit(typed);
         IntakeForm carried = IntakeForm.of(address.getQueryParameters());
         Optional<AnimalView> known = animals.find(kit);
-        IntakeForm form = known.map(animal -> Correction.form(animal)).orElseGet(() -> fresh(carried));
+        IntakeForm form = known.map(animal -> Correction.form(animal)).orElseGet(() -> fresh.form(carried));
         return Templates.deer(kit, form, IntakeChoices.of(plan, current.get()), known.isPresent(), false, Faults.NONE);
     }
 
@@ -139,14 +126,14 @@ public class IntakePages {
             return again(kit, form, known, true, Faults.NONE);
         }
         try {
-            ObjectNode body = form.body(json, zone(form.value("station")));
+            ObjectNode body = form.body(json, fresh.zone(form.value("station")));
             if (known) {
                 Correction.keep(body, animals.animal(kit));
             }
             TakeInAnimal animal = bodies.read(body, TakeInAnimal.class);
             intake.take(kit, animal, known ? ETags.of(Integer.parseInt(form.value("version"))) : null);
         } catch (DomainException refusal) {
-            return again(kit, form, known, false, shown(refusal));
+            return again(kit, form, known, false, FormFaults.of(refusal));
         }
         return Response.seeOther(
                         known
@@ -161,77 +148,6 @@ public class IntakePages {
         return Response.status(422)
                 .entity(Templates.deer(kit, form, IntakeChoices.of(plan, current.get()), known, stop, faults))
                 .build();
-    }
-
-    /** The API's field names led back to those of the form. */
-    static Faults shown(DomainException refusal) {
-        return new Faults(Faults.of(refusal).all().stream()
-                .map(fault -> new FieldProblem(field(fault.field()), fault.rule(), words(fault)))
-                .toList());
-    }
-
-    /** A question of the key that waits for its answer is asked again as the page asks it; the API names its values. */
-    private static String words(FieldProblem fault) {
-        String cue = fault.field().replaceFirst("^jawReading\\.", "");
-        return Arrays.stream(KeyQuestion.values())
-                .filter(question -> question.field().equals(cue) && fault.rule().equals("REQUIRED"))
-                .map(question -> question.question() + " Pick an answer; “Unsure” is one.")
-                .findFirst()
-                .orElse(fault.message());
-    }
-
-    private static String field(String of) {
-        if (of.startsWith("specimens[")) {
-            return of.endsWith("collectedAt") ? "at" : "specimens";
-        }
-        if (of.startsWith("jawReading.")) {
-            String cue = of.substring("jawReading.".length());
-            return cue.equals("readAt") ? "at" : cue.equals("note") ? "jawNote" : "jaw." + cue;
-        }
-        String privately = PrivateForm.field(of);
-        return privately != null ? privately : of.startsWith("identifiers[") ? "identifier" : of;
-    }
-
-    private IntakeForm fresh(IntakeForm carried) {
-        List<StationView> served = plan.stations().stream()
-                .filter(station -> current.get().serves(station.code()))
-                .toList();
-        String station = carried.value("station").isEmpty()
-                ? served.isEmpty() ? "" : served.get(0).code()
-                : carried.value("station");
-        String unit = served.stream()
-                .filter(each -> each.code().equals(station) && each.unit() != null)
-                .map(StationView::unit)
-                .findFirst()
-                .orElse("");
-        ZonedDateTime now = clock.instant().atZone(zone(station));
-        IntakeForm form = carried.with("station", station)
-                .with("at", MINUTE.format(now))
-                .with("readingId", UUID.randomUUID().toString())
-                .with("clinicalSigns", "NOT_OBSERVED");
-        form = defaulted(form, "managementUnit", unit);
-        form = defaulted(form, "sexEvidence", "UNKNOWN");
-        form = defaulted(form, "diedOn", now.toLocalDate().toString());
-        form = defaulted(form, "mortalitySource", "HUNTER_HARVEST");
-        form = defaulted(form, "collectionRoute", "STATION");
-        form = defaulted(form, "samplingBasis", "MANDATORY");
-        form = defaulted(form, "preservation", "FRESH_CHILLED");
-        return defaulted(
-                form,
-                "species",
-                plan.species().isEmpty() ? "" : plan.species().get(0).code());
-    }
-
-    private static IntakeForm defaulted(IntakeForm form, String field, String value) {
-        return form.value(field).isEmpty() && !value.isEmpty() ? form.with(field, value) : form;
-    }
-
-    private ZoneId zone(String station) {
-        return plan.stations().stream()
-                .filter(each -> each.code().equals(station))
-                .findFirst()
-                .map(StationView::zone)
-                .orElse(ZoneOffset.UTC);
     }
 
     private static UriBuilder carrying(String path, IntakeForm form) {

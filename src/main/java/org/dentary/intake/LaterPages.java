@@ -97,7 +97,7 @@ public class LaterPages {
             intake.read(kit, id(form), bodies.read(reading, ReadJaw.class));
         } catch (DomainException refusal) {
             List<FieldProblem> faults = new ArrayList<>();
-            IntakePages.shown(refusal).all().forEach(fault -> faults.add(cue(fault)));
+            FormFaults.of(refusal).all().forEach(fault -> faults.add(cue(fault)));
             return Response.status(422)
                     .entity(Templates.jaw(story, form, IntakeChoices.of(plan, current.get()), new Faults(faults)))
                     .build();
@@ -134,7 +134,7 @@ public class LaterPages {
         } catch (DomainException refusal) {
             return Response.status(422)
                     .entity(Templates.tissue(
-                            story, form, IntakeChoices.of(plan, current.get()), IntakePages.shown(refusal)))
+                            story, form, IntakeChoices.of(plan, current.get()), FormFaults.of(refusal)))
                     .build();
         }
         return Response.seeOther(URI.create("/animals/" + story.kit())).build();

@@ -30,7 +30,7 @@ function tone(hertz, from, seconds) {
 }
 
 /** Two low tones and a flash: this scan was not what was asked for. */
-function wrongScan() {
+export function wrongScan() {
     tone(220, 0, 0.18);
     tone(165, 0.24, 0.3);
     const root = document.documentElement.querySelector("body");
@@ -41,7 +41,7 @@ function wrongScan() {
 }
 
 /** One short high tone: taken. */
-function rightScan() {
+export function rightScan() {
     tone(1320, 0, 0.07);
 }
 
@@ -88,6 +88,7 @@ document.addEventListener("keydown", (event) => {
             event.preventDefault();
             if (field.matches("textarea")) {
                 field.setRangeText("\n", field.selectionStart, field.selectionEnd, "end");
+                field.dispatchEvent(new InputEvent("input", {inputType: "insertLineBreak", bubbles: true}));
             } else {
                 field.form.requestSubmit();
             }
@@ -106,10 +107,10 @@ document.addEventListener("submit", (event) => {
 const own = document.querySelector("main input[data-scan]");
 const lines = document.querySelector("main textarea[data-scan]");
 const wrong = document.querySelector(".fault[data-wrong-scan]")
-    ?? (own && document.querySelector("main .fault"))
-    ?? (lines && document.querySelector("main .fault[role=alert]"));
+    ?? (own && document.querySelector("main .fault:not([hidden])"))
+    ?? (lines && document.querySelector("main .fault[role=alert]:not([hidden])"));
 const right = (own ?? lines) && document.querySelector("main :is(.done, .ok)[role=status]");
-const told = document.querySelector("main .fault[role=alert]") ?? right;
+const told = document.querySelector("main .fault[role=alert]:not([hidden])") ?? right;
 if (own && told) {
     told.id ||= "told";
     own.setAttribute("aria-describedby", `${told.id} ${own.getAttribute("aria-describedby") ?? ""}`.trim());

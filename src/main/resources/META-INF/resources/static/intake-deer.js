@@ -1,11 +1,21 @@
-// Opens the questions about the teeth as soon as the jaw is read here; without script one tap opens them.
+// The questions about the teeth open as soon as the jaw is read here, and what a fold is closed over says what is chosen
+// in it; without script one tap opens either.
 
-const cues = document.querySelector("form.deer details.cues");
+const form = document.querySelector("form.deer");
+const cues = form.querySelector("details.cues");
 
-for (const choice of document.querySelectorAll("form.deer [name=jawStatus]")) {
-    choice.addEventListener("change", () => {
-        if (cues) {
-            cues.open = choice.value === "READ";
-        }
-    });
+/** What is chosen in a field: a select's or a radio button's words. */
+function words(name) {
+    const field = form.elements[name];
+    return field.selectedOptions?.[0].text
+        ?? form.querySelector(`[name="${name}"]:checked`)?.closest("label").textContent.trim();
 }
+
+form.addEventListener("change", event => {
+    if (cues && event.target.name === "jawStatus") {
+        cues.open = event.target.value === "READ";
+    }
+    for (const summary of form.querySelectorAll("summary[data-says]")) {
+        summary.textContent = summary.dataset.says.split(" ").map(words).filter(Boolean).join(", ") + summary.dataset.then;
+    }
+});

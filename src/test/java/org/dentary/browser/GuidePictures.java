@@ -22,6 +22,7 @@ class GuidePictures {
             new Picture("setting-up-a-season", "coordinator", Browser.DESK, "/season"),
             new Picture("labels", "coordinator", Browser.DESK, "/kits"),
             new Picture("taking-in-a-deer", "sampler", Browser.PHONE, "/intake"),
+            new Picture("intake-without-signal", "sampler", Browser.PHONE, "/intake/without-signal"),
             new Picture("ageing", "sampler", Browser.PHONE, "/jaw-key"),
             new Picture("jaw-queue", "coordinator", Browser.DESK, "/jaws"),
             new Picture("custody", "sampler", Browser.PHONE, "/custody"),

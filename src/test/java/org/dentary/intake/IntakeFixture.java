@@ -8,7 +8,9 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
@@ -150,5 +152,32 @@ public class IntakeFixture {
     /** Takes a deer in as the sampler and expects it to be new. */
     public ValidatableResponse take(Deer deer, ObjectNode body) {
         return put("sampler", "/animals/" + deer.kit(), body).statusCode(201);
+    }
+
+    /** What the intake form sends of a yearling male with its left node. */
+    public static Map<String, String> form(Deer one) {
+        Map<String, String> form = new LinkedHashMap<>();
+        form.put("readingId", UUID.nameUUIDFromBytes(one.kit().getBytes()).toString());
+        form.put("species", SeasonFixture.SPECIES);
+        form.put("sex", "MALE");
+        form.put("sexEvidence", "GENITALIA_OR_UDDER");
+        form.put("diedOn", DIED_ON);
+        form.put("managementUnit", SeasonFixture.UNIT);
+        form.put("station", SeasonFixture.STATION);
+        form.put("mortalitySource", "HUNTER_HARVEST");
+        form.put("collectionRoute", "STATION");
+        form.put("samplingBasis", "MANDATORY");
+        form.put("clinicalSigns", "NONE_SEEN");
+        form.put("jawStatus", "READ");
+        form.put("jaw.rowSeen", "WHOLE");
+        form.put("jaw.cheekTeeth", "6");
+        form.put("jaw.thirdTooth.cusps", "3");
+        form.put("jaw.sixthTooth.eruption", "ERUPTING");
+        form.put("jaw.sixthTooth.dentine", "NOT_EXPOSED");
+        form.put("specimens", one.label(Part.NODE_LEFT));
+        form.put("preservation", "FRESH_CHILLED");
+        form.put("condition", "GOOD");
+        form.put("at", "2025-11-14T09:20");
+        return form;
     }
 }

@@ -14,11 +14,9 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
@@ -58,7 +56,7 @@ class IntakePagesTest {
     @Test
     void aDeerIsTakenInByTheFormAndTheNextIsOffered() {
         Deer one = deer.aDeer();
-        String next = post("sampler", "/intake/" + one.kit(), form(one))
+        String next = post("sampler", "/intake/" + one.kit(), IntakeFixture.form(one))
                 .statusCode(303)
                 .header("Location", containsString("done=" + one.kit()))
                 .extract()
@@ -74,24 +72,24 @@ class IntakePagesTest {
                 .body("keyClass", equalTo("YEARLING_MILK_THIRD"))
                 .body("specimens[0].side", equalTo("LEFT"))
                 .body("jawReadings[0].readAt", equalTo("2025-11-14T15:20:00Z"));
-        post("sampler", "/intake/" + one.kit(), form(one)).statusCode(303);
+        post("sampler", "/intake/" + one.kit(), IntakeFixture.form(one)).statusCode(303);
     }
 
     @Test
     void aFaultyFormIsShownAgainWithEveryFaultAndWhatWasTyped() {
         Deer one = deer.aDeer();
-        Map<String, String> form = form(one);
+        Map<String, String> form = IntakeFixture.form(one);
         form.remove("sex");
         form.put("notes", "three-legged");
         post("sampler", "/intake/" + one.kit(), form)
                 .statusCode(422)
                 .body(containsString("say MALE, FEMALE or UNKNOWN"), containsString("three-legged"));
-        form = form(one);
+        form = IntakeFixture.form(one);
         form.put("specimens", one.label(Part.NODE_LEFT) + "\n" + deer.aDeer().label(Part.NODE_RIGHT));
         post("sampler", "/intake/" + one.kit(), form)
                 .statusCode(422)
                 .body(containsString("belongs to kit"), containsString(one.label(Part.NODE_LEFT)));
-        form = form(one);
+        form = IntakeFixture.form(one);
         form.remove("jaw.sixthTooth.dentine");
         post("sampler", "/intake/" + one.kit(), form)
                 .statusCode(422)
@@ -103,7 +101,7 @@ class IntakePagesTest {
     @Test
     void clinicalSignsStopAtTheCautionFirst() {
         Deer one = deer.aDeer();
-        Map<String, String> form = form(one);
+        Map<String, String> form = IntakeFixture.form(one);
         form.put("clinicalSigns", "SEEN");
         post("sampler", "/intake/" + one.kit(), form)
                 .statusCode(422)
@@ -122,7 +120,7 @@ class IntakePagesTest {
                 .get("/intake/" + one.kit())
                 .then()
                 .body(containsString("Save the correction"), containsString("name=\"version\" value=\"0\""));
-        Map<String, String> form = form(one);
+        Map<String, String> form = IntakeFixture.form(one);
         form.keySet().removeIf(name -> name.startsWith("jaw.") || name.equals("specimens"));
         form.put("jawStatus", "COLLECTED_TO_READ");
         form.put("version", "0");
@@ -155,7 +153,7 @@ class IntakePagesTest {
                 .body(
                         containsString("value=\"Fen Valley office\""),
                         containsString("<option value=\"HUNTER_TAG\" selected>"));
-        Map<String, String> form = form(one);
+        Map<String, String> form = IntakeFixture.form(one);
         form.keySet().removeIf(name -> name.startsWith("jaw.") || name.equals("specimens"));
         form.put("jawStatus", "COLLECTED_TO_READ");
         form.put("version", "0");
@@ -210,7 +208,7 @@ class IntakePagesTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("cusps"));
-        Map<String, String> jaw = form(one);
+        Map<String, String> jaw = IntakeFixture.form(one);
         jaw.keySet().removeIf(name -> !name.startsWith("jaw.") && !name.equals("at"));
         jaw.put("readingId", UUID.randomUUID().toString());
         post("sampler", "/animals/" + one.kit() + "/jaw", jaw).statusCode(303);
@@ -354,7 +352,7 @@ class IntakePagesTest {
     @Test
     void whomToTellAndWhatWasWeighedGoWithTheFormAndAreNotShownAgain() {
         Deer one = deer.aDeer();
-        Map<String, String> form = form(one);
+        Map<String, String> form = IntakeFixture.form(one);
         form.putAll(Map.of(
                 "contactName", "Osric Penhale",
                 "contactPhone", "555-0177",
@@ -401,32 +399,6 @@ class IntakePagesTest {
                 .then()
                 .body("contact.phone", equalTo("555-0178"), "contact.mayBeMessaged", equalTo(false))
                 .body("point.words", equalTo("below the ruined kiln"));
-    }
-
-    private static Map<String, String> form(Deer one) {
-        Map<String, String> form = new LinkedHashMap<>();
-        form.put("readingId", UUID.nameUUIDFromBytes(one.kit().getBytes()).toString());
-        form.put("species", SeasonFixture.SPECIES);
-        form.put("sex", "MALE");
-        form.put("sexEvidence", "GENITALIA_OR_UDDER");
-        form.put("diedOn", IntakeFixture.DIED_ON);
-        form.put("managementUnit", SeasonFixture.UNIT);
-        form.put("station", SeasonFixture.STATION);
-        form.put("mortalitySource", "HUNTER_HARVEST");
-        form.put("collectionRoute", "STATION");
-        form.put("samplingBasis", "MANDATORY");
-        form.put("clinicalSigns", "NONE_SEEN");
-        form.put("jawStatus", "READ");
-        form.put("jaw.rowSeen", "WHOLE");
-        form.put("jaw.cheekTeeth", "6");
-        form.put("jaw.thirdTooth.cusps", "3");
-        form.put("jaw.sixthTooth.eruption", "ERUPTING");
-        form.put("jaw.sixthTooth.dentine", "NOT_EXPOSED");
-        form.put("specimens", one.label(Part.NODE_LEFT));
-        form.put("preservation", "FRESH_CHILLED");
-        form.put("condition", "GOOD");
-        form.put("at", "2025-11-14T09:20");
-        return form;
     }
 
     private static RequestSpecification page(String account) {
