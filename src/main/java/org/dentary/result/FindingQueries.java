@@ -80,6 +80,13 @@ class FindingQueries {
                 .getResultList();
     }
 
+    /** Waits for whoever records of the laboratory now, by hand or by file, so that an item is judged by all that stands. */
+    void lockLaboratory(String laboratory) {
+        entities.createNativeQuery("select 1 from laboratory where code = :code for no key update")
+                .setParameter("code", laboratory)
+                .getSingleResult();
+    }
+
     /** Whether the laboratory's item already stands on another specimen. */
     boolean itemIsTaken(String laboratory, String accession, String item, Collection<String> codes) {
         return ((Number) entities.createNativeQuery(SAME_ITEM)

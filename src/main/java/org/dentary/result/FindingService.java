@@ -183,8 +183,11 @@ public class FindingService {
     }
 
     private void requireItemOfOneSpecimen(RecordFinding command, List<String> codes) {
-        if (command.item() != null
-                && queries.itemIsTaken(command.laboratory(), command.accession().trim(), command.item(), codes)) {
+        if (command.item() == null) {
+            return;
+        }
+        queries.lockLaboratory(command.laboratory());
+        if (queries.itemIsTaken(command.laboratory(), command.accession().trim(), command.item(), codes)) {
             throw new RuleBroken(
                     "ITEM_ON_TWO_SPECIMENS",
                     "item " + command.item() + " of accession " + command.accession() + " at " + command.laboratory()

@@ -48,6 +48,24 @@ class AtOnceTest {
         assertEquals(List.of(200, 200, 200, 200, 200, 201), answers);
     }
 
+    /** The item is the laboratory's name for one piece; entered by hand by several, it stands on one tube. */
+    @Test
+    void oneItemOfALaboratoryEnteredAtOnceForSeveralTubesStandsOnOne() throws Exception {
+        List<String> tubes =
+                IntStream.range(0, SENDERS).mapToObj(i -> parcels.aNode()).toList();
+        parcels.sent(tubes.toArray(String[]::new));
+        String accession = "A-" + tubes.get(0);
+        List<Integer> answers = atOnce(i -> () -> as("liaison")
+                .contentType("application/json")
+                .body("{\"specimens\":[\"" + tubes.get(i) + "\"],\"method\":\"T_SCREEN\",\"stage\":\"SCREENING\","
+                        + "\"finding\":\"NOT_DETECTED\",\"status\":\"FINAL\",\"accession\":\"" + accession
+                        + "\",\"item\":\"1\",\"laboratory\":\"T_LAB\",\"testedOn\":\"2025-11-20\","
+                        + "\"reportedOn\":\"2025-11-21\"}")
+                .put("/api/v1/findings/" + java.util.UUID.randomUUID())
+                .statusCode());
+        assertEquals(List.of(201, 409, 409, 409, 409, 409), answers);
+    }
+
     @Test
     void otherContentSentAtOnceIsRefusedAsAlreadyRecorded() throws Exception {
         Deer one = deer.aDeer();

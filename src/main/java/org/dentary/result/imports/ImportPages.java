@@ -143,7 +143,11 @@ public class ImportPages {
     @POST
     @Path("imports/{id}/posting")
     @PermissionsAllowed(Act.RESULT_WRITE)
-    public Response post(@PathParam("id") UUID id, @RestForm List<String> leaveOut, @RestForm String leaveOutFaulty) {
+    public Response post(
+            @PathParam("id") UUID id,
+            @RestForm List<String> leaveOut,
+            @RestForm String leaveOutFaulty,
+            @RestForm String otherTests) {
         Set<Integer> left = new TreeSet<>();
         try {
             for (String line : leaveOut == null ? List.<String>of() : leaveOut) {
@@ -153,9 +157,9 @@ public class ImportPages {
                 left.addAll(imports.faultyLines(id));
             }
             if (imports.isLarge(id)) {
-                background.post(id, new ArrayList<>(left));
+                background.post(id, new ArrayList<>(left), otherTests != null);
             } else {
-                postings.post(id, new ArrayList<>(left));
+                postings.post(id, new ArrayList<>(left), otherTests != null);
             }
             return Response.seeOther(URI.create("/results/imports/" + id)).build();
         } catch (DomainException refusal) {

@@ -59,11 +59,12 @@ public class ImportPostingService {
      * Posts what was previewed, checked again.
      *
      * @param leaveOut lines knowingly held back; they stay in the work list
-     * @throws RuleBroken (409) if rows that are not left out have faults, with them, or it was posted otherwise before
+     * @param otherTests whether messages whose number was posted before are accepted as messages of their own
+     * @throws RuleBroken (409) if a number was posted before and that is not accepted, if rows that are not left out have faults, with them, or it was posted otherwise before
      */
     @Transactional
     @TransactionConfiguration(timeout = ProgressService.LONGEST_SECONDS)
-    ImportView post(UUID id, List<Integer> leaveOut) {
+    ImportView post(UUID id, List<Integer> leaveOut, boolean otherTests) {
         boolean large = imports.isLarge(id);
         if (large) {
             progress.begin(id, "POSTING", imports.require(id).fileName());
@@ -116,12 +117,22 @@ public class ImportPostingService {
                             + "; nothing was posted. Mend the file, or name what to leave out in leaveOut",
                     problems);
         }
+        List<ImportView.RepeatedMessage> repeated = queries.repeatedMessages(id, List.copyOf(left));
+        if (!repeated.isEmpty() && !otherTests) {
+            throw repeated(repeated);
+        }
         if (large) {
             progress.step(id, ImportStep.WRITING, 0, 0);
         }
         writes.hold(id, List.copyOf(left));
         int posted = writes.post(id, account.get().actor(), clock.instant());
-        writes.close(id, account.get().actor(), clock.instant(), posted, List.copyOf(left));
+        writes.close(
+                id,
+                account.get().actor(),
+                clock.instant(),
+                posted,
+                List.copyOf(left),
+                repeated.stream().map(ImportView.RepeatedMessage::message).toList());
         outcomes.derive(
                 queries.kits(id),
                 "FINDING",
@@ -132,6 +143,25 @@ public class ImportPostingService {
             progress.end(id);
         }
         return imports.view(id);
+    }
+
+    private static RuleBroken repeated(List<ImportView.RepeatedMessage> repeated) {
+        return new RuleBroken(
+                "MESSAGE_REPEATED",
+                (repeated.size() == 1
+                                ? "message " + repeated.get(0).message() + " has a number"
+                                : repeated.size() + " messages (the first is "
+                                        + repeated.get(0).message() + ") have numbers")
+                        + " that was posted before, and tells of other tests; a laboratory gives each message a number of its"
+                        + " own (MSH-10). Nothing was posted. Ask the laboratory; then accept the messages in otherTests, or"
+                        + " leave their lines out",
+                repeated.stream()
+                        .map(one -> new FieldProblem(
+                                "message " + one.message(),
+                                "MESSAGE_REPEATED",
+                                one.lines() + " lines; the number was posted " + one.postedAt() + " by import "
+                                        + one.before()))
+                        .toList());
     }
 
     private boolean sameLeftOut(UUID id, List<Integer> leaveOut) {

@@ -36,6 +36,18 @@ class ImportQueries {
               join label l on l.code = fs.code where f.import = :id order by 1
             """;
 
+    /** What says otherwise of the same tissue, method and stage is a fault of its own. */
+    private static final String REPEATED = """
+            select r.run, count(distinct r.line), min(q.id::text), min(q.posted_at)
+              from result_import i join result_import_row r on r.import = i.id and r.state = 'NEW'
+              join result_import_row p on p.run = r.run and p.state = 'POSTED' and p.import <> r.import
+              join result_import q on q.id = p.import and q.format = 'HL7' and q.laboratory = i.laboratory
+             where i.id = :id and i.format = 'HL7' and i.state = 'PREVIEWED' and not r.line = any (cast(:leaveOut as int[]))
+               and not exists (select 1 from result_import_problem f where f.import = r.import and f.line = r.line
+                                and f.rule = 'MESSAGE_SAID_OTHERWISE')
+             group by r.run order by min(r.line)
+            """;
+
     private final EntityManager entities;
 
     ImportQueries(EntityManager entities) {
@@ -108,6 +120,15 @@ class ImportQueries {
         entities.createNativeQuery("select 1 from result_import where id = :id for update")
                 .setParameter("id", id)
                 .getSingleResult();
+    }
+
+    /** Messages whose number was posted before, by lines that say something new and are not left out. */
+    @SuppressWarnings("unchecked")
+    List<ImportView.RepeatedMessage> repeatedMessages(UUID id, List<Integer> leaveOut) {
+        return entities.createNativeQuery(REPEATED, ImportView.RepeatedMessage.class)
+                .setParameter("id", id)
+                .setParameter("leaveOut", leaveOut.toArray(Integer[]::new))
+                .getResultList();
     }
 
     /** Waits for whoever posts another file of the laboratory, so that what two files say is posted once. */

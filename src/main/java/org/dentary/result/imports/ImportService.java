@@ -59,13 +59,15 @@ public class ImportService {
                 && progress.find(id)
                         .filter(p -> p.isRunning() && p.act().equals("POSTING"))
                         .isPresent();
-        ImportView view = view(head, queries.problems(id, PROBLEMS_SHOWN));
+        ImportView view = view(head, queries.problems(id, PROBLEMS_SHOWN), queries.repeatedMessages(id, List.of()));
         return posting ? view.posting() : view;
     }
 
     /** Imports, newest first, without their faults. */
     List<ImportView> newest(int limit) {
-        return queries.newest(limit).stream().map(head -> view(head, List.of())).toList();
+        return queries.newest(limit).stream()
+                .map(head -> view(head, List.of(), List.of()))
+                .toList();
     }
 
     /** Every fault of an import, by line. */
@@ -89,7 +91,8 @@ public class ImportService {
                 .orElseThrow(() -> new NotFound("IMPORT_UNKNOWN", "No result import " + id + " is recorded"));
     }
 
-    private static ImportView view(ImportQueries.Head head, List<RowProblem> problems) {
+    private static ImportView view(
+            ImportQueries.Head head, List<RowProblem> problems, List<ImportView.RepeatedMessage> repeated) {
         return new ImportView(
                 head.id(),
                 head.laboratory(),
@@ -105,6 +108,7 @@ public class ImportService {
                 head.uploadedBy(),
                 head.uploadedAt(),
                 head.postedBy(),
-                head.postedAt());
+                head.postedAt(),
+                repeated);
     }
 }

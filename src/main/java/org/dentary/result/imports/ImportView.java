@@ -14,6 +14,8 @@ import org.dentary.result.imports.file.RowProblem;
  * @param posted lines posted; 0 before posting
  * @param problems faults by line, the first thousand; all of them as CSV
  * @param problemCount how many faults there are
+ * @param repeatedMessages messages whose number was posted before and that tell of other tests; they are posted only on
+ *     being accepted
  */
 public record ImportView(
         String id,
@@ -30,7 +32,16 @@ public record ImportView(
         String uploadedBy,
         Instant uploadedAt,
         String postedBy,
-        Instant postedAt) {
+        Instant postedAt,
+        List<RepeatedMessage> repeatedMessages) {
+    /**
+     * A message whose number (HL7 v2.5.1, MSH-10: unique to the message) another file had.
+     *
+     * @param lines of this file that it gave and that say something new
+     * @param before id of the import that had the number
+     */
+    public record RepeatedMessage(String message, Long lines, String before, Instant postedAt) {}
+
     /** The same while it is being posted. */
     ImportView posting() {
         return new ImportView(
@@ -48,6 +59,7 @@ public record ImportView(
                 uploadedBy,
                 uploadedAt,
                 postedBy,
-                postedAt);
+                postedAt,
+                repeatedMessages);
     }
 }

@@ -60,7 +60,8 @@ class ImportWrites {
             "update result_import_row set state = 'POSTED' where import = :id and state = 'NEW'";
     private static final String CLOSE = """
             update result_import set state = 'POSTED', posted_by = :by, posted_at = :at, posted_rows = :posted,
-                   left_out = cast(:leftOut as int[]), version = version + 1 where id = :id
+                   left_out = cast(:leftOut as int[]), accepted_messages = cast(:accepted as text[]), version = version + 1
+             where id = :id
             """;
 
     private final EntityManager entities;
@@ -153,13 +154,15 @@ class ImportWrites {
         }
     }
 
-    void close(UUID id, String by, Instant at, int posted, List<Integer> leftOut) {
+    /** @param accepted numbers of messages that were posted though another had the number */
+    void close(UUID id, String by, Instant at, int posted, List<Integer> leftOut, List<String> accepted) {
         mutation(CLOSE)
                 .setParameter("id", id)
                 .setParameter("by", by)
                 .setParameter("at", at)
                 .setParameter("posted", posted)
                 .setParameter("leftOut", leftOut.toArray(Integer[]::new))
+                .setParameter("accepted", accepted.toArray(String[]::new))
                 .executeUpdate();
     }
 

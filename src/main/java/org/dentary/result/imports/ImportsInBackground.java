@@ -44,9 +44,9 @@ class ImportsInBackground {
         run(id, () -> previews.preview(id, laboratory, format, fileName, file));
     }
 
-    void post(UUID id, List<Integer> leaveOut) {
+    void post(UUID id, List<Integer> leaveOut, boolean otherTests) {
         progress.begin(id, "POSTING", imports.view(id).fileName());
-        run(id, () -> postings.post(id, leaveOut));
+        run(id, () -> postings.post(id, leaveOut, otherTests));
     }
 
     private void run(UUID id, Runnable act) {

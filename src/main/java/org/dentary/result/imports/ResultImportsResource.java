@@ -40,8 +40,14 @@ public class ResultImportsResource {
         this.postings = postings;
     }
 
-    /** Lines knowingly held back. */
-    public record Posting(List<@NotNull(message = "is empty; give the line's number") Integer> leaveOut) {}
+    /**
+     * What is posted.
+     *
+     * @param leaveOut lines knowingly held back
+     * @param otherTests true where the laboratory said that messages whose number was posted before are others; null for false
+     */
+    public record Posting(
+            List<@NotNull(message = "is empty; give the line's number") Integer> leaveOut, Boolean otherTests) {}
 
     @PUT
     @Path("{id}")
@@ -144,7 +150,9 @@ public class ResultImportsResource {
     @PermissionsAllowed(Act.RESULT_WRITE)
     public Response post(@PathParam("id") UUID id, @Valid Posting posting) {
         List<Integer> leaveOut = posting == null || posting.leaveOut() == null ? List.of() : posting.leaveOut();
-        return answer(Response.ok(), postings.post(id, leaveOut));
+        return answer(
+                Response.ok(),
+                postings.post(id, leaveOut, posting != null && Boolean.TRUE.equals(posting.otherTests())));
     }
 
     private static Response previewed(ImportPreviewService.Done done) {

@@ -94,6 +94,52 @@ class CodeMapsTest {
         as("liaison").get("/api/v1/animals/" + deer.kit() + "/findings").then().body("items", hasSize(1));
     }
 
+    /** HL7 v2.5.1, 2.14.9.10 (from memory): MSH-10 uniquely identifies the message. */
+    @Test
+    void aNumberThatComesAgainWithOtherTissueIsPostedOnlyWhenSomebodyAcceptsIt() throws Exception {
+        keep(1, MAP.formatted("2025-09-01")).statusCode(201);
+        String first = deer.label(Part.NODE_LEFT);
+        String message = message("C20", "SCR^Screening^L", NOT_DETECTED, "LN^Lymph node^L");
+        UUID before = UUID.randomUUID();
+        send(before, message).statusCode(201).body("repeatedMessages", hasSize(0));
+        post(before).statusCode(200);
+        Deer other = laboratories.atTheLaboratory(SeasonFixture.UNIT);
+        sql("update submission set laboratory = '" + laboratory + "' where id in (select submission from"
+                + " submission_specimen where code = '" + other.label(Part.NODE_LEFT) + "')");
+        UUID id = UUID.randomUUID();
+        send(id, message.replace(first, other.label(Part.NODE_LEFT)).replace("|H-" + deer.kit(), "|H-" + other.kit()))
+                .statusCode(201)
+                .body("problems", hasSize(0))
+                .body("postable", equalTo(1))
+                .body("repeatedMessages", hasSize(1))
+                .body("repeatedMessages[0].before", equalTo(before.toString()));
+        post(id).statusCode(409)
+                .body("code", equalTo("MESSAGE_REPEATED"))
+                .body("errors[0].message", containsString(before.toString()));
+        as("liaison")
+                .get("/results/imports/" + id)
+                .then()
+                .body(containsString("Numbers that were posted before"), containsString("name=\"otherTests\""));
+        as("liaison")
+                .redirects()
+                .follow(false)
+                .formParams("line", "")
+                .post("/results/imports/" + id + "/posting")
+                .then()
+                .statusCode(409)
+                .body(containsString("was posted before"));
+        as("liaison")
+                .contentType("application/json")
+                .body("{\"leaveOut\":[],\"otherTests\":true}")
+                .post("/api/v1/result-imports/" + id + "/posting")
+                .then()
+                .statusCode(200)
+                .body("posted", equalTo(1))
+                .body("repeatedMessages", hasSize(0));
+        UUID again = UUID.randomUUID();
+        send(again, message).statusCode(201).body("repeats", equalTo(1)).body("repeatedMessages", hasSize(0));
+    }
+
     @Test
     void aCodeThatTheMapDoesNotKnowIsNamedWithItsFieldAndNothingElseIsSaidOfIt() throws Exception {
         keep(1, MAP.formatted("2025-09-01")).statusCode(201);
