@@ -22,6 +22,7 @@ public final class Main {
             System.setProperty("quarkus.http.host", settings.host());
             System.setProperty("quarkus.http.port", Integer.toString(settings.port()));
             settings.proxy().ifPresent(Main::believe);
+            settings.labelStocks().ifPresent(file -> System.setProperty("dentary.label-stocks", file.toString()));
             System.setProperty("dentary.data", settings.data().toString());
             System.setProperty("dentary.demo", Boolean.toString(settings.demo()));
         } catch (StartupFault fault) {

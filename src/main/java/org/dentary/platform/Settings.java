@@ -15,10 +15,17 @@ import java.util.regex.Pattern;
  * @param host address to listen on; the demo listens on loopback only
  * @param proxy address of the proxy that speaks TLS in front, whose word on scheme, host and caller is believed; or empty
  * @param demo whether the invented season is loaded
+ * @param labelStocks a file of label stocks beside those that come with the service, or empty
  * @param external the external database, or empty for the embedded one
  */
 public record Settings(
-        Path data, int port, String host, Optional<String> proxy, boolean demo, Optional<External> external) {
+        Path data,
+        int port,
+        String host,
+        Optional<String> proxy,
+        boolean demo,
+        Optional<Path> labelStocks,
+        Optional<External> external) {
     private static final Pattern ADDRESS = Pattern.compile("[0-9.]+|[0-9A-Fa-f.]*:[0-9A-Fa-f:.]*");
 
     /** Where an external PostgreSQL is and who migrates and who serves. */
@@ -48,6 +55,7 @@ public record Settings(
                 host,
                 proxy(environment.get("DENTARY_PROXY")),
                 demo,
+                file(environment, "DENTARY_LABEL_STOCKS"),
                 external(environment));
     }
 
@@ -85,6 +93,19 @@ public record Settings(
                     + "'; allowed: the address, such as 127.0.0.1, from which the proxy in front calls");
         }
         return Optional.of(given);
+    }
+
+    private static Optional<Path> file(Map<String, String> environment, String name) {
+        String given = environment.get(name);
+        if (given == null || given.isBlank()) {
+            return Optional.empty();
+        }
+        Path file = Path.of(given).toAbsolutePath().normalize();
+        if (!Files.isReadable(file) || Files.isDirectory(file)) {
+            throw new StartupFault(
+                    name + " is '" + given + "', which is no file that can be read; name one or unset it");
+        }
+        return Optional.of(file);
     }
 
     private static Optional<External> external(Map<String, String> environment) {

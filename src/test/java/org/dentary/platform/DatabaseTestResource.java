@@ -18,8 +18,8 @@ public class DatabaseTestResource implements QuarkusTestResourceLifecycleManager
         Path data = Path.of("target", "test-data").toAbsolutePath();
         delete(data);
         data.toFile().mkdirs();
-        Map<String, String> settings = new HashMap<>(
-                DatabaseStart.start(new Settings(data, 8080, "127.0.0.1", Optional.empty(), false, Optional.empty())));
+        Map<String, String> settings = new HashMap<>(DatabaseStart.start(
+                new Settings(data, 8080, "127.0.0.1", Optional.empty(), false, Optional.empty(), Optional.empty())));
         settings.put("dentary.data", data.toString());
         return settings;
     }

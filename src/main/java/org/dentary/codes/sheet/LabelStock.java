@@ -1,6 +1,7 @@
 package org.dentary.codes.sheet;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import org.dentary.codes.symbol.Symbology;
 
@@ -72,7 +73,11 @@ public record LabelStock(
     }
 
     /** A width and a height, or a place from left and top, in millimetres. */
-    public record Extent(double rightMm, double downMm) {}
+    public record Extent(double rightMm, double downMm) {
+        boolean isFinite() {
+            return Double.isFinite(rightMm) && Double.isFinite(downMm);
+        }
+    }
 
     /** A symbol and the side of its modules in printer dots. */
     public record PrintedSymbol(Symbology symbology, int moduleDots) {}
@@ -85,21 +90,26 @@ public record LabelStock(
         require(!name.isBlank() && !material.isBlank() && !uses.isEmpty(), code, "name, material and uses are given");
         require(dpi >= LEAST_DPI, code, "a printer has at least " + LEAST_DPI + " dots per inch");
         require(columns >= 1 && rows >= 1, code, "there is at least one column and one row");
+        List.of(page, first, pitch, label).forEach(extent -> require(extent.isFinite(), code, "lengths are numbers"));
         require(label.rightMm() > 0 && label.downMm() > 0, code, "a label has a size");
-        require(first.rightMm() >= 0 && first.downMm() >= 0, code, "the first label lies on the page");
-        require(
-                columns == 1 || pitch.rightMm() >= label.rightMm() - SLACK_MM,
+        requireRoom(code, "the first label, from the left edge of the page,", 0, first.rightMm());
+        requireRoom(code, "the first label, from the top of the page,", 0, first.downMm());
+        if (columns > 1) {
+            requireRoom(code, "a label, from one column to the next,", label.rightMm(), pitch.rightMm());
+        }
+        if (rows > 1) {
+            requireRoom(code, "a label, from one row to the next,", label.downMm(), pitch.downMm());
+        }
+        requireRoom(
                 code,
-                "labels side by side do not overlap");
-        require(rows == 1 || pitch.downMm() >= label.downMm() - SLACK_MM, code, "labels of two rows do not overlap");
-        require(
-                first.rightMm() + (columns - 1) * pitch.rightMm() + label.rightMm() <= page.rightMm() + SLACK_MM,
+                "the last column's right edge",
+                first.rightMm() + (columns - 1) * pitch.rightMm() + label.rightMm(),
+                page.rightMm());
+        requireRoom(
                 code,
-                "the last column lies on the page");
-        require(
-                first.downMm() + (rows - 1) * pitch.downMm() + label.downMm() <= page.downMm() + SLACK_MM,
-                code,
-                "the last row lies on the page");
+                "the last row's lower edge",
+                first.downMm() + (rows - 1) * pitch.downMm() + label.downMm(),
+                page.downMm());
         require(!symbols.isEmpty(), code, "a label has a symbol");
         require(
                 symbols.stream().filter(s -> s.symbology().isLinear()).count() <= 1
@@ -129,6 +139,20 @@ public record LabelStock(
     private static void require(boolean holds, String code, String rule) {
         if (!holds) {
             throw new IllegalArgumentException("Label stock " + code + ": it must hold that " + rule + ".");
+        }
+    }
+
+    /** Die cuts and sheets differ by some hundredths; more than {@link #SLACK_MM} is a fault of the file. */
+    private static void requireRoom(String code, String what, double neededMm, double givenMm) {
+        if (givenMm < neededMm - SLACK_MM) {
+            throw new IllegalArgumentException(String.format(
+                    Locale.ROOT,
+                    "Label stock %s: %s takes %.2f mm and there are %.2f mm, so %.2f mm are missing.",
+                    code,
+                    what,
+                    neededMm,
+                    givenMm,
+                    neededMm - givenMm));
         }
     }
 }

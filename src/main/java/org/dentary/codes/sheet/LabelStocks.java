@@ -13,21 +13,41 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.dentary.codes.symbol.Symbology;
 
-/** The label stocks that come with the service, kept in {@code label-stocks.csv}; a program may read a file of its own. */
+/**
+ * The label stocks: those that come with the service, kept in {@code label-stocks.csv}, and those of the program's own file,
+ * read once at start.
+ */
 public final class LabelStocks {
 
     private static final List<LabelStock> SHIPPED = shipped();
 
+    private static volatile List<LabelStock> all = SHIPPED;
+
     private LabelStocks() {}
 
-    /** All shipped stocks, in the order of the file. */
+    /** All stocks, the shipped ones first, each in the order of its file. */
     public static List<LabelStock> all() {
-        return SHIPPED;
+        return all;
     }
 
-    /** The shipped stock of a code, empty where there is none. */
+    /** The stock of a code, empty where there is none. */
     public static Optional<LabelStock> named(String code) {
-        return SHIPPED.stream().filter(stock -> stock.code().equals(code)).findFirst();
+        return all.stream().filter(stock -> stock.code().equals(code)).findFirst();
+    }
+
+    /**
+     * Offers a program's own stocks after the shipped ones, in place of those added before.
+     *
+     * @throws IllegalArgumentException where one has the code of a shipped stock
+     */
+    static void add(List<LabelStock> own) {
+        for (LabelStock stock : own) {
+            if (SHIPPED.stream().anyMatch(shipped -> shipped.code().equals(stock.code()))) {
+                throw new IllegalArgumentException("Label stock " + stock.code()
+                        + " has the code of a stock that comes with the service; choose another");
+            }
+        }
+        all = Stream.concat(SHIPPED.stream(), own.stream()).toList();
     }
 
     /**
@@ -40,6 +60,9 @@ public final class LabelStocks {
     public static List<LabelStock> read(Reader csv) {
         try (CsvReader<NamedCsvRecord> lines = CsvReader.builder().ofNamedCsvRecord(csv)) {
             List<LabelStock> stocks = lines.stream().map(LabelStocks::stock).toList();
+            if (stocks.isEmpty()) {
+                throw new IllegalArgumentException("Label stocks: there is no line below the header.");
+            }
             if (stocks.stream().map(LabelStock::code).distinct().count() != stocks.size()) {
                 throw new IllegalArgumentException("Two label stocks have the same code.");
             }
@@ -53,10 +76,12 @@ public final class LabelStocks {
     private static LabelStock stock(NamedCsvRecord line) {
         try {
             return new LabelStock(
-                    line.getField("code"),
-                    line.getField("name"),
-                    line.getField("material"),
-                    parts(line, "uses").map(LabelStock.Use::valueOf).collect(Collectors.toSet()),
+                    text(line, "code"),
+                    text(line, "name"),
+                    text(line, "material"),
+                    parts(line, "uses")
+                            .map(use -> oneOf("uses", use, LabelStock.Use.values()))
+                            .collect(Collectors.toSet()),
                     whole(line, "dpi"),
                     extent(line, "pageWidthMm", "pageHeightMm"),
                     extent(line, "leftMm", "topMm"),
@@ -78,22 +103,50 @@ public final class LabelStocks {
 
     private static LabelStock.PrintedSymbol symbol(String part) {
         String[] halves = part.split("=", 2);
-        if (halves.length != 2) {
-            throw new IllegalArgumentException("a symbol is written NAME=DOTS, not " + part);
+        if (halves.length != 2 || !halves[1].matches("[0-9]{1,3}")) {
+            throw new IllegalArgumentException(
+                    "a symbol is written NAME=DOTS with whole dots of the printer, not " + part);
         }
-        return new LabelStock.PrintedSymbol(Symbology.valueOf(halves[0]), Integer.parseInt(halves[1]));
+        return new LabelStock.PrintedSymbol(
+                oneOf("symbols", halves[0], Symbology.values()), Integer.parseInt(halves[1]));
+    }
+
+    private static <E extends Enum<E>> E oneOf(String field, String given, E[] allowed) {
+        return Stream.of(allowed)
+                .filter(one -> one.name().equals(given))
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(field + " has '" + given + "'; allowed: "
+                        + Stream.of(allowed).map(Enum::name).collect(Collectors.joining(", "))));
     }
 
     private static LabelStock.Extent extent(NamedCsvRecord line, String right, String down) {
-        return new LabelStock.Extent(Double.parseDouble(line.getField(right)), Double.parseDouble(line.getField(down)));
+        return new LabelStock.Extent(millimetres(line, right), millimetres(line, down));
+    }
+
+    private static double millimetres(NamedCsvRecord line, String field) {
+        String given = text(line, field);
+        if (!given.matches("-?[0-9]{1,4}(\\.[0-9]{1,4})?")) {
+            throw new IllegalArgumentException(field + " is '" + given + "'; give millimeters such as 4.75");
+        }
+        return Double.parseDouble(given);
     }
 
     private static int whole(NamedCsvRecord line, String field) {
-        return Integer.parseInt(line.getField(field));
+        String given = text(line, field);
+        if (!given.matches("-?[0-9]{1,4}")) {
+            throw new IllegalArgumentException(field + " is '" + given + "'; give a whole number");
+        }
+        return Integer.parseInt(given);
+    }
+
+    private static String text(NamedCsvRecord line, String field) {
+        return line.findField(field)
+                .map(String::strip)
+                .orElseThrow(() -> new IllegalArgumentException(field + " is missing"));
     }
 
     private static Stream<String> parts(NamedCsvRecord line, String field) {
-        return Stream.of(line.getField(field).split("\\|")).map(String::strip);
+        return Stream.of(text(line, field).split("\\|")).map(String::strip);
     }
 
     private static List<LabelStock> shipped() {

@@ -19,6 +19,7 @@ import java.util.Locale;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.dentary.codes.TypedText;
+import org.dentary.codes.sheet.LabelStocks;
 import org.dentary.kit.AccountForKits;
 import org.dentary.kit.BlockService;
 import org.dentary.kit.BlockView;
@@ -141,7 +142,8 @@ public class BlockPages {
         BlockPrinting last =
                 prints.printings(id, Long.MAX_VALUE, 1).stream().findFirst().orElse(null);
         PrintParameters asked = new PrintParameters();
-        asked.stock = given(stock, last == null ? asked.stock : last.stock());
+        asked.stock =
+                given(stock, last == null || LabelStocks.named(last.stock()).isEmpty() ? asked.stock : last.stock());
         asked.start = given(start, asked.start);
         asked.offsetX = given(offsetX, asked.offsetX);
         asked.offsetY = given(offsetY, asked.offsetY);

@@ -1,13 +1,19 @@
 package org.dentary.codes.sheet;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
 import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.dentary.codes.symbol.Symbology;
+import org.dentary.platform.StartupFault;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -139,6 +145,86 @@ class LabelStocksTest {
         IllegalArgumentException refusal =
                 assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(csv)));
         assertTrue(refusal.getMessage().contains("line 2"), refusal.getMessage());
+    }
+
+    /** Millimetres worked by hand from the numbers of the line. */
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        "a label wider than its page, '50,25,60,25', '50,25,50,25', takes 60.00 mm and there are 50.00 mm; 10.00",
+        "a negative margin, '50,25,-1.5,0', '50,25,0,0', takes 0.00 mm and there are -1.50 mm; 1.50",
+        "a second row below the page, '0,0,1,2,50,25', '0,0,1,1,50,25', takes 50.00 mm and there are 25.00 mm; 25.00",
+        "columns that overlap, '100,25,0,0,2,1,40', '50,25,0,0,1,1,50', takes 50.00 mm and there are 40.00 mm; 10.00"
+    })
+    void refusesALabelOutsideItsPageWithTheMillimetresMissing(
+            String desc, String instead, String original, String told) {
+        String csv = HEADER + JAR.replace(original, instead);
+        String message = assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(csv)))
+                .getMessage();
+        assertTrue(message.contains("line 2") && message.contains("MINE"), message);
+        assertTrue(message.contains(told.substring(0, told.indexOf(';'))), message);
+        assertTrue(message.contains("so " + told.substring(told.indexOf(';') + 2) + " mm are missing"), message);
+    }
+
+    @ParameterizedTest(name = "{0}")
+    @CsvSource({
+        "half a dot, CODE_128=2.5, CODE_128=2, whole dots of the printer",
+        "an unknown symbol, MAXI=3, CODE_128=2, 'allowed: CODE_128, DATA_MATRIX, QR'",
+        "an unknown use, BOILED, FORM, 'allowed: FORM, DRY_BAG, FROZEN, FORMALIN'",
+        "a word for a number, two, 203, dpi is 'two'; give a whole number",
+        "no number, NaN, ',0,0,1', leftMm is 'NaN'; give millimeters",
+        "text lines without a number, '6,x', '6,1', textLines is 'x'; give a whole number",
+        "more text than fits, '6,9', '6,1', 'in height, takes'"
+    })
+    void saysWhatIsAllowedInPlaceOfWhatIsNot(String desc, String instead, String original, String told) {
+        String csv = HEADER + JAR.replace(original, original.startsWith(",") ? "," + instead + ",0,1" : instead);
+        String message = assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(csv)))
+                .getMessage();
+        assertTrue(message.contains(told.replace("\"", "")), message);
+        assertFalse(message.contains("org.dentary"), message);
+    }
+
+    @Test
+    void namesAFieldOrALineThatIsMissing() {
+        String without = HEADER.replace("textLines", "lines") + JAR;
+        String message = assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(without)))
+                .getMessage();
+        assertTrue(message.contains("line 2: textLines is missing"), message);
+        String shorter = HEADER + JAR.substring(0, JAR.lastIndexOf(','));
+        assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(shorter)));
+        assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader(HEADER)));
+        assertThrows(IllegalArgumentException.class, () -> LabelStocks.read(new StringReader("")));
+    }
+
+    @Test
+    void theGuidesExampleIsAStockThatCanBe() throws IOException {
+        String guide = Files.readString(Path.of("docs", "labels.md"));
+        String example = guide.substring(guide.indexOf(HEADER), guide.indexOf("\n```", guide.indexOf(HEADER)));
+        assertEquals(
+                List.of("BAG_76X25"),
+                LabelStocks.read(new StringReader(example)).stream()
+                        .map(LabelStock::code)
+                        .toList());
+    }
+
+    @Test
+    void aProgramsOwnFileIsOfferedAfterTheShippedStocksOrEndsTheStart(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("stocks.csv");
+        try {
+            Files.writeString(file, HEADER + JAR);
+            OwnLabelStocks.read(file);
+            assertEquals(
+                    "MINE", LabelStocks.all().get(LabelStocks.all().size() - 1).code());
+            assertTrue(LabelStocks.named("LETTER_30").isPresent());
+            for (String wrong : List.of(JAR.replace("MINE", "LETTER_30"), JAR.replace("CODE_128=2", "CODE_128=3"))) {
+                Files.writeString(file, HEADER + wrong);
+                StartupFault fault = assertThrows(StartupFault.class, () -> OwnLabelStocks.read(file));
+                assertTrue(fault.getMessage().startsWith("DENTARY_LABEL_STOCKS, " + file), fault.getMessage());
+            }
+            Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0x00});
+            assertThrows(StartupFault.class, () -> OwnLabelStocks.read(file));
+        } finally {
+            LabelStocks.add(List.of());
+        }
     }
 
     @Test

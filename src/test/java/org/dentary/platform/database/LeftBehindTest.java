@@ -48,8 +48,14 @@ class LeftBehindTest {
             assertTrue(said.lines().anyMatch("committed"::equals), "the first service did not commit");
         }
         victim.destroyForcibly().waitFor();
-        Map<String, String> settings = DatabaseStart.start(
-                new Settings(data, 8080, "127.0.0.1", java.util.Optional.empty(), false, java.util.Optional.empty()));
+        Map<String, String> settings = DatabaseStart.start(new Settings(
+                data,
+                8080,
+                "127.0.0.1",
+                java.util.Optional.empty(),
+                false,
+                java.util.Optional.empty(),
+                java.util.Optional.empty()));
         try (Connection connection = DriverManager.getConnection(
                         settings.get("quarkus.flyway.jdbc-url"),
                         settings.get("quarkus.flyway.username"),
