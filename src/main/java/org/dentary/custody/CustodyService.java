@@ -2,6 +2,7 @@ package org.dentary.custody;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -16,13 +17,13 @@ import java.util.UUID;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyQueries;
-import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
 import org.dentary.custody.chain.Labels;
 import org.dentary.custody.chain.Limits;
 import org.dentary.custody.chain.Moment;
 import org.dentary.custody.chain.Moments;
+import org.dentary.custody.chain.Past;
 import org.dentary.custody.chain.Place;
 import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
@@ -89,6 +90,9 @@ public class CustodyService {
         ZoneId zone = Labels.zone(
                 List.copyOf(queries.labels(List.of(specimens.get(0).code())).values()));
         Limits limits = moments.limits(specimens.get(0).occurredAt(), zone);
+        // From their beginning on: what was cut from them before is still recorded.
+        Past destroyed = rights.past(
+                parentHeads.values().stream().filter(Head::isDestroyed).toList(), Instant.EPOCH);
         List<Planned> begun = new ArrayList<>();
         List<Planned> cut = new ArrayList<>();
         for (Collected specimen : specimens) {
@@ -98,7 +102,7 @@ public class CustodyService {
                     moments.momentWithoutReason(specimen.occurredAt(), specimen.enteredAt(), null, place, zone, limits);
             Head parent = parentHeads.get(specimen.parent());
             if (parent != null) {
-                CustodyRules.requireAfterCollection(parent.code(), specimen.occurredAt(), parent.collectedAt());
+                Rights.requireThere(List.of(parent), new Past(specimen.occurredAt(), destroyed.chains()));
                 cut.add(new Planned(moment.draft(CustodyKind.SPLIT, parent).with("child", specimen.code()), parent));
             }
             begun.add(first(specimen, moment, parent));

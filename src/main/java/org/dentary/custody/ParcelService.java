@@ -108,6 +108,7 @@ public class ParcelService {
         Custodian known = people.custodians(List.of(shipment.carrier())).get(shipment.carrier());
         boolean isParty = known != null && known.kind() == Custodian.Kind.PARTY;
         Holder carrier = new Holder(Holder.PARTY, isParty ? known.code() : Holder.CARRIER);
+        rights.requireTheirsToDestroy(heads.values(), past, carrier);
         Redacted name = Moments.redacted("carrier", shipment.carrier());
         Redacted waybill = Moments.redacted("waybill", shipment.waybill());
         chains.append(heads.values().stream()

@@ -224,7 +224,7 @@ public class BoxService {
                 .filter(head -> !head.code().equals(load.box))
                 .map(head -> new Planned(
                         moment.draft(kind, head).withHandOver(act).with("box", load.box),
-                        (moving.contains(head.code()) ? head.in(in) : head).at(box.place())))
+                        moving.contains(head.code()) ? past.packed(head, in, box.place()) : past.at(head, box.place())))
                 .toList());
     }
 

@@ -3,6 +3,7 @@ package org.dentary.custody.chain;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -39,6 +40,38 @@ public record Past(Instant at, Map<String, List<Step>> chains) {
     /** How a code stands after something happened to it there then, in the same custody; what happened later still holds. */
     public Head at(Head head, String place) {
         return isPast(head) ? head : head.at(place);
+    }
+
+    /**
+     * How a code stands after it was put into a box or taken out then. Where it moved or was packed again later, that still
+     * holds.
+     *
+     * @param box null: out of the box
+     * @param place where the box was; null keeps the place
+     */
+    public Head packed(Head head, String box, String place) {
+        boolean later = chains.getOrDefault(head.code(), List.of()).stream()
+                .filter(step -> step.occurredAt().isAfter(at))
+                .anyMatch(step -> step.custodian() != null
+                        || step.kind() == CustodyKind.PACKED
+                        || step.kind() == CustodyKind.UNPACKED);
+        return later ? head : at(head.in(box), place);
+    }
+
+    /** Whether it was destroyed by then. */
+    boolean isDestroyed(Head head) {
+        List<Step> steps = chains.get(head.code());
+        return head.isDestroyed()
+                && (steps == null || CustodyRules.destroyedBy(steps, at).isPresent());
+    }
+
+    /** Who recorded a destruction that came later, where it would have been with another than before, had custody moved then. */
+    Optional<String> destroyedLaterBy(Head head) {
+        List<Step> steps = chains.getOrDefault(head.code(), List.of());
+        boolean movedSince = CustodyRules.lastMove(steps)
+                .filter(move -> move.occurredAt().isAfter(at))
+                .isPresent();
+        return movedSince ? Optional.empty() : CustodyRules.destroyed(steps).map(Step::actor);
     }
 
     /** Whether a code's chain tells of later things already. */

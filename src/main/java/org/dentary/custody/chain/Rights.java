@@ -76,7 +76,7 @@ public class Rights {
      *     it acts for held then
      */
     public void requireHeld(Collection<Head> heads, Past past) {
-        requireThere(heads, past.at());
+        requireThere(heads, past);
         Map<Holder, Boolean> may = new HashMap<>();
         List<FieldProblem> faults = new ArrayList<>();
         for (Head head : heads) {
@@ -103,14 +103,34 @@ public class Rights {
 
     /**
      * @throws InvalidInput before collection
-     * @throws RuleBroken (409) for what was destroyed
+     * @throws RuleBroken (409) for what was destroyed by then
      */
-    public static void requireThere(Collection<Head> heads, Instant at) {
+    public static void requireThere(Collection<Head> heads, Past past) {
         for (Head head : heads) {
-            CustodyRules.requireAfterCollection(head.code(), at, head.collectedAt());
-            if (head.isDestroyed()) {
+            CustodyRules.requireAfterCollection(head.code(), past.at(), head.collectedAt());
+            if (past.isDestroyed(head)) {
                 throw new RuleBroken(
-                        "DESTROYED", head.code() + " was destroyed; only corrections can still be recorded");
+                        "DESTROYED",
+                        head.code() + " was destroyed by " + past.at()
+                                + "; only corrections and what happened before that can still be recorded");
+            }
+        }
+    }
+
+    /**
+     * A late move must leave what came later possible: who destroyed it had it.
+     *
+     * @throws RuleBroken (409) naming what would have been destroyed while somebody else had it
+     */
+    public void requireTheirsToDestroy(Collection<Head> heads, Past past, Holder to) {
+        for (Head head : heads) {
+            String by = past.destroyedLaterBy(head).orElse(null);
+            if (by != null && !to.isPerson(by) && !(to.kind().equals(Holder.STORE) && people.mayUse(to.code(), by))) {
+                throw new RuleBroken(
+                        "DESTROYED_BY_ANOTHER",
+                        head.code() + " was destroyed later by " + by + ", who would not have had it after it went to "
+                                + to.code()
+                                + ". Record first how it came back, or correct the entry of its destruction");
             }
         }
     }

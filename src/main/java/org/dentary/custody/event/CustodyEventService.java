@@ -189,6 +189,7 @@ public class CustodyEventService {
             default -> null;
         };
         if (to != null) {
+            rights.requireTheirsToDestroy(List.of(head), past, to);
             return Planned.moving(
                     Planned.from(draft, past.holder(head)).withCounterparty(to.code()),
                     to,

@@ -56,11 +56,11 @@ class EventRights {
                                 CustodyRules.requireAfterCollection(head.code(), past.at(), head.collectedAt()));
             }
             case FOUND -> {
-                Rights.requireThere(heads.values(), past.at());
+                Rights.requireThere(heads.values(), past);
                 requireLost(heads, past);
             }
             case RETURNED -> {
-                Rights.requireThere(heads.values(), past.at());
+                Rights.requireThere(heads.values(), past);
                 requireWithParty(heads, past);
             }
             case STORED -> {
@@ -74,6 +74,7 @@ class EventRights {
             case DESTROYED -> {
                 rights.requireHeld(heads.values(), past);
                 requireNoHold(heads);
+                requireNothingSince(heads, past);
             }
             default -> rights.requireHeld(heads.values(), past);
         }
@@ -146,6 +147,21 @@ class EventRights {
         if (!held.isEmpty()) {
             throw new RuleBroken("ON_HOLD", "On hold and not to be destroyed: " + Labels.shown(held));
         }
+    }
+
+    /** What was given on, cut or tested later was not destroyed before. */
+    private static void requireNothingSince(Map<String, Head> heads, Past past) {
+        past.chains()
+                .forEach((code, steps) -> CustodyRules.outlives(steps, past.at())
+                        .ifPresent(later -> {
+                            throw new RuleBroken(
+                                    "NOT_DESTROYED_THEN",
+                                    code + " was not destroyed at " + past.at() + ": entry " + later.sequence()
+                                            + " tells what"
+                                            + " happened to it at " + later.occurredAt() + " ("
+                                            + later.kind().words()
+                                            + "). Check the time, or correct that entry and destroy it after");
+                        }));
     }
 
     /** The steps of chains, by code. */

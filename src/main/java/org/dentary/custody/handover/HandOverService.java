@@ -105,6 +105,7 @@ public class HandOverService {
         queries.insert(row);
         queries.insertItems(id, heads.keySet(), atOnce ? "ACCEPTED" : "OFFERED");
         if (atOnce) {
+            rights.requireTheirsToDestroy(heads.values(), past, to);
             moves.atOnce(row, offer, heads, past, moment);
         } else {
             moves.offer(row, offer, heads, past, moment);

@@ -102,6 +102,9 @@ public class OfferAnswerService {
         }
         Past past = rights.past(heads.values(), moment.occurredAt());
         requireStillGiven(row, count.accepted(), heads, past);
+        List<Head> counted = count.accepted().stream().map(heads::get).toList();
+        Rights.requireThere(counted, past);
+        rights.requireTheirsToDestroy(counted, past, row.to());
         moves.accept(row, count, heads, past, moment, acceptance.photos());
         queries.setItems(id, count.accepted(), "ACCEPTED");
         queries.setItems(id, count.missing(), "MISSING");
