@@ -22,8 +22,8 @@ import org.dentary.custody.chain.Moments;
 import org.dentary.custody.chain.RecordedEvent;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Step;
-import org.dentary.custody.discrepancy.DiscrepancyService;
 import org.dentary.custody.discrepancy.DiscrepancyView;
+import org.dentary.custody.discrepancy.DiscrepancyViews;
 import org.dentary.custody.event.EventViews;
 import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceService;
@@ -50,7 +50,7 @@ import org.dentary.platform.account.Act;
 class CustodyViews {
     private final CustodyQueries queries;
     private final HandOverService handOvers;
-    private final DiscrepancyService discrepancies;
+    private final DiscrepancyViews discrepancies;
     private final IdentityExceptionViews identities;
     private final LedgerStore ledger;
     private final EvidenceService evidence;
@@ -62,7 +62,7 @@ class CustodyViews {
     CustodyViews(
             CustodyQueries queries,
             HandOverService handOvers,
-            DiscrepancyService discrepancies,
+            DiscrepancyViews discrepancies,
             IdentityExceptionViews identities,
             LedgerStore ledger,
             EvidenceService evidence,

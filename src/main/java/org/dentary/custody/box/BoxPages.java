@@ -12,11 +12,14 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
+import java.time.Instant;
 import java.util.List;
 import org.dentary.codes.LabelCode;
 import org.dentary.codes.NotACode;
 import org.dentary.custody.CustodyService;
 import org.dentary.custody.CustodyView;
+import org.dentary.custody.chain.Answers.Mark;
+import org.dentary.custody.desk.HandOverForm;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
@@ -24,13 +27,14 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.problem.RuleBroken;
 import org.dentary.platform.request.ETags;
+import org.dentary.platform.table.Page;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** A box as a page: where it is and who has it, what is in it, filled and emptied one scan at a time. */
 @Path("/boxes")
 @Produces(MediaType.TEXT_HTML)
 public class BoxPages {
-    private static final int MOST_MOVEMENTS = 50;
+    private static final int MOVEMENTS = 50;
 
     private final BoxService boxes;
     private final CustodyService custody;
@@ -55,7 +59,13 @@ public class BoxPages {
     @CheckedTemplate(basePath = "custody")
     static class Templates {
         static native TemplateInstance box(
-                BoxView box, CustodyView chain, List<Movement> movements, Typed typed, Faults faults);
+                BoxView box,
+                CustodyView chain,
+                List<Movement> movements,
+                String first,
+                String next,
+                Typed typed,
+                Faults faults);
 
         static native TemplateInstance unopened(String code, Typed typed, Faults faults);
     }
@@ -64,8 +74,12 @@ public class BoxPages {
     @Path("{code}")
     @PermissionsAllowed(Act.ANIMAL_READ)
     public TemplateInstance page(
-            @PathParam("code") String code, @QueryParam("do") String what, @QueryParam("done") String done) {
-        return page(code, new Typed("out".equals(what), null, null, known(done)), Faults.NONE);
+            @PathParam("code") String code,
+            @QueryParam("do") String what,
+            @QueryParam("done") String done,
+            @QueryParam("moved") String moved) {
+        Mark after = Mark.read("moved", moved, Instant::parse);
+        return page(code, after, new Typed("out".equals(what), null, null, known(done)), Faults.NONE);
     }
 
     /** Opens the box where it is, or moves it there with all that is in it. */
@@ -78,7 +92,7 @@ public class BoxPages {
             if (place == null || place.isBlank()) {
                 throw InvalidInput.field("place", "REQUIRED", "Say where it is: a station, a store or words");
             }
-            String seen = version == null || version.isBlank() ? null : ETags.of(Integer.parseInt(version));
+            String seen = version == null || version.isBlank() ? null : ETags.of(HandOverForm.version(version));
             boxes.put(code, new PutBox(place.strip(), null, null, reason), seen);
         });
     }
@@ -89,6 +103,14 @@ public class BoxPages {
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     public Response scan(@PathParam("code") String code, @RestForm String content, @RestForm("do") String what) {
         boolean out = "out".equals(what);
+        if (!out && !"in".equals(what)) {
+            throw InvalidInput.field(
+                    "do",
+                    "INVALID_VALUE",
+                    what == null
+                            ? "say whether the scan goes in or comes out: do is in or out"
+                            : "'" + what + "' is not allowed here; do is in or out");
+        }
         return answer(code, new Typed(out, content, null, null), content, () -> {
             if (content == null || content.isBlank()) {
                 throw InvalidInput.field("content", "REQUIRED", "Scan what goes " + (out ? "out" : "in"));
@@ -124,16 +146,26 @@ public class BoxPages {
                     .build();
         } catch (DomainException fault) {
             return Response.status(fault.status())
-                    .entity(page(code, typed, fault instanceof RuleBroken ? Faults.ofRule(fault) : Faults.of(fault)))
+                    .entity(page(
+                            code, null, typed, fault instanceof RuleBroken ? Faults.ofRule(fault) : Faults.of(fault)))
                     .build();
         }
     }
 
-    private TemplateInstance page(String code, Typed typed, Faults faults) {
+    private TemplateInstance page(String code, Mark after, Typed typed, Faults faults) {
         try {
             BoxView box = boxes.view(code);
+            Page<Movement> page = Page.of(movements.of(box.code(), after, MOVEMENTS + 1), MOVEMENTS);
+            String address = "/boxes/" + box.code();
+            Mark next = page.next(Movement::mark);
             return Templates.box(
-                    box, custody.chain(box.code()), movements.of(box.code(), MOST_MOVEMENTS), typed, faults);
+                    box,
+                    custody.chain(box.code()),
+                    page.items(),
+                    after == null ? null : address + "#moved",
+                    next == null ? null : address + "?moved=" + next + "#moved",
+                    typed,
+                    faults);
         } catch (NotFound fault) {
             if (fault.code().equals("BOX_UNKNOWN")) {
                 return Templates.unopened(LabelCode.parse(code).value(), typed, faults);

@@ -6,11 +6,12 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayOutputStream;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.Consumer;
+import org.dentary.custody.chain.Answers;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.request.Reply;
 import org.dentary.platform.table.CsvTable;
@@ -19,8 +20,6 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 /** A box's contents and movements as tables. */
 @Path("/api/v1/boxes")
 public class BoxTablesResource {
-    static final int MOST = 10_000;
-
     private final BoxService boxes;
     private final MovementQueries movements;
 
@@ -52,9 +51,10 @@ public class BoxTablesResource {
         return table(
                 box + "-movements",
                 List.of("box", "movement", "at", "by", "count", "codes"),
-                csv -> movements
-                        .of(box, MOST)
-                        .forEach(one -> csv.row(
+                csv -> Answers.whole(
+                        (after, most) -> movements.of(box, after, most),
+                        Movement::mark,
+                        one -> csv.row(
                                 box,
                                 one.packed() ? "PUT_IN" : "TAKEN_OUT",
                                 one.at()
@@ -67,10 +67,11 @@ public class BoxTablesResource {
     }
 
     private static Response table(String name, List<String> columns, Consumer<CsvTable> rows) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(out, columns)) {
-            rows.accept(csv);
-        }
-        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, "box-" + name + ".csv");
+        StreamingOutput body = out -> {
+            try (CsvTable csv = CsvTable.on(out, columns)) {
+                rows.accept(csv);
+            }
+        };
+        return Reply.file(body, CsvTable.MEDIA_TYPE, "box-" + name + ".csv");
     }
 }

@@ -1,6 +1,7 @@
 package org.dentary.custody.box;
 
 import java.time.Instant;
+import org.dentary.custody.chain.Answers.Mark;
 
 /**
  * Something put in or taken out at once.
@@ -13,4 +14,9 @@ import java.time.Instant;
  * @param count how many specimens and boxes, what lay in boxes included
  * @param codes their label codes, sorted, up to ten
  */
-public record Movement(String act, Boolean packed, Instant at, String zone, String by, Long count, String codes) {}
+public record Movement(String act, Boolean packed, Instant at, String zone, String by, Long count, String codes) {
+    /** Where a list ends that ends with it. */
+    Mark mark() {
+        return new Mark(at.toString(), act);
+    }
+}

@@ -3,6 +3,7 @@ package org.dentary.custody.box;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import java.util.List;
+import org.dentary.custody.chain.Answers.Mark;
 
 /** Reads what went into a box and came out of it, from the chains of what moved. */
 @ApplicationScoped
@@ -15,8 +16,10 @@ class MovementQueries {
               from ledger_event e left join person p on p.code = e.actor
              where e.kind in ('PACKED', 'UNPACKED')
                and (cast(e.bytes as jsonb) -> 'fields') ->> 'box' = :box
+               and (cast(:after as timestamptz) is null or e.occurred_at < cast(:after as timestamptz)
+                    or e.occurred_at = cast(:after as timestamptz) and cast(e.hand_over as text) > :afterAct)
              group by e.hand_over, e.kind, e.occurred_at
-             order by e.occurred_at desc, e.hand_over limit :most
+             order by e.occurred_at desc, cast(e.hand_over as text) limit :most
             """;
 
     private final EntityManager entities;
@@ -25,11 +28,17 @@ class MovementQueries {
         this.entities = entities;
     }
 
-    /** Newest first. */
+    /**
+     * Newest first.
+     *
+     * @param after where the page before ended; null for the first
+     */
     @SuppressWarnings("unchecked")
-    List<Movement> of(String box, int most) {
+    List<Movement> of(String box, Mark after, int most) {
         return entities.createNativeQuery(OF_BOX, Movement.class)
                 .setParameter("box", box)
+                .setParameter("after", after == null ? null : after.value())
+                .setParameter("afterAct", after == null ? "" : after.id())
                 .setParameter("most", most)
                 .getResultList();
     }

@@ -2,6 +2,9 @@ package org.dentary.custody.chain;
 
 import jakarta.ws.rs.core.Response;
 import java.time.DateTimeException;
+import java.util.List;
+import java.util.function.BiFunction;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import org.dentary.platform.problem.InvalidInput;
@@ -38,40 +41,51 @@ public final class Answers {
     }
 
     /**
+     * Reads a list from its start to its end, a page at a time, so that memory stays flat.
+     *
+     * @param after the page after a mark, null for the first; at most as many items as asked for
+     * @param mark where a page ends that ends with an item
+     */
+    public static <T> void whole(BiFunction<Mark, Integer, List<T>> after, Function<T, Mark> mark, Consumer<T> each) {
+        List<T> page = after.apply(null, MOST);
+        while (!page.isEmpty()) {
+            page.forEach(each);
+            page = page.size() < MOST ? List.of() : after.apply(mark.apply(page.get(page.size() - 1)), MOST);
+        }
+    }
+
+    /**
      * Where a page ended: the sorted value and the id that breaks ties.
      *
      * @param value as text
      */
     public record Mark(String value, String id) {
-        public static Mark read(String text) {
+        /**
+         * The mark that a link brought back; null where there is none.
+         *
+         * @param field that brought it
+         * @param parse reads the sorted value
+         * @throws InvalidInput if it is none
+         */
+        public static Mark read(String field, String text, Function<String, ?> parse) {
             if (text == null || text.isBlank()) {
                 return null;
             }
             int cut = text.lastIndexOf('_');
-            if (cut < 0) {
-                throw broken(text);
+            try {
+                parse.apply(text.substring(0, Math.max(cut, 0)));
+            } catch (DateTimeException e) {
+                throw InvalidInput.field(
+                        field,
+                        "INVALID_VALUE",
+                        "'" + text + "' is no mark of a page; follow the link of the page before");
             }
             return new Mark(text.substring(0, cut), text.substring(cut + 1));
-        }
-
-        public <T> T at(Function<String, T> parse) {
-            try {
-                return parse.apply(value);
-            } catch (DateTimeException e) {
-                throw broken(toString());
-            }
         }
 
         @Override
         public String toString() {
             return value + "_" + id;
-        }
-
-        private static InvalidInput broken(String text) {
-            return InvalidInput.field(
-                    "before",
-                    "INVALID_VALUE",
-                    "'" + text + "' is no mark of a page; follow the Link of the page before");
         }
     }
 }

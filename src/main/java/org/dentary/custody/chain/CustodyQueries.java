@@ -22,13 +22,6 @@ public class CustodyQueries {
                    last_kind, last_occurred_at, collected_at
               from custody_head where code = any(:codes) order by code
             """;
-    private static final String HELD = """
-            select code, sequence, hash, custodian_kind, custodian, box, place, cast(offered as text) as offered,
-                   last_kind, last_occurred_at, collected_at
-              from custody_head
-             where custodian_kind = :kind and custodian = any(:custodians)
-             order by box nulls first, last_occurred_at desc, code limit :most
-            """;
     private static final String LABELS = """
             select l.code, l.part, l.kit_bound as kit, l.voided_at is not null as voided, s.time_zone
               from label l
@@ -119,19 +112,6 @@ public class CustodyQueries {
     /** Where one stands now; empty without a chain. */
     public Optional<Head> head(String code) {
         return Optional.ofNullable(heads(List.of(code)).get(code));
-    }
-
-    /** What custodians of a kind hold, what lies in no box first, newest first. */
-    List<Head> held(String kind, Collection<String> custodians, int most) {
-        return rows(
-                        entities.createNativeQuery(HELD, HeadRow.class)
-                                .setParameter("kind", kind)
-                                .setParameter("custodians", array(custodians))
-                                .setParameter("most", most),
-                        HeadRow.class)
-                .stream()
-                .map(HeadRow::head)
-                .toList();
     }
 
     /** By code, the labels that were issued; any other code is left out. */

@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import org.dentary.custody.chain.Concerns.Excursion;
@@ -28,9 +27,7 @@ import org.dentary.platform.problem.InvalidInput;
  * each transfer (US EPA Region V, 1978); that late entries are shown rather than refused is common practice, no source.
  */
 public final class CustodyRules {
-    private static final Set<CustodyKind> NEED_TISSUE =
-            Set.of(CustodyKind.SPLIT, CustodyKind.TESTED, CustodyKind.DESTROYED);
-    private static final Comparator<Step> AS_IT_HAPPENED =
+    static final Comparator<Step> AS_IT_HAPPENED =
             Comparator.comparing(Step::occurredAt).thenComparing(Step::sequence);
 
     private CustodyRules() {}
@@ -230,26 +227,6 @@ public final class CustodyRules {
                 .max(AS_IT_HAPPENED)
                 .map(step -> step.kind() == CustodyKind.LOST)
                 .orElse(false);
-    }
-
-    /** The destruction that had happened at a moment, that very moment included; empty where it was still there. */
-    static Optional<Step> destroyedBy(List<Step> steps, Instant at) {
-        return destroyed(steps).filter(step -> !step.occurredAt().isAfter(at));
-    }
-
-    /** The first destruction; empty where there was none. */
-    static Optional<Step> destroyed(List<Step> steps) {
-        return steps.stream()
-                .filter(step -> step.kind() == CustodyKind.DESTROYED)
-                .min(AS_IT_HAPPENED);
-    }
-
-    /** What happened after a moment that cannot have happened to what was destroyed by then, the first of it. */
-    public static Optional<Step> outlives(List<Step> steps, Instant at) {
-        return steps.stream()
-                .filter(step -> step.occurredAt().isAfter(at))
-                .filter(step -> step.custodian() != null || NEED_TISSUE.contains(step.kind()))
-                .min(AS_IT_HAPPENED);
     }
 
     /** Whether a hold is in force, by the order of happening. */

@@ -62,7 +62,7 @@ public record Past(Instant at, Map<String, List<Step>> chains) {
     boolean isDestroyed(Head head) {
         List<Step> steps = chains.get(head.code());
         return head.isDestroyed()
-                && (steps == null || CustodyRules.destroyedBy(steps, at).isPresent());
+                && (steps == null || DestructionRules.destroyedBy(steps, at).isPresent());
     }
 
     /** Who recorded a destruction that came later, where it would have been with another than before, had custody moved then. */
@@ -71,7 +71,7 @@ public record Past(Instant at, Map<String, List<Step>> chains) {
         boolean movedSince = CustodyRules.lastMove(steps)
                 .filter(move -> move.occurredAt().isAfter(at))
                 .isPresent();
-        return movedSince ? Optional.empty() : CustodyRules.destroyed(steps).map(Step::actor);
+        return movedSince ? Optional.empty() : DestructionRules.destroyed(steps).map(Step::actor);
     }
 
     /** Whether a code's chain tells of later things already. */

@@ -33,7 +33,6 @@ import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
-import org.dentary.platform.problem.RuleBroken;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
@@ -44,7 +43,6 @@ public class DeskPages {
     private final HandOverService handOvers;
     private final OfferAnswerService answers;
     private final DeskReading desks;
-    private final SentForms sent;
     private final FormChecks checks;
     private final PhotoForms photos;
     private final CurrentAccount current;
@@ -54,7 +52,6 @@ public class DeskPages {
             HandOverService handOvers,
             OfferAnswerService answers,
             DeskReading desks,
-            SentForms sent,
             FormChecks checks,
             PhotoForms photos,
             CurrentAccount current,
@@ -62,7 +59,6 @@ public class DeskPages {
         this.handOvers = handOvers;
         this.answers = answers;
         this.desks = desks;
-        this.sent = sent;
         this.checks = checks;
         this.photos = photos;
         this.current = current;
@@ -100,8 +96,15 @@ public class DeskPages {
 
     @GET
     @PermissionsAllowed(Act.CUSTODY_WRITE)
-    public TemplateInstance page(@QueryParam("codes") String codes, @QueryParam("done") String done) {
-        return Templates.custody(desks.desk(), HandOverForm.fresh(codes), Counted.NOTHING, done(done), Faults.NONE);
+    public TemplateInstance page(
+            @QueryParam("codes") String codes,
+            @QueryParam("done") String done,
+            @QueryParam("to-me") String toMe,
+            @QueryParam("from-me") String fromMe,
+            @QueryParam("held") String held,
+            @QueryParam("stored") String stored) {
+        Desk desk = desks.desk(Desk.Marks.of(toMe, fromMe, held, stored));
+        return Templates.custody(desk, HandOverForm.fresh(codes), Counted.NOTHING, done(done), Faults.NONE);
     }
 
     @POST
@@ -115,15 +118,9 @@ public class DeskPages {
             form.photos = photos.keep(id, form.photos, photo).stream()
                     .map(UUID::toString)
                     .toList();
-            if (!sent.isSentAlready(id, form)) {
-                handOvers.offer(id, checks.checked(form.command(now())), null);
-            }
+            handOvers.offerForm(id, checks.checked(form.command(now())), HandOverForm.said(form.occurredAt) != null);
             return done(id);
         } catch (DomainException fault) {
-            // Two clicks at once: the second finds what the first has done.
-            if (fault instanceof RuleBroken && sent.isSent(form.id(), form)) {
-                return done(form.id());
-            }
             return Response.status(fault.status())
                     .entity(Templates.custody(
                             desks.desk(),
@@ -148,7 +145,8 @@ public class DeskPages {
                 new Counted(id, codes, null, List.of()),
                 before,
                 photo,
-                kept -> answers.accept(id, new AcceptHandOver(HandOverForm.lines(codes), now(), null, null, kept)));
+                kept -> answers.acceptForm(
+                        id, checks.checked(new AcceptHandOver(HandOverForm.lines(codes), now(), null, null, kept))));
     }
 
     @POST
@@ -164,18 +162,16 @@ public class DeskPages {
             if (reason == null || reason.isBlank()) {
                 throw InvalidInput.field("reason-" + id, "REQUIRED", "Say why");
             }
-            answers.refuse(id, new RefuseHandOver(null, reason.strip(), now(), null, kept));
+            answers.refuseForm(id, checks.checked(new RefuseHandOver(null, reason.strip(), now(), null, kept)));
         });
     }
 
     private Response answer(Counted typed, List<String> before, FileUpload photo, Consumer<List<UUID>> act) {
         Counted counted = typed;
         try {
-            if (!sent.isAnsweredAlready(counted.offer())) {
-                List<UUID> kept = photos.keep(answerKey(counted.offer()), before, photo);
-                counted = new Counted(typed.offer(), typed.codes(), typed.reason(), kept);
-                act.accept(kept);
-            }
+            List<UUID> kept = photos.keep(answerKey(counted.offer()), before, photo);
+            counted = new Counted(typed.offer(), typed.codes(), typed.reason(), kept);
+            act.accept(kept);
             return done(counted.offer());
         } catch (DomainException fault) {
             return Response.status(fault.status())

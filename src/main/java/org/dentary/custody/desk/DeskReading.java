@@ -5,7 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import org.dentary.custody.discrepancy.DiscrepancyService;
+import org.dentary.custody.desk.Desk.Part;
+import org.dentary.custody.discrepancy.DiscrepancyViews;
 import org.dentary.custody.handover.ActingFor;
 import org.dentary.custody.handover.OpenOffers;
 import org.dentary.people.PeopleService;
@@ -17,11 +18,9 @@ import org.dentary.platform.account.CurrentAccount;
 /** Reads the desk of the account at hand. */
 @ApplicationScoped
 public class DeskReading {
-    static final int MOST = 500;
-
     private final OpenOffers offers;
     private final HoldingsQueries holdings;
-    private final DiscrepancyService discrepancies;
+    private final DiscrepancyViews discrepancies;
     private final PeopleService people;
     private final PlanService plan;
     private final CurrentAccount current;
@@ -29,7 +28,7 @@ public class DeskReading {
     DeskReading(
             OpenOffers offers,
             HoldingsQueries holdings,
-            DiscrepancyService discrepancies,
+            DiscrepancyViews discrepancies,
             PeopleService people,
             PlanService plan,
             CurrentAccount current) {
@@ -42,13 +41,38 @@ public class DeskReading {
     }
 
     Desk desk() {
+        return desk(Desk.Marks.NONE);
+    }
+
+    Desk desk(Desk.Marks after) {
         ActingFor acting = offers.acting();
+        int most = Part.MOST + 1;
         return new Desk(
-                offers.toMe(MOST),
-                offers.fromMe(MOST),
-                holdings.inHand(acting, MOST),
-                holdings.inStores(acting, MOST),
-                discrepancies.mine(true, MOST).size(),
+                Part.of(
+                        offers.toMe(acting, after.toMe(), most),
+                        offers.countToMe(),
+                        "to-me",
+                        after.toMe(),
+                        OpenOffers::mark),
+                Part.of(
+                        offers.fromMe(acting, after.fromMe(), most),
+                        offers.countFromMe(),
+                        "from-me",
+                        after.fromMe(),
+                        OpenOffers::mark),
+                Part.of(
+                        holdings.inHand(acting, after.held(), most),
+                        holdings.countInHand(acting),
+                        "held",
+                        after.held(),
+                        Held::mark),
+                Part.of(
+                        holdings.inStores(acting, after.stored(), most),
+                        holdings.countInStores(acting),
+                        "stored",
+                        after.stored(),
+                        Held::mark),
+                discrepancies.countMine(),
                 receivers(acting),
                 zones());
     }

@@ -6,14 +6,15 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
-import java.io.ByteArrayOutputStream;
+import jakarta.ws.rs.core.StreamingOutput;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
-import org.dentary.custody.discrepancy.DiscrepancyService;
+import org.dentary.custody.chain.Answers;
+import org.dentary.custody.discrepancy.DiscrepancyView;
+import org.dentary.custody.discrepancy.DiscrepancyViews;
 import org.dentary.custody.handover.ActingFor;
 import org.dentary.custody.handover.HandOverView;
 import org.dentary.custody.handover.OpenOffers;
@@ -26,17 +27,15 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 /** The desk's tables as CSV. */
 @Path("/api/v1/custody")
 public class DeskTablesResource {
-    private static final int MOST = 100_000;
-
     private final OpenOffers offers;
     private final HoldingsQueries holdings;
-    private final DiscrepancyService discrepancies;
+    private final DiscrepancyViews discrepancies;
     private final IdentityExceptionViews identities;
 
     DeskTablesResource(
             OpenOffers offers,
             HoldingsQueries holdings,
-            DiscrepancyService discrepancies,
+            DiscrepancyViews discrepancies,
             IdentityExceptionViews identities) {
         this.offers = offers;
         this.holdings = holdings;
@@ -52,20 +51,26 @@ public class DeskTablesResource {
     public Response holdings() {
         ActingFor acting = offers.acting();
         return table(
-                "holdings",
-                List.of("code", "part", "custodian", "box", "place", "collected_at", "offered"),
-                csv -> Stream.concat(holdings.inHand(acting, MOST).stream(), holdings.inStores(acting, MOST).stream())
-                        .forEach(one -> csv.row(
-                                one.code(),
-                                one.part(),
-                                one.custodian(),
-                                one.box(),
-                                one.place(),
-                                one.collectedAt()
-                                        .truncatedTo(ChronoUnit.SECONDS)
-                                        .atZone(ZoneId.of(one.zone()))
-                                        .toOffsetDateTime(),
-                                one.offered())));
+                "holdings", List.of("code", "part", "custodian", "box", "place", "collected_at", "offered"), csv -> {
+                    Answers.whole(
+                            (after, most) -> holdings.inHand(acting, after, most), Held::mark, one -> row(csv, one));
+                    Answers.whole(
+                            (after, most) -> holdings.inStores(acting, after, most), Held::mark, one -> row(csv, one));
+                });
+    }
+
+    private static void row(CsvTable csv, Held one) {
+        csv.row(
+                one.code(),
+                one.part(),
+                one.custodian(),
+                one.box(),
+                one.place(),
+                one.collectedAt()
+                        .truncatedTo(ChronoUnit.SECONDS)
+                        .atZone(ZoneId.of(one.zone()))
+                        .toOffsetDateTime(),
+                one.offered());
     }
 
     @GET
@@ -74,12 +79,19 @@ public class DeskTablesResource {
     @PermissionsAllowed(Act.CUSTODY_WRITE)
     @Operation(summary = "Open hand-overs to me and by me, the longest waiting first, as CSV")
     public Response offers() {
+        ActingFor acting = offers.acting();
         return table(
                 "offers",
                 List.of("hand_over", "direction", "from", "to", "place", "occurred_at", "codes", "overdue"),
                 csv -> {
-                    offers.toMe(MOST).forEach(one -> row(csv, "TO_ME", one));
-                    offers.fromMe(MOST).forEach(one -> row(csv, "BY_ME", one));
+                    Answers.whole(
+                            (after, most) -> offers.toMe(acting, after, most),
+                            OpenOffers::mark,
+                            one -> row(csv, "TO_ME", one));
+                    Answers.whole(
+                            (after, most) -> offers.fromMe(acting, after, most),
+                            OpenOffers::mark,
+                            one -> row(csv, "BY_ME", one));
                 });
     }
 
@@ -94,6 +106,7 @@ public class DeskTablesResource {
     @PermissionsAllowed({Act.DISCREPANCY, Act.AUDIT_READ})
     @Operation(summary = "What does not add up as CSV, the next due first; a sampler's own")
     public Response discrepancies(@QueryParam("all") boolean all) {
+        Consumer<Consumer<DiscrepancyView>> mine = discrepancies.allOfMine(all ? null : true);
         return table(
                 "discrepancies",
                 List.of(
@@ -108,22 +121,20 @@ public class DeskTablesResource {
                         "outcome",
                         "opened_at",
                         "closed_at"),
-                csv -> discrepancies
-                        .mine(all ? null : true, MOST)
-                        .forEach(one -> csv.row(
-                                one.id(),
-                                one.code(),
-                                one.kind(),
-                                one.ownerName(),
-                                one.dueOn(),
-                                one.overdue(),
-                                one.evidence(),
-                                one.evidenceErased() == null
-                                        ? null
-                                        : one.evidenceErased().at(),
-                                one.outcome(),
-                                one.openedAt(),
-                                one.closedAt())));
+                csv -> mine.accept(one -> csv.row(
+                        one.id(),
+                        one.code(),
+                        one.kind(),
+                        one.ownerName(),
+                        one.dueOn(),
+                        one.overdue(),
+                        one.evidence(),
+                        one.evidenceErased() == null
+                                ? null
+                                : one.evidenceErased().at(),
+                        one.outcome(),
+                        one.openedAt(),
+                        one.closedAt())));
     }
 
     @GET
@@ -148,29 +159,28 @@ public class DeskTablesResource {
                         "decided_by",
                         "decided_at",
                         "decision_reason"),
-                csv -> identities
-                        .all(null, MOST)
-                        .forEach(one -> csv.row(
-                                one.id(),
-                                one.code(),
-                                one.kit(),
-                                one.problem(),
-                                one.problemText(),
-                                one.irreplaceable(),
-                                one.evidence(),
-                                one.state(),
-                                one.askedByName(),
-                                one.askedAt(),
-                                one.decidedByName(),
-                                one.decidedAt(),
-                                one.decisionReason())));
+                csv -> identities.all(one -> csv.row(
+                        one.id(),
+                        one.code(),
+                        one.kit(),
+                        one.problem(),
+                        one.problemText(),
+                        one.irreplaceable(),
+                        one.evidence(),
+                        one.state(),
+                        one.askedByName(),
+                        one.askedAt(),
+                        one.decidedByName(),
+                        one.decidedAt(),
+                        one.decisionReason())));
     }
 
     private static Response table(String name, List<String> columns, Consumer<CsvTable> rows) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (CsvTable csv = CsvTable.on(out, columns)) {
-            rows.accept(csv);
-        }
-        return Reply.file(out.toByteArray(), CsvTable.MEDIA_TYPE, name + ".csv");
+        StreamingOutput body = out -> {
+            try (CsvTable csv = CsvTable.on(out, columns)) {
+                rows.accept(csv);
+            }
+        };
+        return Reply.file(body, CsvTable.MEDIA_TYPE, name + ".csv");
     }
 }

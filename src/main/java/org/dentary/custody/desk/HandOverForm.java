@@ -4,8 +4,11 @@ import jakarta.ws.rs.FormParam;
 import java.time.DateTimeException;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.dentary.codes.TypedText;
 import org.dentary.custody.evidence.PhotoForms;
 import org.dentary.custody.handover.OfferHandOver;
@@ -109,15 +112,57 @@ public class HandOverForm {
      * @throws InvalidInput if it is none
      */
     public static OffsetDateTime time(String local, String zone, OffsetDateTime now) {
+        ZoneId clock = zone(zone);
         if (said(local) == null) {
             return now;
         }
         try {
-            return CalendarText.local(local.strip()).atZone(ZoneId.of(zone)).toOffsetDateTime();
-        } catch (DateTimeException | NullPointerException fault) {
+            return CalendarText.local(local.strip()).atZone(clock).toOffsetDateTime();
+        } catch (DateTimeException fault) {
             throw InvalidInput.field(
                     "occurredAt", "INVALID_VALUE", "'" + local + "' is no day and time; pick both, or leave it");
         }
+    }
+
+    /** UTC where none was named. */
+    private static ZoneId zone(String typed) {
+        try {
+            return said(typed) == null ? ZoneOffset.UTC : ZoneId.of(typed.strip());
+        } catch (DateTimeException fault) {
+            throw InvalidInput.field(
+                    "zone", "INVALID_VALUE", "'" + typed + "' is no time zone, such as America/Chicago; choose one");
+        }
+    }
+
+    /**
+     * The value of that name.
+     *
+     * @throws InvalidInput naming what was given and what is allowed
+     */
+    public static <E extends Enum<E>> E oneOf(String field, String given, E[] allowed) {
+        return Arrays.stream(allowed)
+                .filter(one -> one.name().equals(given.strip()))
+                .findFirst()
+                .orElseThrow(() -> InvalidInput.field(
+                        field,
+                        "INVALID_VALUE",
+                        "'" + given + "' is not allowed here; choose one of "
+                                + Arrays.stream(allowed).map(Enum::name).collect(Collectors.joining(", "))));
+    }
+
+    /**
+     * The version of what a page showed, for its ETag.
+     *
+     * @throws InvalidInput if it is none
+     */
+    public static int version(String text) {
+        if (text == null || !text.matches("[0-9]{1,9}")) {
+            throw InvalidInput.field(
+                    "version",
+                    "NO_VERSION",
+                    "This form does not say which version it was filled in for; load the page again");
+        }
+        return Integer.parseInt(text);
     }
 
     /** What was typed without blanks around it; null where nothing was. */

@@ -1,6 +1,7 @@
 package org.dentary.custody.desk;
 
 import java.time.Instant;
+import org.dentary.custody.chain.Answers.Mark;
 
 /**
  * A code in hand or in a store.
@@ -18,4 +19,9 @@ public record Held(
         String place,
         Instant collectedAt,
         String zone,
-        Boolean offered) {}
+        Boolean offered) {
+    /** Where a list ends that ends with it. */
+    Mark mark() {
+        return new Mark(collectedAt.toString(), code);
+    }
+}

@@ -29,9 +29,11 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
 @Consumes(MediaType.APPLICATION_JSON)
 public class DiscrepanciesResource {
     private final DiscrepancyService discrepancies;
+    private final DiscrepancyViews views;
 
-    DiscrepanciesResource(DiscrepancyService discrepancies) {
+    DiscrepanciesResource(DiscrepancyService discrepancies, DiscrepancyViews views) {
         this.discrepancies = discrepancies;
+        this.views = views;
     }
 
     @PUT
@@ -48,7 +50,7 @@ public class DiscrepanciesResource {
     @PermissionsAllowed({Act.DISCREPANCY, Act.AUDIT_READ})
     @Operation(summary = "A discrepancy as it stands; a sampler's own")
     public Response one(@PathParam("id") UUID id) {
-        return Answers.now(discrepancies.read(id), DiscrepancyView::version);
+        return Answers.now(views.read(id), DiscrepancyView::version);
     }
 
     @GET
@@ -63,19 +65,12 @@ public class DiscrepanciesResource {
             @QueryParam("limit") @DefaultValue("100") int limit,
             @Context UriInfo uri) {
         int most = Answers.limit(limit);
-        Answers.Mark mark = Answers.Mark.read(after);
+        Answers.Mark mark = Answers.Mark.read("after", after, LocalDate::parse);
         return Page.of(
-                        discrepancies.list(
-                                new DiscrepancyQueries.Filter(
-                                        open,
-                                        owner,
-                                        discrepancies.limitedTo(),
-                                        subject,
-                                        code,
-                                        mark == null ? null : mark.at(LocalDate::parse),
-                                        mark == null ? null : mark.id()),
+                        views.list(
+                                new DiscrepancyQueries.Filter(open, owner, views.limitedTo(), subject, code, mark),
                                 most + 1),
                         most)
-                .answer(uri, "after", last -> new Answers.Mark(last.dueOn().toString(), last.id()));
+                .answer(uri, "after", DiscrepancyView::mark);
     }
 }

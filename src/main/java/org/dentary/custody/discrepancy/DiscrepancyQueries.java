@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.dentary.custody.chain.Answers.Mark;
 import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 
@@ -34,6 +35,10 @@ class DiscrepancyQueries {
                and (cast(:after as date) is null
                     or (d.due_on, cast(d.id as text)) > (cast(:after as date), cast(:afterId as text)))
              order by d.due_on, cast(d.id as text) limit :most
+            """;
+    private static final String COUNT_OPEN = """
+            select count(*) from discrepancy d
+             where d.closed_at is null and (cast(:of as text) is null or d.owner = :of or d.opened_by = :of)
             """;
     private static final String OF_CODES = COLUMNS + " where d.code = any(:codes) order by d.code, d.opened_at, d.id";
     private static final String INSERT = """
@@ -109,8 +114,7 @@ class DiscrepancyQueries {
     }
 
     /** What a list asks for; null asks for all. */
-    record Filter(
-            Boolean open, String owner, String of, String subject, String code, LocalDate after, String afterId) {}
+    record Filter(Boolean open, String owner, String of, String subject, String code, Mark after) {}
 
     /** The next due first, after a known one. */
     List<DiscrepancyRow> list(Filter filter, int most) {
@@ -121,9 +125,19 @@ class DiscrepancyQueries {
                 .setParameter("subject", filter.subject())
                 .setParameter("code", filter.code())
                 .setParameter(
-                        "after", filter.after() == null ? null : filter.after().toString())
-                .setParameter("afterId", filter.afterId())
+                        "after", filter.after() == null ? null : filter.after().value())
+                .setParameter(
+                        "afterId",
+                        filter.after() == null ? null : filter.after().id())
                 .setParameter("most", most));
+    }
+
+    /** @param of whose alone; null for everybody's */
+    long countOpen(String of) {
+        return ((Number) entities.createNativeQuery(COUNT_OPEN)
+                        .setParameter("of", of)
+                        .getSingleResult())
+                .longValue();
     }
 
     /** All about some codes, each code's oldest first. */

@@ -3,7 +3,6 @@ package org.dentary.custody.discrepancy;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -23,18 +22,12 @@ import org.dentary.custody.chain.Planned;
 import org.dentary.custody.chain.Rights;
 import org.dentary.custody.chain.Stored;
 import org.dentary.custody.discrepancy.DiscrepancyQueries.DiscrepancyRow;
-import org.dentary.custody.evidence.ErasedText;
-import org.dentary.custody.evidence.EvidenceService;
-import org.dentary.custody.evidence.EvidenceView;
 import org.dentary.custody.evidence.EvidenceWriter;
-import org.dentary.custody.evidence.TextErasureService;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
-import org.dentary.plan.PlanClock;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotAllowed;
-import org.dentary.platform.problem.NotFound;
 import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 
@@ -49,12 +42,10 @@ public class DiscrepancyService {
     private final Rights rights;
     private final ChainWriter chains;
     private final EvidenceWriter entries;
-    private final EvidenceService evidence;
-    private final TextErasureService texts;
     private final PeopleService people;
     private final RepeatableRequests requests;
     private final Discrepancies discrepancies;
-    private final PlanClock clock;
+    private final DiscrepancyViews views;
 
     DiscrepancyService(
             DiscrepancyQueries queries,
@@ -63,24 +54,20 @@ public class DiscrepancyService {
             Rights rights,
             ChainWriter chains,
             EvidenceWriter entries,
-            EvidenceService evidence,
-            TextErasureService texts,
             PeopleService people,
             RepeatableRequests requests,
             Discrepancies discrepancies,
-            PlanClock clock) {
+            DiscrepancyViews views) {
         this.queries = queries;
         this.labels = labels;
         this.moments = moments;
         this.rights = rights;
         this.chains = chains;
         this.entries = entries;
-        this.evidence = evidence;
-        this.texts = texts;
         this.people = people;
         this.requests = requests;
         this.discrepancies = discrepancies;
-        this.clock = clock;
+        this.views = views;
     }
 
     /**
@@ -95,7 +82,7 @@ public class DiscrepancyService {
         Seen seen =
                 requests.compare(RESOURCE, id.toString(), command, ifMatch, before == null ? null : before.version());
         if (seen == Seen.REPLAY) {
-            return new Stored<>(view(id), false);
+            return new Stored<>(views.view(id), false);
         }
         CustodyQueries.LabelRow label = labels.label("code", command.code());
         String owner = owner(command.owner());
@@ -111,7 +98,23 @@ public class DiscrepancyService {
         }
         tell(row, before, head, moment, command.photos());
         requests.accept(RESOURCE, id.toString(), command);
-        return new Stored<>(view(id), before == null);
+        return new Stored<>(views.view(id), before == null);
+    }
+
+    /**
+     * Settles one as a form says, once however often the form is sent.
+     *
+     * @param said what the form said, whatever it was then made into
+     * @throws org.dentary.platform.problem.StaleVersion if it was changed or settled otherwise since the form was loaded
+     */
+    @Transactional
+    void settleForm(UUID id, PutDiscrepancy command, Object said, String ifMatch) {
+        queries.lock(id.toString());
+        String key = id + " by " + rights.actor();
+        if (!requests.isFormKnown(RESOURCE, key, said)) {
+            put(id, command, ifMatch);
+            requests.acceptForm(RESOURCE, key, said);
+        }
     }
 
     /**
@@ -125,8 +128,7 @@ public class DiscrepancyService {
     @Transactional
     public int openAll(
             Collection<String> codes, PutDiscrepancy.Kind kind, String evidence, String subject, List<UUID> photos) {
-        DiscrepancyQueries.Filter ofSubject =
-                new DiscrepancyQueries.Filter(true, null, null, subject, null, null, null);
+        DiscrepancyQueries.Filter ofSubject = new DiscrepancyQueries.Filter(true, null, null, subject, null, null);
         Set<String> open = queries.list(ofSubject, Integer.MAX_VALUE).stream()
                 .filter(one -> one.kind().equals(kind.name()))
                 .map(DiscrepancyRow::code)
@@ -203,9 +205,13 @@ public class DiscrepancyService {
         discrepancies.show(List.of(UUID.fromString(row.id())), photos);
     }
 
-    /** What was seen, where it is not what an entry tells already. */
+    /** What was seen since, without what an entry tells already. */
     private static String seenSince(DiscrepancyRow row, DiscrepancyRow before) {
-        return Objects.equals(row.evidence(), before.evidence()) ? null : row.evidence();
+        String told = before.evidence() == null ? "" : before.evidence() + ". ";
+        boolean goesOn = row.evidence() != null && row.evidence().startsWith(told);
+        return Objects.equals(row.evidence(), before.evidence())
+                ? null
+                : goesOn ? row.evidence().substring(told.length()) : row.evidence();
     }
 
     private static DiscrepancyRow row(
@@ -247,66 +253,5 @@ public class DiscrepancyService {
             throw new NotAllowed(
                     "NOT_YOURS", "This discrepancy is " + owner + "'s; they or the laboratory liaison settle it");
         }
-    }
-
-    /** The discrepancy as it stands. */
-    public DiscrepancyView view(UUID id) {
-        return views(List.of(queries.find(id.toString())
-                        .orElseThrow(() -> new NotFound("DISCREPANCY_UNKNOWN", "There is no discrepancy " + id))))
-                .get(0);
-    }
-
-    /**
-     * The same for the account at hand.
-     *
-     * @throws NotAllowed for a sampler who neither owns nor opened it
-     */
-    DiscrepancyView read(UUID id) {
-        DiscrepancyView one = view(id);
-        String of = limitedTo();
-        if (of != null && !of.equals(one.owner()) && !of.equals(one.openedBy())) {
-            throw new NotAllowed(
-                    "NOT_YOURS",
-                    "This discrepancy is " + one.ownerName() + "'s; a sampler reads those that they own or opened");
-        }
-        return one;
-    }
-
-    /** Whose discrepancies the account at hand may read: its own for a sampler, null for everybody's. */
-    String limitedTo() {
-        return rights.account().role() == Role.SAMPLER ? rights.actor() : null;
-    }
-
-    /**
-     * Those that the account at hand may settle, or may read where it settles none: a sampler's own, everybody's for the
-     * others.
-     *
-     * @param open null: open and settled ones
-     */
-    public List<DiscrepancyView> mine(Boolean open, int most) {
-        return list(new DiscrepancyQueries.Filter(open, null, limitedTo(), null, null, null, null), most);
-    }
-
-    /** The next due first. */
-    List<DiscrepancyView> list(DiscrepancyQueries.Filter filter, int most) {
-        return views(queries.list(filter, most));
-    }
-
-    /** Open and settled ones about some codes, each code's oldest first. */
-    public List<DiscrepancyView> ofCodes(Collection<String> codes) {
-        return views(queries.ofCodes(codes));
-    }
-
-    private List<DiscrepancyView> views(List<DiscrepancyRow> rows) {
-        LocalDate today = moments.now().atZone(clock.zone()).toLocalDate();
-        Map<String, List<EvidenceView>> photos =
-                evidence.ofDiscrepancies(rows.stream().map(DiscrepancyRow::id).toList());
-        Map<String, ErasedText> erased = texts.ofDiscrepancies(rows.stream()
-                .filter(row -> row.evidence() == null)
-                .map(DiscrepancyRow::id)
-                .toList());
-        return rows.stream()
-                .map(row -> row.view(today, photos.getOrDefault(row.id(), List.of()), erased.get(row.id())))
-                .toList();
     }
 }

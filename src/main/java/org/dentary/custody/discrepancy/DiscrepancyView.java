@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import org.dentary.custody.chain.Answers.Mark;
 import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 
@@ -47,6 +48,11 @@ public record DiscrepancyView(
     /** What was seen, or who erased that, when and why, on the clock of a zone; null where nobody said. */
     public String seen(String zone) {
         return evidenceErased == null ? evidence : "(" + evidenceErased.told(zone) + ")";
+    }
+
+    /** Where a list ends that ends with it. */
+    Mark mark() {
+        return new Mark(dueOn.toString(), id);
     }
 
     /** What its kind means, one sentence. */

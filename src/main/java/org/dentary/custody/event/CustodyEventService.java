@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.dentary.custody.box.BoxQueries;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyKind;
@@ -39,7 +40,6 @@ import org.dentary.platform.request.RepeatableRequests.Seen;
 @ApplicationScoped
 public class CustodyEventService {
     private static final String RESOURCE = "custody-event";
-    private static final String FORM = "custody-event form";
 
     private final CustodyQueries queries;
     private final BoxQueries boxes;
@@ -87,7 +87,12 @@ public class CustodyEventService {
      */
     @Transactional
     public Stored<RecordedAct> record(UUID id, RecordCustodyEvent command, String ifMatch) {
-        if (isReplay(id, command, ifMatch)) {
+        return record(id, command, there -> isReplay(id, command, ifMatch, there));
+    }
+
+    /** @param isReplay whether what is there, if anything is, came from the same */
+    private Stored<RecordedAct> record(UUID id, RecordCustodyEvent command, Predicate<Boolean> isReplay) {
+        if (isReplay.test(queries.isActRecorded(id))) {
             return new Stored<>(act(id, command.kind()), false);
         }
         EventRules.require(command);
@@ -95,7 +100,8 @@ public class CustodyEventService {
         List<String> codes = labels.stream().map(CustodyQueries.LabelRow::code).toList();
         Map<String, Head> heads =
                 command.kind() == CustodyKind.CORRECTED ? lock(codes) : chains.lockWithContents(codes);
-        if (isReplay(id, command, ifMatch)) {
+        // Who sent the very same at this moment had the chains first; it is recorded now.
+        if (isReplay.test(queries.isActRecorded(id))) {
             return new Stored<>(act(id, command.kind()), false);
         }
         Moment moment = moments.moment(
@@ -127,14 +133,9 @@ public class CustodyEventService {
     @Transactional
     public void recordForm(UUID id, RecordCustodyEvent command, boolean timed) {
         RecordCustodyEvent said = timed ? command : command.untimed();
-        if (!queries.isActRecorded(id)) {
-            record(id, command, null);
-            requests.accept(FORM, id.toString(), said);
-        } else if (requests.compare(FORM, id.toString(), said, "*", 0) != Seen.REPLAY) {
-            throw new RuleBroken(
-                    "FORM_SENT",
-                    "This form was sent already with other content; it stands as it was sent. Load the page again to"
-                            + " record more");
+        if (record(id, command, there -> there && requests.isFormSent(RESOURCE, id.toString(), said))
+                .created()) {
+            requests.acceptForm(RESOURCE, id.toString(), said);
         }
     }
 
@@ -146,9 +147,8 @@ public class CustodyEventService {
                 : Optional.of(act(id, RecordedEvent.of(events.get(0)).kind()));
     }
 
-    private boolean isReplay(UUID id, RecordCustodyEvent command, String ifMatch) {
-        Integer version = queries.isActRecorded(id) ? 0 : null;
-        Seen seen = requests.compare(RESOURCE, id.toString(), command, ifMatch, version);
+    private boolean isReplay(UUID id, RecordCustodyEvent command, String ifMatch, boolean there) {
+        Seen seen = requests.compare(RESOURCE, id.toString(), command, ifMatch, there ? 0 : null);
         if (seen == Seen.CHANGE) {
             throw new RuleBroken(
                     "EVENT_FIXED",

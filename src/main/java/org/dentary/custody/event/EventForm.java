@@ -3,7 +3,6 @@ package org.dentary.custody.event;
 import jakarta.ws.rs.FormParam;
 import java.math.BigDecimal;
 import java.time.OffsetDateTime;
-import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.custody.chain.CustodyKind;
@@ -103,17 +102,16 @@ public class EventForm {
     }
 
     private CustodyKind kind() {
-        return Arrays.stream(CustodyKind.values())
-                .filter(one -> one.name().equals(kind))
-                .findFirst()
-                .orElseThrow(() -> InvalidInput.field("kind", "REQUIRED", "Choose what happened"));
+        if (HandOverForm.said(kind) == null) {
+            throw InvalidInput.field("kind", "REQUIRED", "Choose what happened");
+        }
+        return HandOverForm.oneOf("kind", kind, CustodyKind.values());
     }
 
     private RecordCustodyEvent.Condition condition() {
-        return Arrays.stream(RecordCustodyEvent.Condition.values())
-                .filter(one -> one.name().equals(condition))
-                .findFirst()
-                .orElse(null);
+        return HandOverForm.said(condition) == null
+                ? null
+                : HandOverForm.oneOf("condition", condition, RecordCustodyEvent.Condition.values());
     }
 
     /** A comma is a decimal point, and the long minus of a printed page a hyphen. */

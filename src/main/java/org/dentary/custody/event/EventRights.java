@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyRules;
+import org.dentary.custody.chain.DestructionRules;
 import org.dentary.custody.chain.Head;
 import org.dentary.custody.chain.Holder;
 import org.dentary.custody.chain.Labels;
@@ -152,7 +153,7 @@ class EventRights {
     /** What was given on, cut or tested later was not destroyed before. */
     private static void requireNothingSince(Map<String, Head> heads, Past past) {
         past.chains()
-                .forEach((code, steps) -> CustodyRules.outlives(steps, past.at())
+                .forEach((code, steps) -> DestructionRules.outlives(steps, past.at())
                         .ifPresent(later -> {
                             throw new RuleBroken(
                                     "NOT_DESTROYED_THEN",

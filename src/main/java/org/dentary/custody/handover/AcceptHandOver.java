@@ -32,4 +32,9 @@ public record AcceptHandOver(
         String reason,
 
         // Left out where empty, so that what was accepted before there were photos has the digest that it had.
-        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {}
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {
+    /** The same without its time. */
+    AcceptHandOver untimed() {
+        return new AcceptHandOver(codes, null, enteredAt, reason, photos);
+    }
+}

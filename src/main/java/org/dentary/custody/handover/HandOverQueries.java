@@ -8,6 +8,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.dentary.custody.chain.Answers.Mark;
 import org.dentary.custody.chain.Holder;
 
 /** Reads and writes hand-overs, their codes in sets. */
@@ -48,18 +49,19 @@ class HandOverQueries {
                     or o.to_kind = 'STORE' and o.to_custodian = any(:stores)
                     or o.to_kind = 'PARTY' and (:anyParty or o.to_custodian = :organisation))
             """;
-    private static final String OPEN_TO = COLUMNS + WAITS_FOR + " order by o.occurred_at, o.id limit :most";
-    private static final String COUNT_OPEN_TO = "select count(*) from hand_over o" + WAITS_FOR;
-    private static final String OPEN_FROM = COLUMNS + """
+    private static final String WAITS_OF = """
              where o.state = 'OFFERED'
                and (o.offered_by = :actor or o.from_kind = 'PERSON' and o.from_custodian = :actor)
-             order by o.occurred_at, o.id limit :most
             """;
-    private static final String IS_ANSWERED = """
-            select exists (select 1 from hand_over o join ledger_event e on e.hand_over = o.id
-                            where o.id = cast(:id as uuid) and o.state <> 'OFFERED' and e.actor = :actor
-                              and e.kind in ('HANDOVER_ACCEPTED', 'HANDOVER_REFUSED'))
+    private static final String IN_ORDER = """
+               and (cast(:after as timestamptz) is null
+                    or (o.occurred_at, cast(o.id as text)) > (cast(:after as timestamptz), cast(:afterId as text)))
+             order by o.occurred_at, cast(o.id as text) limit :most
             """;
+    private static final String OPEN_TO = COLUMNS + WAITS_FOR + IN_ORDER;
+    private static final String COUNT_OPEN_TO = "select count(*) from hand_over o" + WAITS_FOR;
+    private static final String OPEN_FROM = COLUMNS + WAITS_OF + IN_ORDER;
+    private static final String COUNT_OPEN_FROM = "select count(*) from hand_over o" + WAITS_OF;
     private static final String LOCK = "select version from hand_over where id = cast(:id as uuid) for update";
     private static final String INSERT = """
             insert into hand_over (id, from_kind, from_custodian, to_kind, to_custodian, place, occurred_at, offered_by,
@@ -151,22 +153,21 @@ class HandOverQueries {
      *
      * @param blind who asks, if they may not know what laboratories find; else null
      */
-    List<HandOverRow> list(String blind, String state, Instant before, String beforeId, int most) {
+    List<HandOverRow> list(String blind, String state, Mark before, int most) {
         return rows(
                 entities.createNativeQuery(LIST, HandOverRow.class)
                         .setParameter("blind", blind)
                         .setParameter("state", state)
-                        .setParameter("before", before == null ? null : before.toString())
-                        .setParameter("beforeId", beforeId)
+                        .setParameter("before", before == null ? null : before.value())
+                        .setParameter("beforeId", before == null ? null : before.id())
                         .setParameter("most", most),
                 HandOverRow.class);
     }
 
     /** Open offers to somebody and to those it acts for, the longest waiting first. */
-    List<HandOverRow> openTo(ActingFor acting, int most) {
+    List<HandOverRow> openTo(ActingFor acting, Mark after, int most) {
         return rows(
-                waiting(entities.createNativeQuery(OPEN_TO, HandOverRow.class), acting)
-                        .setParameter("most", most),
+                page(waiting(entities.createNativeQuery(OPEN_TO, HandOverRow.class), acting), after, most),
                 HandOverRow.class);
     }
 
@@ -183,20 +184,25 @@ class HandOverQueries {
     }
 
     /** Open offers by somebody, the longest waiting first. */
-    List<HandOverRow> openFrom(String actor, int most) {
+    List<HandOverRow> openFrom(String actor, Mark after, int most) {
         return rows(
-                entities.createNativeQuery(OPEN_FROM, HandOverRow.class)
-                        .setParameter("actor", actor)
-                        .setParameter("most", most),
+                page(
+                        entities.createNativeQuery(OPEN_FROM, HandOverRow.class).setParameter("actor", actor),
+                        after,
+                        most),
                 HandOverRow.class);
     }
 
-    /** Whether a hand-over waits no more because of what somebody did. */
-    boolean isAnswered(UUID id, String actor) {
-        return (Boolean) entities.createNativeQuery(IS_ANSWERED, Boolean.class)
-                .setParameter("id", id.toString())
+    long countOpenFrom(String actor) {
+        return (Long) entities.createNativeQuery(COUNT_OPEN_FROM, Long.class)
                 .setParameter("actor", actor)
                 .getSingleResult();
+    }
+
+    private static Query page(Query query, Mark after, int most) {
+        return query.setParameter("after", after == null ? null : after.value())
+                .setParameter("afterId", after == null ? null : after.id())
+                .setParameter("most", most);
     }
 
     List<HandOverView.Item> items(UUID id) {

@@ -2,13 +2,15 @@ package org.dentary.custody.handover;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
-import java.time.Instant;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import org.dentary.custody.chain.Answers.Mark;
 import org.dentary.custody.chain.ChainWriter;
 import org.dentary.custody.chain.CustodyQueries;
 import org.dentary.custody.chain.Head;
@@ -77,8 +79,30 @@ public class HandOverService {
      */
     @Transactional
     public Stored<HandOverView> offer(UUID id, OfferHandOver offer, String ifMatch) {
-        Integer version = queries.find(id).map(HandOverRow::version).orElse(null);
-        if (isReplay(id, offer, ifMatch, version)) {
+        return offer(id, offer, version -> isReplay(id, offer, ifMatch, version));
+    }
+
+    /**
+     * Offers what a form says, once however often and by how many at once the form is sent.
+     *
+     * @param id the form's own
+     * @param timed whether the form names the time; else it is whenever the form is sent
+     * @throws RuleBroken (409) {@code FORM_SENT} where it was sent before and said something else
+     */
+    @Transactional
+    public void offerForm(UUID id, OfferHandOver offer, boolean timed) {
+        OfferHandOver said = timed ? offer : offer.untimed();
+        String key = id + " by " + rights.actor();
+        boolean isNew = offer(id, offer, version -> version != null && requests.isFormSent(RESOURCE, key, said))
+                .created();
+        if (isNew) {
+            requests.acceptForm(RESOURCE, key, said);
+        }
+    }
+
+    /** @param isReplay whether what is there, in that version or none, came from the same */
+    private Stored<HandOverView> offer(UUID id, OfferHandOver offer, Predicate<Integer> isReplay) {
+        if (isReplay.test(queries.find(id).map(HandOverRow::version).orElse(null))) {
             return new Stored<>(view(id), false);
         }
         List<CustodyQueries.LabelRow> labels = this.labels.labels("codes", offer.codes());
@@ -86,8 +110,9 @@ public class HandOverService {
         Map<String, Head> heads = chains.lockWithContents(
                 labels.stream().map(CustodyQueries.LabelRow::code).toList());
         // Who sent the very same at this moment had the chains first; it is recorded now.
-        if (queries.find(id).isPresent()) {
-            isReplay(id, offer, ifMatch, view(id).version());
+        Optional<HandOverRow> sentAtOnce = queries.find(id);
+        if (sentAtOnce.isPresent()) {
+            isReplay.test(sentAtOnce.get().version());
             return new Stored<>(view(id), false);
         }
         Moment moment = moments.moment(
@@ -185,8 +210,8 @@ public class HandOverService {
     }
 
     /** Hand-overs that the account at hand may see, in a state (null: in any), newest first, without their codes. */
-    public List<HandOverView> list(String state, Instant before, String beforeId, int most) {
-        return views.all(queries.list(blind(), state, before, beforeId, most));
+    List<HandOverView> list(String state, Mark before, int most) {
+        return views.all(queries.list(blind(), state, before, most));
     }
 
     static NotFound unknown(UUID id) {

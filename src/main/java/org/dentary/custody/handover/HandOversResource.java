@@ -86,14 +86,8 @@ public class HandOversResource {
             throw InvalidInput.field("state", "INVALID_VALUE", "state is one of " + String.join(", ", STATES));
         }
         int most = Answers.limit(limit);
-        Answers.Mark mark = Answers.Mark.read(before);
-        return Page.of(
-                        handOvers.list(
-                                state,
-                                mark == null ? null : mark.at(Instant::parse),
-                                mark == null ? null : mark.id(),
-                                most + 1),
-                        most)
+        Answers.Mark mark = Answers.Mark.read("before", before, Instant::parse);
+        return Page.of(handOvers.list(state, mark, most + 1), most)
                 .answer(
                         uri,
                         "before",

@@ -31,6 +31,9 @@ import org.dentary.platform.state.States;
 /** Answers to hand-overs: accepted by another than who offered, who counts; or refused, or withdrawn, with a reason. */
 @ApplicationScoped
 public class OfferAnswerService {
+    private static final String ACCEPTANCE = "hand-over-acceptance";
+    private static final String REFUSAL = "hand-over-refusal";
+
     private final HandOverQueries queries;
     private final HandOverService handOvers;
     private final HandOverMoves moves;
@@ -71,7 +74,7 @@ public class OfferAnswerService {
     public HandOverView accept(UUID id, AcceptHandOver acceptance) {
         HandOverRow row = queries.lock(id).orElseThrow(() -> HandOverService.unknown(id));
         String key = id + " by " + rights.actor();
-        if (requests.compare("hand-over-acceptance", key, acceptance, null, null) == Seen.REPLAY) {
+        if (requests.compare(ACCEPTANCE, key, acceptance, null, null) == Seen.REPLAY) {
             return handOvers.view(id);
         }
         if (row.offeredBy().equals(rights.actor())) {
@@ -117,8 +120,34 @@ public class OfferAnswerService {
                         row.state(),
                         whole ? "accept" : "accept-part",
                         whole ? "ACCEPTED" : "PART_ACCEPTED"));
-        requests.accept("hand-over-acceptance", key, acceptance);
+        requests.accept(ACCEPTANCE, key, acceptance);
         return handOvers.view(id);
+    }
+
+    /**
+     * Takes over what a form says was counted, once however often the form is sent.
+     *
+     * @throws RuleBroken (409) where the offer is answered already and the form then said something else
+     */
+    @Transactional
+    public void acceptForm(UUID id, AcceptHandOver acceptance) {
+        queries.lock(id);
+        String key = id + " by " + rights.actor();
+        if (!requests.isFormKnown(ACCEPTANCE, key, acceptance.untimed())) {
+            accept(id, acceptance);
+            requests.acceptForm(ACCEPTANCE, key, acceptance.untimed());
+        }
+    }
+
+    /** Refuses or withdraws as a form says, in the same way. */
+    @Transactional
+    public void refuseForm(UUID id, RefuseHandOver refusal) {
+        queries.lock(id);
+        String key = id + " by " + rights.actor();
+        if (!requests.isFormKnown(REFUSAL, key, refusal.untimed())) {
+            refuse(id, refusal);
+            requests.acceptForm(REFUSAL, key, refusal.untimed());
+        }
     }
 
     /**
@@ -132,7 +161,7 @@ public class OfferAnswerService {
     public HandOverView refuse(UUID id, RefuseHandOver refusal) {
         HandOverRow row = queries.lock(id).orElseThrow(() -> HandOverService.unknown(id));
         String key = id + " by " + rights.actor();
-        if (requests.compare("hand-over-refusal", key, refusal, null, null) == Seen.REPLAY) {
+        if (requests.compare(REFUSAL, key, refusal, null, null) == Seen.REPLAY) {
             return handOvers.view(id);
         }
         boolean withdrawn = row.offeredBy().equals(rights.actor());
@@ -152,7 +181,7 @@ public class OfferAnswerService {
         String after = withdrawn ? "WITHDRAWN" : "REFUSED";
         boolean all = refused.containsAll(open);
         queries.setState(id, all ? States.after("hand-over", id.toString(), row.state(), event, after) : row.state());
-        requests.accept("hand-over-refusal", key, refusal);
+        requests.accept(REFUSAL, key, refusal);
         return handOvers.view(id);
     }
 

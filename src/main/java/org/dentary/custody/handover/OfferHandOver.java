@@ -52,6 +52,11 @@ public record OfferHandOver(
         // Left out where empty, so that what was accepted before there were photos has the digest that it had.
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<UUID> photos) {
 
+    /** The same without its time. */
+    OfferHandOver untimed() {
+        return new OfferHandOver(codes, to, place, null, enteredAt, reason, signedBy, paperForm, signature, photos);
+    }
+
     /** Whether somebody signed for it on the screen. */
     public boolean isSigned() {
         return signedBy != null && !signedBy.isBlank();

@@ -2,7 +2,7 @@ package org.dentary.custody.handover;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
-import java.util.UUID;
+import org.dentary.custody.chain.Answers.Mark;
 import org.dentary.custody.chain.Rights;
 import org.dentary.people.PeopleService;
 import org.dentary.people.StoreView;
@@ -40,9 +40,13 @@ public class OpenOffers {
         return new ActingFor(account.actor(), stores, anyParty, organisation == null ? "" : organisation);
     }
 
-    /** Offers to the account, to stores it may use and to organisations it acts for, the longest waiting first. */
-    public List<HandOverView> toMe(int most) {
-        return views.all(queries.openTo(acting(), most));
+    /**
+     * Offers to the account, to stores it may use and to organisations it acts for, the longest waiting first.
+     *
+     * @param after where the page before ended; null for the first
+     */
+    public List<HandOverView> toMe(ActingFor acting, Mark after, int most) {
+        return views.all(queries.openTo(acting, after, most));
     }
 
     /** How many those are. */
@@ -51,12 +55,17 @@ public class OpenOffers {
     }
 
     /** Its own offers that nobody has answered, the longest waiting first. */
-    public List<HandOverView> fromMe(int most) {
-        return views.all(queries.openFrom(rights.actor(), most));
+    public List<HandOverView> fromMe(ActingFor acting, Mark after, int most) {
+        return views.all(queries.openFrom(acting.actor(), after, most));
     }
 
-    /** Whether an offer waits no more because the account at hand accepted, refused or withdrew it. */
-    public boolean isAnsweredByMe(UUID id) {
-        return queries.isAnswered(id, rights.actor());
+    /** How many those are. */
+    public long countFromMe() {
+        return queries.countOpenFrom(rights.actor());
+    }
+
+    /** Where a list of offers ends that ends with this one. */
+    public static Mark mark(HandOverView offer) {
+        return new Mark(offer.occurredAt().toString(), offer.id().toString());
     }
 }

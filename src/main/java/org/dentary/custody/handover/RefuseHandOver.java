@@ -31,4 +31,9 @@ public record RefuseHandOver(
     public RefuseHandOver {
         codes = codes == null ? List.of() : List.copyOf(codes);
     }
+
+    /** The same without its time. */
+    RefuseHandOver untimed() {
+        return new RefuseHandOver(codes, reason, null, enteredAt, photos);
+    }
 }

@@ -19,8 +19,10 @@ import java.io.UncheckedIOException;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.custody.chain.Answers.Mark;
 import org.dentary.custody.desk.DeskReading;
 import org.dentary.custody.desk.FormChecks;
 import org.dentary.custody.evidence.EvidenceService;
@@ -30,6 +32,7 @@ import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.photo.PhotoReader;
 import org.dentary.platform.problem.DomainException;
+import org.dentary.platform.table.Page;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 
@@ -37,7 +40,7 @@ import org.jboss.resteasy.reactive.multipart.FileUpload;
 @Path("/identity-exceptions")
 @Produces(MediaType.TEXT_HTML)
 public class IdentityExceptionPages {
-    private static final int MOST = 500;
+    private static final int PAGE = 500;
 
     private final IdentityExceptionService exceptions;
     private final IdentityExceptionViews views;
@@ -68,7 +71,8 @@ public class IdentityExceptionPages {
 
     @CheckedTemplate(basePath = "identity")
     static class Templates {
-        static native TemplateInstance exceptions(List<IdentityExceptionView> exceptions, boolean all);
+        static native TemplateInstance exceptions(
+                List<IdentityExceptionView> exceptions, String first, String next, boolean all);
 
         static native TemplateInstance ask(
                 IdentityExceptionForm form, List<LabelProblem> problems, String statement, Faults faults);
@@ -80,8 +84,20 @@ public class IdentityExceptionPages {
     /** What waits for a second person; with {@code all} those that are decided too. */
     @GET
     @PermissionsAllowed(Act.ANIMAL_READ)
-    public TemplateInstance page(@QueryParam("all") boolean all) {
-        return Templates.exceptions(views.all(all ? null : IdentityExceptionView.OPEN, MOST), all);
+    public TemplateInstance page(@QueryParam("all") boolean all, @QueryParam("before") String before) {
+        Mark after = Mark.read("before", before, Instant::parse);
+        Page<IdentityExceptionView> page = Page.of(
+                views.list(
+                        new IdentityExceptionQueries.Filter(all ? null : IdentityExceptionView.OPEN, null, null, after),
+                        PAGE + 1),
+                PAGE);
+        String address = "/identity-exceptions" + (all ? "?all=true" : "");
+        Mark next = page.next(IdentityExceptionView::mark);
+        return Templates.exceptions(
+                page.items(),
+                after == null ? null : address,
+                next == null ? null : address + (all ? "&" : "?") + "before=" + next,
+                all);
     }
 
     @GET

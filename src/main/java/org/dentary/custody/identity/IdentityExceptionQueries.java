@@ -8,6 +8,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.dentary.custody.chain.Answers.Mark;
 
 /** Reads and appends identity exceptions and what was decided about them. */
 @ApplicationScoped
@@ -101,9 +102,9 @@ class IdentityExceptionQueries {
     /**
      * Which exceptions.
      *
-     * @param after when the last of the page before was asked for, with its id; null for the first page
+     * @param after where the page before ended; null for the first page
      */
-    record Filter(String state, String code, String askedBy, Instant after, String afterId) {}
+    record Filter(String state, String code, String askedBy, Mark after) {}
 
     Optional<Row> byId(UUID id) {
         return rows(entities.createNativeQuery(BY_ID, Row.class).setParameter("id", id), Row.class).stream()
@@ -118,8 +119,10 @@ class IdentityExceptionQueries {
                         .setParameter("askedBy", filter.askedBy())
                         .setParameter(
                                 "after",
-                                filter.after() == null ? null : filter.after().toString())
-                        .setParameter("afterId", filter.afterId())
+                                filter.after() == null ? null : filter.after().value())
+                        .setParameter(
+                                "afterId",
+                                filter.after() == null ? null : filter.after().id())
                         .setParameter("most", most),
                 Row.class);
     }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.List;
+import org.dentary.custody.chain.Answers.Mark;
 import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceView;
 
@@ -88,6 +89,11 @@ public record IdentityExceptionView(
         String words = LabelProblem.valueOf(problem).words();
         String said = said("problemText");
         return said == null ? words : words + (problemText == null ? " " + said : " (" + said + ")");
+    }
+
+    /** Where a list ends that ends with it. */
+    Mark mark() {
+        return new Mark(askedAt.toString(), id);
     }
 
     static final String OPEN = "OPEN";

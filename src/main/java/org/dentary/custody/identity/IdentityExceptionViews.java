@@ -7,7 +7,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import org.dentary.custody.chain.Answers;
 import org.dentary.custody.evidence.ErasedText;
 import org.dentary.custody.evidence.EvidenceService;
 import org.dentary.custody.evidence.EvidenceView;
@@ -52,13 +54,12 @@ public class IdentityExceptionViews {
         return views(queries.list(filter, most));
     }
 
-    /**
-     * Every exception, the newest first.
-     *
-     * @param state null: any
-     */
-    public List<IdentityExceptionView> all(String state, int most) {
-        return list(new IdentityExceptionQueries.Filter(state, null, null, null, null), most);
+    /** Every exception to the last, the newest first. */
+    public void all(Consumer<IdentityExceptionView> each) {
+        Answers.whole(
+                (after, most) -> list(new IdentityExceptionQueries.Filter(null, null, null, after), most),
+                IdentityExceptionView::mark,
+                each);
     }
 
     /** Those of one specimen's own, the oldest first. */

@@ -85,7 +85,7 @@ public class IdentityExceptionsResource {
                     "state", "INVALID_VALUE", "'" + state + "' is not one of " + String.join(", ", STATES));
         }
         int most = Answers.limit(limit);
-        Answers.Mark mark = Answers.Mark.read(before);
+        Answers.Mark mark = Answers.Mark.read("before", before, Instant::parse);
         return Page.of(
                         views.list(
                                 new IdentityExceptionQueries.Filter(
@@ -94,10 +94,9 @@ public class IdentityExceptionsResource {
                                                 ? null
                                                 : labels.label("code", code).code(),
                                         askedBy,
-                                        mark == null ? null : mark.at(Instant::parse),
-                                        mark == null ? null : mark.id()),
+                                        mark),
                                 most + 1),
                         most)
-                .answer(uri, "before", last -> new Answers.Mark(last.askedAt().toString(), last.id()));
+                .answer(uri, "before", IdentityExceptionView::mark);
     }
 }

@@ -38,6 +38,7 @@ public class RepeatableRequests {
         CHANGE
     }
 
+    private static final String FORM = " form";
     private static final String HMAC = "HmacSHA256";
     private static final Set<String> LEFT_OUT = Set.of("contact");
     private static final String EXISTS =
@@ -129,6 +130,31 @@ public class RepeatableRequests {
                 .setParameter("digest", digest(body))
                 .setParameter("at", clock.instant())
                 .executeUpdate();
+    }
+
+    /**
+     * Whether a form that was sent before said this very thing then; a form's time may differ, for most say none.
+     *
+     * @throws RuleBroken (409) {@code FORM_SENT} if it said something else
+     */
+    public boolean isFormSent(String resource, String itsKey, Object said) {
+        if (!isFormKnown(resource, itsKey, said)) {
+            throw new RuleBroken(
+                    "FORM_SENT",
+                    "This form was sent already with other content; it stands as it was sent. Load the page again to"
+                            + " record more");
+        }
+        return true;
+    }
+
+    /** Whether a form that said this very thing was accepted. */
+    public boolean isFormKnown(String resource, String itsKey, Object said) {
+        return compare(resource + FORM, itsKey, said, null, null) == Seen.REPLAY;
+    }
+
+    /** Keeps the digest of what a form said, in the caller's transaction. */
+    public void acceptForm(String resource, String itsKey, Object said) {
+        accept(resource + FORM, itsKey, said);
     }
 
     /** HMAC-SHA-256, in hex, over the RFC 8785 form of the body: contact and nulls left out, times in UTC. */

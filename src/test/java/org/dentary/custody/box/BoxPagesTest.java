@@ -35,6 +35,9 @@ class BoxPagesTest {
     CustodyFixture fixture;
 
     @Inject
+    MovementQueries movements;
+
+    @Inject
     DataSource database;
 
     @Inject
@@ -85,6 +88,17 @@ class BoxPagesTest {
         assertTrue(moved.get(1).startsWith(box + ",TAKEN_OUT,")
                 && moved.get(1).endsWith("Test sampler,1," + codes.get(0)));
         assertTrue(moved.get(3).contains(",PUT_IN,"), moved.get(3));
+        List<Movement> all = movements.of(box, null, 10);
+        assertEquals(3, all.size());
+        assertEquals(all.subList(1, 2), movements.of(box, all.get(0).mark(), 1));
+        assertEquals(all.subList(2, 3), movements.of(box, all.get(1).mark(), 1));
+        assertEquals(List.of(), movements.of(box, all.get(2).mark(), 1));
+        as("auditor")
+                .get("/boxes/" + box + "?moved=" + all.get(1).mark())
+                .then()
+                .statusCode(200)
+                .body(containsString("From the start"));
+        as("auditor").get("/boxes/" + box + "?moved=never").then().statusCode(422);
     }
 
     @Test
@@ -116,8 +130,12 @@ class BoxPagesTest {
                 Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute("set local enable_seqscan = off");
-            try (ResultSet row = statement.executeQuery(
-                    "explain " + MovementQueries.OF_BOX.replace(":box", "'X'").replace(":most", "10"))) {
+            try (ResultSet row = statement.executeQuery("explain "
+                    + MovementQueries.OF_BOX
+                            .replace(":box", "'X'")
+                            .replace(":afterAct", "''")
+                            .replace(":after", "null")
+                            .replace(":most", "10"))) {
                 while (row.next()) {
                     plan.append(row.getString(1)).append('\n');
                 }
