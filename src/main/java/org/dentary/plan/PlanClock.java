@@ -2,6 +2,7 @@ package org.dentary.plan;
 
 import jakarta.enterprise.context.RequestScoped;
 import jakarta.inject.Named;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -21,10 +22,12 @@ public class PlanClock {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("MMM d, uuuu, HH:mm z", Locale.US);
 
     private final PlanService plan;
+    private final Clock clock;
     private ZoneId zone;
 
-    PlanClock(PlanService plan) {
+    PlanClock(PlanService plan, Clock clock) {
         this.plan = plan;
+        this.clock = clock;
     }
 
     /** The zone of the most stations. */
@@ -43,6 +46,11 @@ public class PlanClock {
         return zone;
     }
 
+    /** The day that it is now. */
+    public LocalDate today() {
+        return day(clock.instant());
+    }
+
     /** The day of a moment. */
     public LocalDate day(Instant at) {
         return LocalDate.ofInstant(at, zone());
@@ -51,5 +59,10 @@ public class PlanClock {
     /** A moment such as "Nov 25, 2026, 07:03 CST". */
     public String told(Instant at) {
         return MOMENT.withZone(zone()).format(at);
+    }
+
+    /** A moment given as RFC 3339. */
+    public String told(String at) {
+        return told(Instant.parse(at));
     }
 }

@@ -16,6 +16,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
 import java.util.Arrays;
 import java.util.List;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
@@ -44,7 +45,7 @@ public class PrevalencePages {
     private final PrevalenceChoices choices;
     private final FilterWords filters;
     private final Names names;
-    private final ReportZone zone;
+    private final PlanClock zone;
     private final Clock clock;
 
     PrevalencePages(
@@ -56,7 +57,7 @@ public class PrevalencePages {
             PrevalenceChoices choices,
             FilterWords filters,
             Names names,
-            ReportZone zone,
+            PlanClock zone,
             Clock clock) {
         this.answers = answers;
         this.chart = chart;

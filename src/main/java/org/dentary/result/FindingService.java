@@ -6,7 +6,6 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
@@ -18,6 +17,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.dentary.kit.KitService;
 import org.dentary.kit.LabelView;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.FieldProblem;
@@ -41,6 +41,7 @@ public class FindingService {
     private final ReceiptService receipts;
     private final RepeatableRequests requests;
     private final CurrentAccount account;
+    private final PlanClock planClock;
     private final Clock clock;
     private final EntityManager entities;
 
@@ -52,6 +53,7 @@ public class FindingService {
             ReceiptService receipts,
             RepeatableRequests requests,
             CurrentAccount account,
+            PlanClock planClock,
             Clock clock,
             EntityManager entities) {
         this.queries = queries;
@@ -61,6 +63,7 @@ public class FindingService {
         this.receipts = receipts;
         this.requests = requests;
         this.account = account;
+        this.planClock = planClock;
         this.clock = clock;
         this.entities = entities;
     }
@@ -144,7 +147,7 @@ public class FindingService {
                 command.testedOn(),
                 command.reportedOn(),
                 collected,
-                LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC)));
+                planClock.today()));
         if (command.status() == FindingStatus.CORRECTED && command.corrects() == null) {
             faults.add(new FieldProblem(
                     "corrects", "REQUIRED", "a corrected finding names the one it replaces; give its id"));

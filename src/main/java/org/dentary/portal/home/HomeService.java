@@ -1,17 +1,14 @@
 package org.dentary.portal.home;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import org.dentary.people.PeopleService;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Account;
 import org.dentary.platform.account.CurrentAccount;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.detection.TakeNext;
 import org.dentary.prevalence.detection.TakeNextBoard;
 
@@ -25,11 +22,10 @@ public class HomeService {
     private final ReaderHome reader;
     private final NotifierHome notifier;
     private final TakeNextBoard board;
-    private final ReportZone zone;
+    private final PlanClock clock;
     private final PlanService plan;
     private final PeopleService people;
     private final CurrentAccount current;
-    private final Clock clock;
 
     HomeService(
             SamplerHome sampler,
@@ -39,11 +35,10 @@ public class HomeService {
             ReaderHome reader,
             NotifierHome notifier,
             TakeNextBoard board,
-            ReportZone zone,
+            PlanClock clock,
             PlanService plan,
             PeopleService people,
-            CurrentAccount current,
-            Clock clock) {
+            CurrentAccount current) {
         this.sampler = sampler;
         this.liaison = liaison;
         this.epidemiologist = epidemiologist;
@@ -51,11 +46,10 @@ public class HomeService {
         this.reader = reader;
         this.notifier = notifier;
         this.board = board;
-        this.zone = zone;
+        this.clock = clock;
         this.plan = plan;
         this.people = people;
         this.current = current;
-        this.clock = clock;
     }
 
     /** The home page of the account at hand. */
@@ -83,7 +77,7 @@ public class HomeService {
         return home.taking(
                 visit.season(),
                 items,
-                "As of " + zone.told(list.asOf()) + "; counted anew when older than " + board.keptMinutes()
+                "As of " + clock.told(list.asOf()) + "; counted anew when older than " + board.keptMinutes()
                         + " minutes. The CSV is of the moment.");
     }
 
@@ -99,7 +93,7 @@ public class HomeService {
     }
 
     private Optional<SeasonView> season() {
-        return plan.seasonOn(LocalDate.now(clock.withZone(ZoneOffset.UTC)))
+        return plan.seasonOn(clock.today())
                 .or(() -> plan.seasons().stream()
                         .filter(s -> s.state().equals("OPEN"))
                         .reduce((earlier, later) -> later));

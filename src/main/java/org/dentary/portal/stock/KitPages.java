@@ -12,9 +12,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +25,7 @@ import org.dentary.kit.BlockView;
 import org.dentary.kit.IssueBlock;
 import org.dentary.people.PeopleService;
 import org.dentary.people.PersonView;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.StationView;
@@ -47,7 +46,7 @@ public class KitPages {
     private final PlanService plan;
     private final PeopleService people;
     private final Validator validator;
-    private final Clock clock;
+    private final PlanClock clock;
 
     KitPages(
             BlockService blocks,
@@ -55,7 +54,7 @@ public class KitPages {
             PlanService plan,
             PeopleService people,
             Validator validator,
-            Clock clock) {
+            PlanClock clock) {
         this.blocks = blocks;
         this.stock = stock;
         this.plan = plan;
@@ -112,7 +111,7 @@ public class KitPages {
     @PermissionsAllowed(Act.KIT_ISSUE)
     public TemplateInstance issue() {
         List<SeasonView> open = open();
-        LocalDate today = LocalDate.now(clock.withZone(ZoneOffset.UTC));
+        LocalDate today = clock.today();
         String season = open.stream()
                 .filter(s -> s.contains(today))
                 .findFirst()

@@ -14,11 +14,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.request.Reply;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.question.Choice;
 import org.dentary.prevalence.question.QuestionForms;
 
@@ -31,14 +31,14 @@ public class AgeingPages {
     private final ErrorMatrixQueries matrices;
     private final QuestionForms forms;
     private final PlanService plan;
-    private final ReportZone clocks;
+    private final PlanClock clocks;
 
     AgeingPages(
             AgeingAnswers answers,
             ErrorMatrixQueries matrices,
             QuestionForms forms,
             PlanService plan,
-            ReportZone clocks) {
+            PlanClock clocks) {
         this.answers = answers;
         this.matrices = matrices;
         this.forms = forms;

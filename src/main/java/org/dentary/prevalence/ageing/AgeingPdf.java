@@ -13,9 +13,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.dentary.plan.PlanClock;
 import org.dentary.platform.paper.PaperFooter;
 import org.dentary.prevalence.Names;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.document.Fact;
 import org.dentary.prevalence.document.PdfPictures;
@@ -34,9 +34,9 @@ class AgeingPdf {
 
     private final Names names;
     private final FilterWords filters;
-    private final ReportZone clocks;
+    private final PlanClock clocks;
 
-    AgeingPdf(Names names, FilterWords filters, ReportZone clocks) {
+    AgeingPdf(Names names, FilterWords filters, PlanClock clocks) {
         this.names = names;
         this.filters = filters;
         this.clocks = clocks;

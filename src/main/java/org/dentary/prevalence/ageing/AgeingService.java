@@ -9,11 +9,11 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.dentary.jaw.agreement.KnownAgeService;
+import org.dentary.plan.PlanClock;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceReport;
 import org.dentary.prevalence.PrevalenceService;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.statistics.Misclassification;
 
@@ -28,7 +28,7 @@ public class AgeingService {
     private final KnownAgeService knownAge;
     private final DataCutService cuts;
     private final Names names;
-    private final ReportZone zone;
+    private final PlanClock zone;
     private final Clock clock;
 
     AgeingService(
@@ -37,7 +37,7 @@ public class AgeingService {
             KnownAgeService knownAge,
             DataCutService cuts,
             Names names,
-            ReportZone zone,
+            PlanClock zone,
             Clock clock) {
         this.prevalence = prevalence;
         this.matrices = matrices;

@@ -3,7 +3,7 @@ package org.dentary.prevalence.ageing;
 import io.quarkus.qute.RawString;
 import java.util.ArrayList;
 import java.util.List;
-import org.dentary.prevalence.ReportZone;
+import org.dentary.plan.PlanClock;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.ageing.AgePattern.ClassFigures;
 import org.dentary.prevalence.ageing.AgePattern.Read;
@@ -35,7 +35,7 @@ public record AgeingTable(
     public record MatrixRow(String sex, String trueClass, List<String> reads, String readings) {}
 
     /** The answer in words. */
-    public static AgeingTable of(Answer told, ReportZone clocks) {
+    public static AgeingTable of(Answer told, PlanClock clocks) {
         AgeingWhatIf answer = told.whatIf();
         List<Row> rows = new ArrayList<>();
         List<Step> steps = new ArrayList<>();

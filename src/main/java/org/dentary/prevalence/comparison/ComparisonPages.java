@@ -15,12 +15,12 @@ import jakarta.ws.rs.core.UriInfo;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.request.Reply;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
@@ -34,7 +34,7 @@ public class ComparisonPages {
     private final PlanService plan;
     private final DataCutService cuts;
     private final HerdQueries herds;
-    private final ReportZone clocks;
+    private final PlanClock clocks;
     private final Clock clock;
 
     ComparisonPages(
@@ -42,7 +42,7 @@ public class ComparisonPages {
             PlanService plan,
             DataCutService cuts,
             HerdQueries herds,
-            ReportZone clocks,
+            PlanClock clocks,
             Clock clock) {
         this.comparisons = comparisons;
         this.plan = plan;

@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.dentary.plan.PlanClock;
 import org.dentary.prevalence.PrevalenceCell;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 
 /** The answer as the page shows it: sections of sentences, then the numbers as a table. */
@@ -29,7 +29,7 @@ record ComparisonTable(
     /** One line of the counts; {@code other} is the other season's, or null. */
     record Cell(String age, String sex, int counted, int detected, String share, String other) {}
 
-    static ComparisonTable of(Comparisons answer, String superseded, String withSuperseded, ReportZone clocks) {
+    static ComparisonTable of(Comparisons answer, String superseded, String withSuperseded, PlanClock clocks) {
         Map<ComparisonKind, List<Comparison>> kinds = new LinkedHashMap<>();
         answer.comparisons()
                 .forEach(one -> kinds.computeIfAbsent(one.kind(), kind -> new ArrayList<>())
@@ -72,7 +72,7 @@ record ComparisonTable(
         return cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), cell.counted());
     }
 
-    private static String stands(org.dentary.prevalence.PrevalenceReport.CutName cut, String asOf, ReportZone clocks) {
+    private static String stands(org.dentary.prevalence.PrevalenceReport.CutName cut, String asOf, PlanClock clocks) {
         String when = clocks.told(Instant.parse(asOf));
         return cut == null ? "live, as of " + when : "data cut “" + cut.name() + "” of " + when;
     }

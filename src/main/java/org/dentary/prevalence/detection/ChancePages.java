@@ -12,9 +12,9 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Map;
+import org.dentary.plan.PlanClock;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.question.QuestionForm;
 import org.dentary.prevalence.question.QuestionForms;
 
@@ -25,9 +25,9 @@ public class ChancePages {
     private final ChanceService chances;
     private final ChanceAnswers answers;
     private final QuestionForms forms;
-    private final ReportZone zone;
+    private final PlanClock zone;
 
-    ChancePages(ChanceService chances, ChanceAnswers answers, QuestionForms forms, ReportZone zone) {
+    ChancePages(ChanceService chances, ChanceAnswers answers, QuestionForms forms, PlanClock zone) {
         this.chances = chances;
         this.answers = answers;
         this.forms = forms;

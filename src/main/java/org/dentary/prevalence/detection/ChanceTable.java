@@ -1,7 +1,7 @@
 package org.dentary.prevalence.detection;
 
 import java.util.List;
-import org.dentary.prevalence.ReportZone;
+import org.dentary.plan.PlanClock;
 
 /** The report as the page shows it. */
 record ChanceTable(ChanceOfDetection report, List<Row> rows, String confidence, String asOf, String superseded) {
@@ -17,7 +17,7 @@ record ChanceTable(ChanceOfDetection report, List<Row> rows, String confidence, 
             String designPrevalence,
             String rests) {}
 
-    static ChanceTable of(ChanceAnswers.Answer answer, ReportZone zone) {
+    static ChanceTable of(ChanceAnswers.Answer answer, PlanClock zone) {
         ChanceOfDetection report = answer.report();
         return new ChanceTable(
                 report,

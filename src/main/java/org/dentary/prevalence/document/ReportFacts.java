@@ -5,10 +5,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.dentary.plan.PlanClock;
 import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceAnswers.Answer;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.linelist.FilterWords;
 
 /** What stands around the figures in every form of the document: title, what it stands on, what was asked. */
@@ -16,9 +16,9 @@ import org.dentary.prevalence.linelist.FilterWords;
 class ReportFacts {
     private final Names names;
     private final FilterWords words;
-    private final ReportZone zone;
+    private final PlanClock zone;
 
-    ReportFacts(Names names, FilterWords words, ReportZone zone) {
+    ReportFacts(Names names, FilterWords words, PlanClock zone) {
         this.names = names;
         this.words = words;
         this.zone = zone;

@@ -16,11 +16,11 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.dentary.plan.PlanClock;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.database.Snapshot;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.prevalence.Names;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.cut.DataCutQueries;
 import org.dentary.prevalence.cut.DataCutView;
@@ -38,7 +38,7 @@ public class LineListPages {
     private final DataCutQueries cuts;
     private final Names names;
     private final Snapshot snapshot;
-    private final ReportZone zone;
+    private final PlanClock zone;
     private final Clock clock;
 
     LineListPages(
@@ -48,7 +48,7 @@ public class LineListPages {
             DataCutQueries cuts,
             Names names,
             Snapshot snapshot,
-            ReportZone zone,
+            PlanClock zone,
             Clock clock) {
         this.queries = queries;
         this.lists = lists;

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.UnitBoundary;
 import org.dentary.platform.database.Snapshot;
@@ -13,7 +14,6 @@ import org.dentary.platform.problem.NotFound;
 import org.dentary.prevalence.Names;
 import org.dentary.prevalence.PrevalenceAnswers;
 import org.dentary.prevalence.PrevalenceReport;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.PrevalenceChart;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
@@ -44,7 +44,7 @@ public class PictureService {
     private final DataCutService cuts;
     private final PlanService plan;
     private final Names names;
-    private final ReportZone zone;
+    private final PlanClock zone;
     private final Snapshot snapshot;
     private final Clock clock;
 
@@ -59,7 +59,7 @@ public class PictureService {
             DataCutService cuts,
             PlanService plan,
             Names names,
-            ReportZone zone,
+            PlanClock zone,
             Snapshot snapshot,
             Clock clock) {
         this.chances = chances;

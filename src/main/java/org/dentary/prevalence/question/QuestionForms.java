@@ -6,10 +6,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.dentary.plan.DiseaseView;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.plan.SpeciesView;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.cut.DataCutService;
 import org.dentary.prevalence.cut.DataCutView;
 
@@ -18,10 +18,10 @@ import org.dentary.prevalence.cut.DataCutView;
 public class QuestionForms {
     private final PlanService plan;
     private final DataCutService cuts;
-    private final ReportZone zone;
+    private final PlanClock zone;
     private final Clock clock;
 
-    QuestionForms(PlanService plan, DataCutService cuts, ReportZone zone, Clock clock) {
+    QuestionForms(PlanService plan, DataCutService cuts, PlanClock zone, Clock clock) {
         this.plan = plan;
         this.cuts = cuts;
         this.zone = zone;

@@ -15,13 +15,13 @@ import java.time.Clock;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.SeasonView;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.request.Reply;
 import org.dentary.prevalence.Names;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.chart.PrevalenceChart.Use;
 import org.dentary.prevalence.cut.DataCutService;
@@ -42,7 +42,7 @@ public class TruthPages {
     private final DimensionValues values;
     private final Names names;
     private final FilterWords filters;
-    private final ReportZone zone;
+    private final PlanClock zone;
     private final Clock clock;
 
     TruthPages(
@@ -54,7 +54,7 @@ public class TruthPages {
             DimensionValues values,
             Names names,
             FilterWords filters,
-            ReportZone zone,
+            PlanClock zone,
             Clock clock) {
         this.answers = answers;
         this.performances = performances;

@@ -13,10 +13,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.paper.PaperFooter;
 import org.dentary.prevalence.Names;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.chart.ChartInks;
 import org.dentary.prevalence.document.Fact;
 import org.dentary.prevalence.document.PdfPictures;
@@ -43,9 +43,9 @@ class TruthPdf {
     private final PlanService plan;
     private final Names names;
     private final FilterWords filters;
-    private final ReportZone zone;
+    private final PlanClock zone;
 
-    TruthPdf(DimensionValues values, PlanService plan, Names names, FilterWords filters, ReportZone zone) {
+    TruthPdf(DimensionValues values, PlanService plan, Names names, FilterWords filters, PlanClock zone) {
         this.values = values;
         this.plan = plan;
         this.names = names;

@@ -6,10 +6,9 @@ import jakarta.transaction.Transactional;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Clock;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.HexFormat;
 import java.util.UUID;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
@@ -37,6 +36,7 @@ public class ImportPreviewService {
     private final CodeMaps codes;
     private final PlanService plan;
     private final CurrentAccount account;
+    private final PlanClock planClock;
     private final Clock clock;
 
     ImportPreviewService(
@@ -49,6 +49,7 @@ public class ImportPreviewService {
             CodeMaps codes,
             PlanService plan,
             CurrentAccount account,
+            PlanClock planClock,
             Clock clock) {
         this.imports = imports;
         this.queries = queries;
@@ -59,6 +60,7 @@ public class ImportPreviewService {
         this.codes = codes;
         this.plan = plan;
         this.account = account;
+        this.planClock = planClock;
         this.clock = clock;
     }
 
@@ -108,12 +110,12 @@ public class ImportPreviewService {
         ImportFile read = switch (format) {
             case CSV -> TableReader.csv(file, map);
             case XLSX -> WorkbookReader.read(file, map);
-            case HL7 -> Hl7Reader.read(file, codes.of(laboratory), plan.laboratories(), today());
+            case HL7 -> Hl7Reader.read(file, codes.of(laboratory), plan.laboratories(), planClock.today());
         };
         if (read.rows().isEmpty()) {
             throw new InvalidInput("NO_ROWS", "The file has a header and no rows; nothing was stored");
         }
-        ImportFile checked = RowRules.check(read, today());
+        ImportFile checked = RowRules.check(read, planClock.today());
         writes.insert(
                 id,
                 laboratory,
@@ -135,10 +137,6 @@ public class ImportPreviewService {
             progress.end(id);
         }
         return new Done(imports.view(id), true);
-    }
-
-    private LocalDate today() {
-        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
     }
 
     private static String digest(byte[] file) {

@@ -1,11 +1,10 @@
 package org.dentary.result.tally;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.List;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.CalendarText;
 import org.dentary.platform.problem.InvalidInput;
@@ -17,9 +16,9 @@ public class TallyService {
 
     private final TallyQueries queries;
     private final PlanService plan;
-    private final Clock clock;
+    private final PlanClock clock;
 
-    TallyService(TallyQueries queries, PlanService plan, Clock clock) {
+    TallyService(TallyQueries queries, PlanService plan, PlanClock clock) {
         this.queries = queries;
         this.plan = plan;
         this.clock = clock;
@@ -48,7 +47,7 @@ public class TallyService {
                     "LABORATORY_UNKNOWN",
                     "'" + code + "' is no laboratory of the plan; leave it out for all");
         }
-        LocalDate today = LocalDate.now(clock.withZone(ZoneOffset.UTC));
+        LocalDate today = clock.today();
         LocalDate first = day("from", from, today.withDayOfMonth(1).minusMonths(MONTHS_BACK));
         LocalDate last = day("to", to, today.plusDays(1));
         if (last.isBefore(first)) {

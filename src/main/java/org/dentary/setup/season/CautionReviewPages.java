@@ -11,15 +11,14 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriBuilder;
-import java.time.Clock;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.List;
 import java.util.function.Supplier;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.people.PeopleService;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.season.SeasonStateService;
 import org.dentary.plan.setting.PlanSetting;
@@ -44,7 +43,7 @@ public class CautionReviewPages {
     private final PlanService plan;
     private final PeopleService people;
     private final CurrentAccount current;
-    private final Clock clock;
+    private final PlanClock clock;
 
     CautionReviewPages(
             CautionService cautions,
@@ -53,7 +52,7 @@ public class CautionReviewPages {
             PlanService plan,
             PeopleService people,
             CurrentAccount current,
-            Clock clock) {
+            PlanClock clock) {
         this.cautions = cautions;
         this.settings = settings;
         this.states = states;
@@ -89,7 +88,7 @@ public class CautionReviewPages {
     public Response caution(
             @PathParam("code") String code, @PathParam("version") String version, @RestForm String reviewBy) {
         return change(() -> {
-            cautions.review(code, version, reviewer(), today(), day(reviewBy));
+            cautions.review(code, version, reviewer(), clock.today(), day(reviewBy));
             return next(cautions.inForce());
         });
     }
@@ -102,7 +101,7 @@ public class CautionReviewPages {
             if (!people.protocolVersion().equals(version)) {
                 throw new RuleBroken("PROTOCOL_CHANGED", "The protocol changed while you read it; read it again");
             }
-            settings.reviewProtocol(reviewer(), today());
+            settings.reviewProtocol(reviewer(), clock.today());
             return next(cautions.inForce());
         });
     }
@@ -129,7 +128,7 @@ public class CautionReviewPages {
                 people.protocolVersion(),
                 plan.settings().everywhere(PlanSetting.PROTOCOL_TEXT).lines().toList(),
                 states.protocolReviewed(),
-                today().plusYears(1),
+                clock.today().plusYears(1),
                 current.get().person() != null,
                 (int) all.stream().filter(CautionReviewPages::waits).count(),
                 next(all),
@@ -157,10 +156,6 @@ public class CautionReviewPages {
                     "A review names a person, and " + account.username() + " is a device; sign in as yourself");
         }
         return account.person();
-    }
-
-    private LocalDate today() {
-        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
     }
 
     private static LocalDate day(String given) {

@@ -12,9 +12,9 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import org.dentary.SeasonFixture;
+import org.dentary.plan.PlanClock;
 import org.dentary.plan.PlanService;
 import org.dentary.platform.DatabaseTestResource;
-import org.dentary.prevalence.ReportZone;
 import org.dentary.prevalence.cut.DataCutService;
 import org.junit.jupiter.api.Test;
 
@@ -29,7 +29,7 @@ class QuestionFormsTest {
     DataCutService cuts;
 
     @Inject
-    ReportZone zone;
+    PlanClock zone;
 
     @Inject
     SeasonFixture seasons;

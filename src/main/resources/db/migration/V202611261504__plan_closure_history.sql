@@ -1,0 +1,2 @@
+-- What a list of closings said before it was sent anew.
+call keep_history('laboratory_closure', 'laboratory');
