@@ -96,6 +96,37 @@ class TamperTest {
                     .get("/api/v1/specimens/" + code + "/custody.pdf")
                     .then()
                     .statusCode(200);
+            json("sampler")
+                    .body(Map.of(
+                            "codes",
+                            List.of(code),
+                            "kind",
+                            "HOLD_PLACED",
+                            "reason",
+                            "late",
+                            "occurredAt",
+                            clock.instant().minus(Duration.ofHours(1)).toString()))
+                    .put("/api/v1/custody-events/" + UUID.randomUUID())
+                    .then()
+                    .statusCode(409)
+                    .body("code", equalTo("RECORD_DAMAGED"));
+        } finally {
+            unguarded("update ledger_event e set bytes = k.bytes from kept_bytes k where k.id = e.id");
+            owner("drop table kept_bytes");
+        }
+        chain().body("verified", equalTo(true)).body("events.kind", hasSize(2));
+    }
+
+    @Test
+    void anEntryThatLacksWhatEveryEntryHasIsNamed() throws SQLException {
+        String event = chain().extract().path("events[1].id");
+        owner("create table kept_bytes as select id, bytes from ledger_event where id = '" + event + "'");
+        try {
+            for (String lost : List.of("kind", "occurredAt", "enteredAt", "receivedAt", "zone", "actor")) {
+                unguarded("update ledger_event e set bytes = cast(cast(k.bytes as jsonb) - '" + lost
+                        + "' as text) from kept_bytes k where k.id = e.id");
+                chain().body("verified", equalTo(false)).body("events.kind", hasSize(1));
+            }
         } finally {
             unguarded("update ledger_event e set bytes = k.bytes from kept_bytes k where k.id = e.id");
             owner("drop table kept_bytes");

@@ -5,6 +5,7 @@ import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.dentary.ledger.LedgerEvent;
@@ -16,6 +17,8 @@ import org.dentary.ledger.LedgerEvent;
  * @param content what the bytes say
  */
 public record RecordedEvent(LedgerEvent event, JsonNode content) {
+    private static final List<String> NEEDED =
+            List.of("kind", "occurredAt", "enteredAt", "receivedAt", "zone", "actor");
 
     /** The event with the content of its stored bytes. */
     public static RecordedEvent of(LedgerEvent event) {
@@ -26,13 +29,23 @@ public record RecordedEvent(LedgerEvent event, JsonNode content) {
     public static Optional<RecordedEvent> readable(LedgerEvent event) {
         try {
             RecordedEvent read = of(event);
+            if (!read.isWhole()) {
+                return Optional.empty();
+            }
             read.step();
             read.time("receivedAt");
             ZoneId.of(read.text("zone"));
             return Optional.of(read);
-        } catch (IllegalArgumentException | DateTimeException | NullPointerException damaged) {
+        } catch (IllegalArgumentException | DateTimeException damaged) {
             return Optional.empty();
         }
+    }
+
+    /** Whether nothing is missing that every event has, and each custodian it names has kind and code. */
+    private boolean isWhole() {
+        return NEEDED.stream().allMatch(content::hasNonNull)
+                && (field("custodianKind") == null) == (field("custodian") == null)
+                && (field("fromKind") == null) == (field("from") == null);
     }
 
     /** What happened. */

@@ -7,7 +7,9 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import org.dentary.custody.handover.OfferHandOver;
+import org.dentary.ledger.LedgerEvent;
 import org.dentary.ledger.LedgerStore;
 import org.dentary.people.Custodian;
 import org.dentary.people.PeopleService;
@@ -60,14 +62,31 @@ public class Rights {
         if (later.isEmpty()) {
             return new Past(at, Map.of());
         }
-        Map<String, List<Step>> chains = new HashMap<>();
-        ledger.chains(later)
-                .forEach((code, events) -> chains.put(
-                        code,
-                        events.stream()
-                                .map(event -> RecordedEvent.of(event).step())
-                                .toList()));
-        return new Past(at, chains);
+        return new Past(at, steps(later));
+    }
+
+    /**
+     * The steps of chains, by code.
+     *
+     * @throws RuleBroken (409) for a chain with an entry that was changed so that it cannot be read: nothing is judged by what
+     *     is left of it
+     */
+    public Map<String, List<Step>> steps(Collection<String> codes) {
+        Map<String, List<Step>> steps = new TreeMap<>();
+        ledger.chains(codes)
+                .forEach((code, events) ->
+                        steps.put(code, events.stream().map(Rights::readable).toList()));
+        return steps;
+    }
+
+    private static Step readable(LedgerEvent event) {
+        return RecordedEvent.readable(event)
+                .orElseThrow(() -> new RuleBroken(
+                        "RECORD_DAMAGED",
+                        "The entry at position " + event.sequence() + " of " + event.chain()
+                                + " was changed so that it cannot be read. Keep the database as it is and tell whoever"
+                                + " answers for the records"))
+                .step();
     }
 
     /**

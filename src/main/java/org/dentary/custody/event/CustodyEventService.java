@@ -215,7 +215,7 @@ public class CustodyEventService {
         }
         Map<String, Head> named = new HashMap<>(heads);
         named.keySet().retainAll(codes);
-        List<String> broken = allowed.steps(named).entrySet().stream()
+        List<String> broken = rights.steps(named.keySet()).entrySet().stream()
                 .filter(chain -> !CustodyRules.sameSeal(
                         CustodyRules.sealAt(chain.getValue(), moment.occurredAt()), command.tamperSeal()))
                 .map(Map.Entry::getKey)

@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import org.dentary.custody.chain.CustodyKind;
 import org.dentary.custody.chain.CustodyRules;
 import org.dentary.custody.chain.DestructionRules;
@@ -97,7 +96,7 @@ class EventRights {
     }
 
     private void requireLost(Map<String, Head> heads, Past past) {
-        Map<String, List<Step>> steps = steps(heads);
+        Map<String, List<Step>> steps = rights.steps(heads.keySet());
         List<String> there = steps.entrySet().stream()
                 .filter(chain -> !CustodyRules.isLost(chain.getValue(), past.at()))
                 .map(Map.Entry::getKey)
@@ -141,7 +140,7 @@ class EventRights {
     }
 
     private void requireNoHold(Map<String, Head> heads) {
-        List<String> held = steps(heads).entrySet().stream()
+        List<String> held = rights.steps(heads.keySet()).entrySet().stream()
                 .filter(chain -> CustodyRules.isOnHold(chain.getValue()))
                 .map(Map.Entry::getKey)
                 .toList();
@@ -163,17 +162,5 @@ class EventRights {
                                             + later.kind().words()
                                             + "). Check the time, or correct that entry and destroy it after");
                         }));
-    }
-
-    /** The steps of chains, by code. */
-    Map<String, List<Step>> steps(Map<String, Head> heads) {
-        Map<String, List<Step>> steps = new TreeMap<>();
-        ledger.chains(heads.keySet())
-                .forEach((code, events) -> steps.put(
-                        code,
-                        events.stream()
-                                .map(event -> RecordedEvent.of(event).step())
-                                .toList()));
-        return steps;
     }
 }
