@@ -2,6 +2,7 @@ package org.dentary.codes.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.dentary.codes.KitStem;
 import org.dentary.codes.Part;
 import org.dentary.codes.symbol.Symbols;
@@ -77,6 +78,10 @@ final class LabelLayout {
                 layout.codeDots() + (edge + width - right),
                 width);
         layout.textWidth = right - edge;
+        layout.requireWidth(
+                "the name of a part in " + layout.partPoints() + " points beside its symbols",
+                layout.partDots() + (edge + width - right),
+                width);
         int band = Math.max(square, layout.textDots());
         layout.placeBars(edge, width, height, band, gap);
         layout.textTop = edge + Math.max(0, (layout.bandHeight(height, gap) - layout.textDots()) / 2);
@@ -117,6 +122,11 @@ final class LabelLayout {
     /** Millimetres as the nearest whole dots. */
     int dots(double millimetres) {
         return (int) Math.round(millimetres * stock.dpi() / 25.4);
+    }
+
+    /** The white kept inside a label's edge, in millimetres. */
+    double edgeMm() {
+        return millimetres(edge());
     }
 
     private int edge() {
@@ -162,6 +172,14 @@ final class LabelLayout {
 
     private int codeDots() {
         return (int) Math.ceil(PaperFont.codeFace().getWidthPoint(WIDEST, stock.codePoints()) * stock.dpi() / 72);
+    }
+
+    private int partDots() {
+        return Stream.of(Part.values())
+                .mapToInt(part ->
+                        (int) Math.ceil(LabelPen.STRONG.getWidthPoint(part.label(), partPoints()) * stock.dpi() / 72))
+                .max()
+                .orElseThrow();
     }
 
     private int textDots() {

@@ -14,9 +14,9 @@ import org.dentary.platform.paper.PaperFont;
  */
 final class LabelPen {
 
+    static final BaseFont STRONG = PaperFont.builtIn(BaseFont.HELVETICA_BOLD);
     private static final double SHY = 0.05;
     private static final BaseFont CODE = PaperFont.codeFace();
-    private static final BaseFont STRONG = PaperFont.builtIn(BaseFont.HELVETICA_BOLD);
     private static final BaseFont PLAIN = PaperFont.textFace();
     private static final String ELLIPSIS = "...";
 

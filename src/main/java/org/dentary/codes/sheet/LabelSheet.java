@@ -35,6 +35,27 @@ public final class LabelSheet {
         return new LabelSheet(stock);
     }
 
+    /** How much of what is printed a shift to the right (left below 0) moves off the page, in millimetres, at least 0. */
+    public double lostBySide(double rightMm) {
+        return lost(
+                stock.first().rightMm() + rightMm,
+                (stock.columns() - 1) * stock.pitch().rightMm() + stock.label().rightMm(),
+                stock.page().rightMm());
+    }
+
+    /** The same of a shift down, or up below 0. */
+    public double lostByHeight(double downMm) {
+        return lost(
+                stock.first().downMm() + downMm,
+                (stock.rows() - 1) * stock.pitch().downMm() + stock.label().downMm(),
+                stock.page().downMm());
+    }
+
+    private double lost(double from, double length, double page) {
+        double edge = layout.edgeMm();
+        return Math.max(0, Math.max(-(from + edge), from + length - edge - page));
+    }
+
     /**
      * Writes labels in the order given, the copies of each one together.
      *

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.dentary.cautions.CautionService;
 import org.dentary.cautions.CautionView;
 import org.dentary.cautions.Hazard;
@@ -136,17 +137,16 @@ public class LabelPrintService {
                         + (plan.start() > 1 ? ", from label " + plan.start() + " of the first" : ""),
                 "Block: " + block.id()));
         List<String> warned = new ArrayList<>(plan.cautions());
-        warned.addAll(cautions.at(Hazard.LABELING).stream()
+        Stream.of(Hazard.LABELING, Hazard.SAMPLING, Hazard.FORMALIN)
+                .flatMap(hazard -> cautions.at(hazard).stream())
+                .distinct()
                 .map(LabelPrintService::words)
-                .toList());
-        warned.addAll(cautions.at(Hazard.FORMALIN).stream()
-                .map(LabelPrintService::words)
-                .toList());
+                .forEach(warned::add);
         CoverSheet cover = new CoverSheet(
                 "Kits for " + block.stationName(),
                 facts,
                 CoverSheet.LABELING_ADVICE,
-                warned.stream().distinct().toList(),
+                warned,
                 "The laboratory's, health agency's and safety officer's written instructions stand above this page.");
         return out -> cover.write(
                 printing.stock().code().startsWith("A4") ? CoverSheet.Paper.A4 : CoverSheet.Paper.LETTER, out);

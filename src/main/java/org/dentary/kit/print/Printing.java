@@ -2,12 +2,14 @@ package org.dentary.kit.print;
 
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.dentary.codes.Part;
 import org.dentary.codes.sheet.LabelRun;
+import org.dentary.codes.sheet.LabelSheet;
 import org.dentary.codes.sheet.LabelStock;
 import org.dentary.codes.sheet.LabelStocks;
 import org.dentary.platform.problem.InvalidInput;
@@ -53,8 +55,26 @@ public record Printing(LabelStock stock, LabelRun run) {
                             : "'" + start + "' is no label of a sheet of " + found.code() + "; give 1 to "
                                     + found.labelsOnAPage());
         }
-        return new Printing(
-                found, new LabelRun(first, Map.of(), millimetres("offsetX", offsetX), millimetres("offsetY", offsetY)));
+        double right = millimetres("offsetX", offsetX);
+        double down = millimetres("offsetY", offsetY);
+        LabelSheet sheet = LabelSheet.on(found);
+        requireOnPage("offsetX", right, sheet.lostBySide(right), found);
+        requireOnPage("offsetY", down, sheet.lostByHeight(down), found);
+        return new Printing(found, new LabelRun(first, Map.of(), right, down));
+    }
+
+    private static void requireOnPage(String name, double shift, double lostMm, LabelStock stock) {
+        if (lostMm > 0) {
+            throw InvalidInput.field(
+                    name,
+                    "OFF_THE_PAGE",
+                    String.format(
+                            Locale.ROOT,
+                            "A shift of %.2f millimeters moves %.2f millimeters of the print off the page of %s; give less, and put the printer's own feed right",
+                            shift,
+                            lostMm,
+                            stock.code()));
+        }
     }
 
     /**

@@ -104,6 +104,10 @@ class LabelStocksTest {
         "bars on a vial label, '33,13,33,13', '50,25,50,25', 10.26",
         // a module of one dot, 0.125 mm, below 0.19 mm
         "one-dot bars, CODE_128=1, CODE_128=2, 0.06",
+        // "Submission" in 21 points of Helvetica bold (Adobe's metrics): 5.668 em = 119 points = 42.0 mm, beside 80
+        // dots of
+        // symbol and a gap of 0.6 mm = 10.6 mm, into 47.0 mm
+        "part names of 21 points, 'CODE_128=2|DATA_MATRIX=4,8,20', 'CODE_128=2,12,6', 5.6",
         // 12 x 0.6 x 20 points = 144 points = 50.8 mm into 47.0 mm
         "a code of 20 points, 'CODE_128=2,20', 'CODE_128=2,12', 3.8"
     })

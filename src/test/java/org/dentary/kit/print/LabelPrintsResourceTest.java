@@ -97,6 +97,18 @@ class LabelPrintsResourceTest {
                 .statusCode(422)
                 .body("errors[0].rule", equalTo("STOCK_UNKNOWN"));
         as("coordinator").get(path + "?offsetX=11").then().statusCode(422).body("errors[0].field", equalTo("offsetX"));
+        // The first label lies 4.75 mm from the left, and 24 dots of it, 2.03 mm, are white.
+        as("coordinator")
+                .get(path + "?offsetX=-7.5")
+                .then()
+                .statusCode(422)
+                .body("errors[0].field", equalTo("offsetX"))
+                .body("detail", containsString("moves 0.72 millimeters of the print off the page"));
+        as("coordinator")
+                .get(path + "?stock=VIAL_33X13&offsetY=3")
+                .then()
+                .statusCode(422)
+                .body("detail", containsString("moves 2.00 millimeters"));
         as("sampler-two").get(path).then().statusCode(403).body("code", equalTo("OTHER_STATION"));
         as("liaison").get(path).then().statusCode(403);
     }
