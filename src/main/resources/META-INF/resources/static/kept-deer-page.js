@@ -275,6 +275,9 @@ $("save-file").addEventListener("click", async () => {
 });
 
 try {
+    if (!isSecureContext) {
+        throw new Error("https is needed");
+    }
     await show();
     $("kit").disabled = false;
     $("made-at").textContent = moment($("made-at").dateTime);
