@@ -4,10 +4,16 @@ import static org.dentary.intake.IntakeFixture.as;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.lowagie.text.pdf.PdfReader;
+import com.lowagie.text.pdf.parser.PdfTextExtractor;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +22,8 @@ import org.dentary.SeasonFixture;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture.Deer;
 import org.dentary.platform.DatabaseTestResource;
+import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.Sheet;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -50,6 +58,12 @@ class EmbargoWalkTest {
                                 .count()
                         > 60,
                 "routes that answer at all");
+        List<String> files = before.keySet().stream()
+                .filter(route -> route.matches(".*\\.(pdf|xlsx|svg|png)")
+                        && before.get(route).startsWith("200"))
+                .toList();
+        assertTrue(files.size() > 20, "files that read the same twice: " + files);
+        assertTrue(files.stream().anyMatch(file -> file.endsWith("/custody.pdf")), files.toString());
         laboratory
                 .finds(deer, stage, stage.equals("SCREENING") ? "SUSPECT" : "DETECTED", null)
                 .statusCode(201);
@@ -78,17 +92,16 @@ class EmbargoWalkTest {
             for (String account : BLIND) {
                 for (String type : List.of("application/json", "text/csv", "text/html")) {
                     String address = filled(path.getKey(), deer);
-                    Response answer = as(account)
-                            .accept(type)
-                            .queryParam("season", SEASON)
-                            .get(address);
-                    if (answer.statusCode() == 422 && answer.asString().contains("UNKNOWN_PARAMETER")) {
-                        answer = as(account).accept(type).get(address); // a route that asks for no season
-                    }
+                    Response answer = seasoned(account, type, address);
                     answers.put(account + " " + type + " " + address, answer.statusCode() + " " + untimed(answer));
                 }
             }
         }
+        paths.keySet().stream()
+                .filter(path -> path.matches(".*\\.(pdf|xlsx|svg|png)"))
+                .map(path -> filled(path, deer))
+                .forEach(address -> BLIND.forEach(
+                        account -> answers.put(account + " " + address, paper(seasoned(account, "*/*", address)))));
         for (String account : BLIND) {
             for (String address : List.of(
                     "/api/v1/line-list?season=" + SEASON,
@@ -123,6 +136,53 @@ class EmbargoWalkTest {
             }
         }
         return answers;
+    }
+
+    /** The answer about the season; a route that asks for none is not told of it. */
+    private static Response seasoned(String account, String type, String address) {
+        Response answer = as(account).accept(type).queryParam("season", SEASON).get(address);
+        return answer.statusCode() == 422 && answer.asString().contains("UNKNOWN_PARAMETER")
+                ? as(account).accept(type).get(address)
+                : answer;
+    }
+
+    /** What a file says: a paper's text, a workbook's cells, a picture's bytes; without clocks and digests of the whole. */
+    private static String paper(Response answer) {
+        String type = String.valueOf(answer.contentType());
+        byte[] bytes = answer.asByteArray();
+        String text = type.startsWith("application/pdf")
+                ? textOf(bytes)
+                : type.contains("spreadsheet") ? cellsOf(bytes) : HexFormat.of().formatHex(bytes);
+        return answer.statusCode() + " "
+                + text.replaceAll("\\d{1,2}:\\d{2}(:\\d{2})?(\\.\\d+)?Z?|\\b[0-9a-f]{16,64}\\b", "#");
+    }
+
+    private static String textOf(byte[] pdf) {
+        try (PdfReader reader = new PdfReader(pdf)) {
+            PdfTextExtractor text = new PdfTextExtractor(reader);
+            StringBuilder all = new StringBuilder();
+            for (int page = 1; page <= reader.getNumberOfPages(); page++) {
+                all.append(text.getTextFromPage(page)).append('\f');
+            }
+            return all.toString();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static String cellsOf(byte[] workbook) {
+        try (ReadableWorkbook book = new ReadableWorkbook(new ByteArrayInputStream(workbook))) {
+            StringBuilder all = new StringBuilder();
+            for (Sheet sheet : book.getSheets().toList()) {
+                sheet.read()
+                        .forEach(row -> row.forEach(cell ->
+                                all.append(cell == null ? "" : cell.getText()).append('\t')));
+                all.append('\f');
+            }
+            return all.toString();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** Hours since 2025 and the minute of a list grow by themselves. */
