@@ -13,7 +13,7 @@ import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.HexFormat;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +37,12 @@ class EmbargoWalkTest {
     private static final List<String> BLIND = List.of("sampler", "epidemiologist");
     private static final String SEASON = SeasonFixture.EARLIER_SEASON;
 
+    /** Drawn pictures stand for the same in dots. */
+    private static final String FILE = ".*\\.(pdf|xlsx|svg)";
+
+    private static final List<String> PICTURES =
+            List.of("classes", "map", "progress", "weeks", "seasons", "turnaround");
+
     @Inject
     FindingsFixture laboratory;
 
@@ -59,10 +65,9 @@ class EmbargoWalkTest {
                         > 60,
                 "routes that answer at all");
         List<String> files = before.keySet().stream()
-                .filter(route -> route.matches(".*\\.(pdf|xlsx|svg|png)")
-                        && before.get(route).startsWith("200"))
+                .filter(route -> route.matches(FILE) && before.get(route).startsWith("200"))
                 .toList();
-        assertTrue(files.size() > 20, "files that read the same twice: " + files);
+        assertTrue(files.size() >= 12, "files that read the same twice: " + files);
         assertTrue(files.stream().anyMatch(file -> file.endsWith("/custody.pdf")), files.toString());
         laboratory
                 .finds(deer, stage, stage.equals("SCREENING") ? "SUSPECT" : "DETECTED", null)
@@ -98,7 +103,9 @@ class EmbargoWalkTest {
             }
         }
         paths.keySet().stream()
-                .filter(path -> path.matches(".*\\.(pdf|xlsx|svg|png)"))
+                .filter(path -> path.matches(FILE))
+                .flatMap(path -> PICTURES.stream().map(picture -> path.replace("{picture}", picture)))
+                .distinct()
                 .map(path -> filled(path, deer))
                 .forEach(address -> BLIND.forEach(
                         account -> answers.put(account + " " + address, paper(seasoned(account, "*/*", address)))));
@@ -146,13 +153,13 @@ class EmbargoWalkTest {
                 : answer;
     }
 
-    /** What a file says: a paper's text, a workbook's cells, a picture's bytes; without clocks and digests of the whole. */
+    /** What a file says: a paper's text, a workbook's cells, a drawing's marks; without clocks and digests of the whole. */
     private static String paper(Response answer) {
         String type = String.valueOf(answer.contentType());
         byte[] bytes = answer.asByteArray();
         String text = type.startsWith("application/pdf")
                 ? textOf(bytes)
-                : type.contains("spreadsheet") ? cellsOf(bytes) : HexFormat.of().formatHex(bytes);
+                : type.contains("spreadsheet") ? cellsOf(bytes) : new String(bytes, StandardCharsets.UTF_8);
         return answer.statusCode() + " "
                 + text.replaceAll("\\d{1,2}:\\d{2}(:\\d{2})?(\\.\\d+)?Z?|\\b[0-9a-f]{16,64}\\b", "#");
     }
