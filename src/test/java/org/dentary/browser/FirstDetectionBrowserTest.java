@@ -96,6 +96,7 @@ class FirstDetectionBrowserTest extends Browser {
         Deer deer = laboratory.atTheLaboratory(org.dentary.SeasonFixture.UNIT);
         laboratory.finds(deer, "SCREENING", "UNSUITABLE", "AUTOLYSED").statusCode(201);
         look(Role.LIAISON, "/unsuitable-tissue", "unsuitable");
+        look(Role.LIAISON, "/reviews", "reviews");
         look(Role.LIAISON, "/column-maps", "column-maps");
         look(Role.LIAISON, "/incidents", "incidents");
         look(Role.NOTIFIER, "/corrections?state=ALL", "corrections-all");

@@ -24,7 +24,7 @@ public record Stop(String path, String words, String act, List<String> also, boo
             new Stop("/custody", "Custody", Act.CUSTODY_WRITE, "/specimens", "/boxes"),
             new Stop("/ledger", "Ledger", Act.LEDGER_READ),
             new Stop("/submissions", "Submissions", Act.SUBMISSION_READ, "/unsuitable-tissue"),
-            new Stop("/results", "Results", Act.RESULT_READ, "/incidents", "/column-maps", "/code-maps"),
+            new Stop("/results", "Results", Act.RESULT_READ, "/incidents", "/reviews", "/column-maps", "/code-maps"),
             new Stop("/notifications", "Telling", Act.NOTIFICATION_READ, "/corrections"),
             new Stop(
                     "/prevalence",

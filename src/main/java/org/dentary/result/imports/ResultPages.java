@@ -81,14 +81,6 @@ public class ResultPages {
         return waiting("open.csv", releases.open());
     }
 
-    @GET
-    @Path("reviews.csv")
-    @Produces(CsvTable.MEDIA_TYPE)
-    @PermissionsAllowed(Act.DERIVED_OUTCOME)
-    public Response reviews() {
-        return waiting("reviews.csv", releases.reviews());
-    }
-
     private static Response waiting(String name, List<WaitingView> of) {
         return Reply.csv(
                 name,

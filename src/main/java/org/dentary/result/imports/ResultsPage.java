@@ -14,6 +14,7 @@ import org.dentary.platform.request.Reply;
 import org.dentary.result.WaitingView;
 import org.dentary.result.imports.held.HeldLineService;
 import org.dentary.result.release.ReleaseService;
+import org.dentary.result.review.ReviewService;
 
 /** The page of results, shown by itself and again where a file is refused. */
 @ApplicationScoped
@@ -23,6 +24,7 @@ class ResultsPage {
 
     private final ImportService imports;
     private final ReleaseService releases;
+    private final ReviewService reviews;
     private final HeldLineService held;
     private final PlanService plan;
     private final CurrentAccount account;
@@ -30,11 +32,13 @@ class ResultsPage {
     ResultsPage(
             ImportService imports,
             ReleaseService releases,
+            ReviewService reviews,
             HeldLineService held,
             PlanService plan,
             CurrentAccount account) {
         this.imports = imports;
         this.releases = releases;
+        this.reviews = reviews;
         this.held = held;
         this.plan = plan;
         this.account = account;
@@ -48,6 +52,7 @@ class ResultsPage {
                 String laboratory,
                 List<WaitingView> open,
                 List<WaitingView> reviews,
+                long toLookAt,
                 long held,
                 int shown,
                 Faults faults);
@@ -72,7 +77,8 @@ class ResultsPage {
                         plan.laboratories(),
                         laboratory == null ? "" : laboratory,
                         mayKnow ? releases.open() : List.of(),
-                        mayKnow ? releases.reviews() : List.of(),
+                        mayKnow ? reviews.waiting(null, FIRST).items() : List.of(),
+                        mayKnow ? reviews.count() : 0,
                         held.count(false),
                         shown,
                         faults));

@@ -53,13 +53,6 @@ class ReleaseQueries {
                and (l.derived_outcome = 'SUSPECT' or (l.derived_outcome = 'DETECTED' and l.outcome <> 'DETECTED'))
              order by l.derived_outcome, e.derived_at, l.kit
             """;
-    private static final String REVIEWS = """
-            select l.kit, l.disease, l.derived_outcome, coalesce(l.unit, 'UNKNOWN'), l.station, l.died_on, e.explanation,
-                   e.review, e.derived_at, false
-              from outcome_explanation e join line l on l.kit = e.kit and l.disease = e.disease and l.closed_at is null
-             where e.review is not null order by e.derived_at, l.kit
-            """;
-
     private final EntityManager entities;
 
     ReleaseQueries(EntityManager entities) {
@@ -133,11 +126,5 @@ class ReleaseQueries {
     @SuppressWarnings("unchecked")
     List<WaitingView> open() {
         return entities.createNativeQuery(OPEN, WaitingView.class).getResultList();
-    }
-
-    /** Outcomes that a person should look at. */
-    @SuppressWarnings("unchecked")
-    List<WaitingView> reviews() {
-        return entities.createNativeQuery(REVIEWS, WaitingView.class).getResultList();
     }
 }

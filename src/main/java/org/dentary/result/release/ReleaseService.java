@@ -129,11 +129,6 @@ public class ReleaseService {
         return queries.open();
     }
 
-    /** Outcomes that a person should look at. */
-    public List<WaitingView> reviews() {
-        return queries.reviews();
-    }
-
     /**
      * How an animal stands for one disease.
      *

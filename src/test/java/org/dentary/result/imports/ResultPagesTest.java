@@ -203,8 +203,14 @@ class ResultPagesTest {
         post("liaison", "/results/findings/new", finding(one, "SUSPECT", "SCREENING"))
                 .statusCode(303);
         for (String account : List.of("sampler", "epidemiologist")) {
-            for (String path :
-                    List.of("/results", "/results/open.csv", "/results/reviews.csv", "/results/release/" + one.kit())) {
+            for (String path : List.of(
+                    "/results",
+                    "/results/open.csv",
+                    "/reviews/waiting.csv",
+                    "/reviews/looks.csv",
+                    "/reviews",
+                    "/api/v1/reviews",
+                    "/results/release/" + one.kit())) {
                 page(account).get(path).then().statusCode(403).body(not(containsString("SUSPECT")));
             }
         }
