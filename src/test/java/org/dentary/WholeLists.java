@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import io.restassured.response.Response;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** Reads lists to their end, so that pages and files can be held against each other. */
 public final class WholeLists {
@@ -13,16 +14,23 @@ public final class WholeLists {
 
     /** The kits of a list from its first page on, by the links (RFC 8288) from page to page. */
     public static List<String> byPages(String account, String first) {
-        List<String> kits = new ArrayList<>();
+        return items(account, first).stream()
+                .map(item -> (String) item.get("kit"))
+                .toList();
+    }
+
+    /** The same, each item whole. */
+    public static List<Map<String, Object>> items(String account, String first) {
+        List<Map<String, Object>> items = new ArrayList<>();
         String next = first;
         while (next != null) {
             Response page = as(account).urlEncodingEnabled(false).get(next);
             assertEquals(200, page.statusCode());
-            kits.addAll(page.jsonPath().getList("items.kit", String.class));
+            items.addAll(page.jsonPath().getList("items"));
             String link = page.header("Link");
             next = link == null ? null : link.substring(1, link.indexOf('>'));
         }
-        return kits;
+        return items;
     }
 
     /** The first column of a CSV file without its head. */

@@ -64,6 +64,10 @@ class AnimalQueries {
               from line l join disease d on d.code = l.disease
              where l.kit = any(:kits) and l.closed_at is null order by l.kit, d.position, d.code
             """;
+    private static final String KITS = """
+            select m.kit from animal_kit k join animal_kit m on m.counted = k.counted
+             where k.kit = :kit order by m.kit <> m.counted, m.kit
+            """;
     private static final String DUPLICATES = "select kit from animal where same_as = :kit order by kit";
 
     private final EntityManager entities;
@@ -107,6 +111,11 @@ class AnimalQueries {
     @SuppressWarnings("unchecked")
     List<String> duplicatesOf(String kit) {
         return entities.createNativeQuery(DUPLICATES).setParameter("kit", kit).getResultList();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<String> kitsOf(String kit) {
+        return entities.createNativeQuery(KITS).setParameter("kit", kit).getResultList();
     }
 
     @SuppressWarnings("unchecked")

@@ -92,6 +92,11 @@ public class AnimalService {
         return sameAs == null ? kit : sameAs;
     }
 
+    /** Every kit of the animal under a kit, the one that counts first; empty if none was taken in. */
+    public List<String> kitsOf(String kit) {
+        return queries.kitsOf(kit);
+    }
+
     /** The kits that are duplicates of this one, sorted. */
     public List<String> duplicatesOf(String kit) {
         return queries.duplicatesOf(kit);

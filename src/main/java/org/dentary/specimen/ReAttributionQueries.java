@@ -27,6 +27,8 @@ class ReAttributionQueries {
              order by r.asked_at, r.id
             """;
     private static final String OPEN_OF_CODE = COLUMNS + " where r.code = :code and d.re_attribution is null";
+    private static final String OPEN =
+            COLUMNS + " where d.re_attribution is null order by r.asked_at, r.id limit :most";
     private static final String ASK = """
             insert into re_attribution (id, code, from_kit, to_kit, reason, evidence, asked_by, asked_at)
             values (:id, :code, :fromKit, :toKit, :reason, :evidence, :actor, :now)
@@ -63,6 +65,13 @@ class ReAttributionQueries {
                         .setParameter("code", code)
                         .getResultList())
                 .stream().findFirst();
+    }
+
+    @SuppressWarnings("unchecked")
+    List<ReAttributionView> open(int most) {
+        return entities.createNativeQuery(OPEN, ReAttributionView.class)
+                .setParameter("most", most)
+                .getResultList();
     }
 
     void ask(UUID id, String code, String fromKit, String toKit, AskReAttribution ask, String actor, Instant now) {

@@ -64,6 +64,11 @@ public class ReAttributionService {
         return queries.ofAnimal(kit);
     }
 
+    /** Those that wait for a second person, oldest first. */
+    public List<ReAttributionView> open(int most) {
+        return queries.open(most);
+    }
+
     /**
      * Sees to it that no swap between two animals is open, as while they are made one.
      *

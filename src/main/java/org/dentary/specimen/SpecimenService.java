@@ -85,6 +85,11 @@ public class SpecimenService {
         return queries.byKit(List.of(kit));
     }
 
+    /** The same of an animal under several kits. */
+    public List<SpecimenView> ofKits(Collection<String> kits) {
+        return queries.byKit(kits);
+    }
+
     /** How the specimens of an animal have been kept, by code and time. */
     public List<PreservationView> preservation(String kit) {
         return queries.preservation(kit);

@@ -46,8 +46,7 @@ class StoryQueries {
             with family as (
               select m.kit from animal_kit k join animal_kit m on m.counted = k.counted where k.kit = :kit),
             swap as (
-              select r.* from re_attribution r
-               where r.from_kit in (select kit from family) or r.to_kit in (select kit from family)),
+              select distinct r.* from family f join re_attribution r on r.from_kit = f.kit or r.to_kit = f.kit),
             code as (select s.code from specimen s join label l on l.code = s.code where l.kit_bound = :kit),
             custody as (
               select e.*, count(*) filter (where e.kind = 'RECEIVED') over (partition by e.chain order by e.sequence

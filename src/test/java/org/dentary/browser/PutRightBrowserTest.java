@@ -10,9 +10,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import org.dentary.SeasonFixture;
 import org.dentary.intake.IntakeFixture.Deer;
+import org.dentary.intake.putright.SwapFixture;
 import org.dentary.platform.DatabaseTestResource;
 import org.dentary.platform.account.Role;
 import org.dentary.platform.photo.PhotoFixture;
+import org.dentary.story.Words;
 import org.dentary.story.dossier.DossierFixture;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -26,6 +28,9 @@ class PutRightBrowserTest extends Browser {
 
     @Inject
     DossierFixture tissue;
+
+    @Inject
+    SwapFixture swaps;
 
     @BeforeEach
     void aSeason() {
@@ -47,8 +52,7 @@ class PutRightBrowserTest extends Browser {
                 : "/animals/" + two.kit() + "/put-right?with=" + one.kit();
         assertTrue(
                 page.textContent("main")
-                        .contains(org.dentary.story.Words.asLabel(
-                                one.labels().get(0).code())),
+                        .contains(Words.asLabel(one.labels().get(0).code())),
                 "codes as they are printed");
         shoot(page, "mix-ups-390");
         page.waitForNavigation(() -> page.click("a[href='" + both + "']"));
@@ -81,6 +85,61 @@ class PutRightBrowserTest extends Browser {
         page.fill("#with", two.labels().get(0).code());
         page.waitForNavigation(() -> page.click("text=Show both side by side"));
         assertTrue(page.url().endsWith("/animals/" + one.kit() + "/put-right?with=" + two.kit()), page.url());
+    }
+
+    /** The usual swap: each jar carries the other's label. One of the two deer was taken in under two kits. */
+    @Test
+    void jarsThatWereExchangedArePutRightTogetherAndBothStoriesTellIt() {
+        Deer one = tissue.aDeer();
+        Deer two = tissue.aDeer();
+        Deer again = tissue.aDeer();
+        String ofOne = tissue.aNode(one);
+        String ofTwo = tissue.aNode(two);
+        tissue.aNode(again);
+        swaps.links(again, two).statusCode(201);
+        Page asker = as("coordinator", PHONE);
+        asker.navigate("/animals/" + one.kit() + "/put-right");
+        ask(asker, ofOne, two);
+        assertTrue(asker.textContent("#after ~ p").contains("ask for the other label too"));
+        ask(asker, ofTwo, one);
+        assertEquals(
+                2, asker.querySelectorAll("section[aria-labelledby^='asked-']").size());
+        asker.navigate("/animals/mix-ups");
+        assertTrue(asker.textContent("section[aria-labelledby='waiting']").contains(Words.asLabel(ofTwo)));
+        look(Role.COORDINATOR, "/animals/mix-ups", "swaps-waiting");
+        Page second = as("epidemiologist", DESK);
+        second.navigate("/animals/" + again.kit() + "/put-right");
+        String both = second.textContent("main");
+        for (Deer each : new Deer[] {one, two, again}) {
+            assertTrue(both.contains(Words.asKit(each.kit())), both);
+        }
+        assertTrue(second.textContent("section[aria-labelledby='this']").contains("a duplicate"), both);
+        look(Role.EPIDEMIOLOGIST, "/animals/" + again.kit() + "/put-right", "crossed-swap");
+        for (int left = 2; left > 0; left--) {
+            second.check("#compared");
+            second.waitForNavigation(
+                    () -> second.click("section[aria-labelledby='asked-1'] form[action$='/confirmation'] button"));
+        }
+        for (Deer each : new Deer[] {one, two}) {
+            second.navigate("/animals/" + each.kit());
+            assertEquals(
+                    2,
+                    second.querySelectorAll("#happened ~ .timeline li:has-text('Re-attribution confirmed')")
+                            .size());
+        }
+        assertTrue(second.textContent("#tissue ~ .scroll").contains(Words.asLabel(ofOne)));
+        for (String code : new String[] {ofOne, ofTwo}) {
+            second.navigate("/specimens/" + code + "/custody");
+            assertTrue(second.textContent("#what ~ .caution").contains("Confirmed by Test epidemiologist"));
+        }
+    }
+
+    private static void ask(Page page, String code, Deer to) {
+        page.fill("#code", code);
+        page.fill("#with", to.labels().get(0).code());
+        page.fill("#reason", "jars exchanged on the bench");
+        page.fill("#evidence", "photo of the tray");
+        page.waitForNavigation(() -> page.click("text=Ask a second person"));
     }
 
     @Test

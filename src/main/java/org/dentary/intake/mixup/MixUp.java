@@ -45,16 +45,19 @@ public record MixUp(
             return null;
         }
         return switch (sign) {
-            case SAME_IDENTIFIER -> {
-                int space = detail.indexOf(' ');
-                yield space < 0 ? detail : Words.asWords(detail.substring(0, space)) + detail.substring(space);
-            }
+            case SAME_IDENTIFIER ->
+                Arrays.stream(detail.split("; ")).map(MixUp::number).collect(Collectors.joining("; "));
             case JAW_OF_ANOTHER ->
                 Arrays.stream(detail.split(" "))
                         .map(rule -> RULES.getOrDefault(rule, rule))
                         .collect(Collectors.joining("; "));
             default -> CODE.matcher(detail).replaceAll(code -> Words.asLabel(code.group()));
         };
+    }
+
+    private static String number(String typed) {
+        int space = typed.indexOf(' ');
+        return space < 0 ? typed : Words.asWords(typed.substring(0, space)) + typed.substring(space);
     }
 
     /** Where both are compared. */

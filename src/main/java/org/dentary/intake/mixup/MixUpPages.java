@@ -19,34 +19,39 @@ import org.dentary.platform.account.Act;
 import org.dentary.platform.page.Faults;
 import org.dentary.platform.problem.DomainException;
 import org.dentary.platform.problem.InvalidInput;
+import org.dentary.specimen.ReAttributionService;
+import org.dentary.specimen.ReAttributionView;
 import org.jboss.resteasy.reactive.RestForm;
 
 /** Suspected mix-ups as a list from which both animals open side by side. */
 @Path("/animals/mix-ups")
 @Produces(MediaType.TEXT_HTML)
 public class MixUpPages {
-    private static final int FIRST = 50;
-    private static final int MOST = 10_000;
+    private static final int TO_A_PAGE = 50;
+    private static final int WAITING = 200;
 
     private final MixUpService mixUps;
+    private final ReAttributionService reAttributions;
 
-    MixUpPages(MixUpService mixUps) {
+    MixUpPages(MixUpService mixUps, ReAttributionService reAttributions) {
         this.mixUps = mixUps;
+        this.reAttributions = reAttributions;
     }
 
     @CheckedTemplate(basePath = "intake")
     static class Templates {
-        static native TemplateInstance mixUps(List<MixUp> found, boolean all, boolean more, Faults faults);
+        static native TemplateInstance mixUps(
+                MixUpService.Page page, List<ReAttributionView> waiting, boolean all, String after, Faults faults);
     }
 
     /**
      * @param all with those that were set aside
-     * @param whole every one; else the newest alone
+     * @param after where the page before ended, or null
      */
     @GET
     @PermissionsAllowed(Act.PUT_RIGHT_ASK)
-    public TemplateInstance page(@QueryParam("all") boolean all, @QueryParam("whole") boolean whole) {
-        return page(all, whole ? MOST : FIRST, Faults.NONE);
+    public TemplateInstance page(@QueryParam("all") boolean all, @QueryParam("after") String after) {
+        return page(all, after, Faults.NONE);
     }
 
     @POST
@@ -69,7 +74,7 @@ public class MixUpPages {
             return Response.seeOther(URI.create("/animals/mix-ups")).build();
         } catch (DomainException refusal) {
             return Response.status(refusal.status())
-                    .entity(page(false, FIRST, Faults.of(refusal)))
+                    .entity(page(false, null, Faults.of(refusal)))
                     .build();
         }
     }
@@ -85,14 +90,17 @@ public class MixUpPages {
                     .build();
         } catch (DomainException refusal) {
             return Response.status(refusal.status())
-                    .entity(page(false, FIRST, Faults.of(refusal)))
+                    .entity(page(false, null, Faults.of(refusal)))
                     .build();
         }
     }
 
-    private TemplateInstance page(boolean all, int most, Faults faults) {
-        List<MixUp> found = mixUps.found(all, most + 1);
-        boolean more = found.size() > most;
-        return Templates.mixUps(more ? found.subList(0, most) : found, all, more, faults);
+    private TemplateInstance page(boolean all, String after, Faults faults) {
+        return Templates.mixUps(
+                mixUps.page(all, after, TO_A_PAGE),
+                after == null ? reAttributions.open(WAITING) : List.of(),
+                all,
+                after,
+                faults);
     }
 }

@@ -7,9 +7,17 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
-/** Finds suspected mix-ups, in one statement, and keeps what was set aside. */
+/** Finds suspected mix-ups, in one statement a page, and keeps what was set aside. */
 @ApplicationScoped
 class MixUpQueries {
+    /**
+     * Which suspicions.
+     *
+     * @param all with those that were set aside
+     * @param everywhere of every station, else of those named
+     */
+    record Reach(boolean all, boolean everywhere, List<String> stations) {}
+
     /** A suspicion as found. */
     record Row(
             String kit,
@@ -27,66 +35,104 @@ class MixUpQueries {
         }
     }
 
-    // Pairs are told once, the kit with the smaller code first. Halves are paired with the nearest by time of intake,
-    // so
-    // that a busy day gives as many suspicions as it has halves and not their product.
+    /** When the animals before a moment were recorded, as far back as a page looks; none where fewer were. */
+    private static final String FLOOR = """
+            select recorded_at from animal where recorded_at < :at order by recorded_at desc offset :animals limit 1
+            """;
+
+    /**
+     * Signs that came up between two moments; that of two animals when the second was taken in, so that what is looked for
+     * is bounded whatever the age of the service. Pairs are told once, the kit with the smaller code first. A jaw alone is
+     * held against the nearest tissue by time of intake, and a number that many carry against ten of them, so that neither
+     * a busy day nor a number like "none" gives the product of its animals. {@code offset 0} keeps each question of one
+     * animal a look-up by an index; a hash of every label would grow with the service.
+     */
     private static final String FIND = """
-            with counting as (
-                select kit, species, sex, died_on, died_on_precision, station, recorded_at, season
-                  from animal where not entered_in_error and same_as is null),
-            tissue as (
-                select distinct l.kit_bound as kit from specimen s join label l on l.code = s.code),
-            halves as (
-                select c.*, t.kit is not null as has_tissue
-                  from counting c left join tissue t on t.kit = c.kit
-                 where c.died_on_precision = 'DAY' and c.died_on is not null
-                   and (t.kit is not null) <> exists (select 1 from jaw_reading r where r.kit = c.kit)),
+            with intake as (
+                select kit, species, sex, died_on, died_on_precision, station, recorded_at
+                  from animal
+                 where recorded_at between :floor and :at and not entered_in_error and same_as is null),
+            alike as (
+                select x.kit as one, o.kit as two, string_agg(distinct i.type || ' ' || i.value, '; ') as detail,
+                       x.recorded_at as at
+                  from intake x
+                 cross join lateral (select type, value from animal_identifier where kit = x.kit offset 0) i
+                 cross join lateral (
+                      select y.kit
+                        from animal_identifier b join animal y on y.kit = b.kit
+                       where upper(b.value) = upper(i.value) and b.type = i.type
+                         and (y.recorded_at, y.kit) < (x.recorded_at, x.kit)
+                         and not y.entered_in_error and y.same_as is null
+                       order by b.kit limit 10) o
+                 group by x.kit, o.kit, x.recorded_at),
+            jaw as (
+                select x.* from intake x
+                 where x.died_on is not null and x.died_on_precision = 'DAY'
+                   and exists (select 1 from jaw_reading r where r.kit = x.kit offset 0)
+                   and not exists (select 1 from label l join specimen s on s.code = l.code
+                                    where l.kit_bound = x.kit offset 0)),
+            tissue as materialized (
+                select b.kit, b.station, b.died_on, b.species, b.sex, b.recorded_at
+                  from (select distinct station, died_on, species, sex from jaw) d
+                 cross join lateral (
+                      select * from animal
+                       where station = d.station and died_on = d.died_on and species = d.species and sex = d.sex
+                      offset 0) b
+                 where b.died_on_precision = 'DAY' and not b.entered_in_error and b.same_as is null
+                   and not exists (select 1 from jaw_reading r where r.kit = b.kit offset 0)
+                   and exists (select 1 from label l join specimen s on s.code = l.code
+                                where l.kit_bound = b.kit offset 0)),
             nearest as (
-                select distinct on (a.kit) a.kit as one, b.kit as two, greatest(a.recorded_at, b.recorded_at) as at
-                  from halves a
-                  join halves b on b.station = a.station and b.died_on = a.died_on and b.sex = a.sex
-                   and b.species = a.species and b.has_tissue and not a.has_tissue
+                select distinct on (a.kit) a.kit as one, b.kit as two, a.recorded_at as at
+                  from jaw a
+                  join tissue b on b.station = a.station and b.died_on = a.died_on and b.species = a.species
+                   and b.sex = a.sex
                  order by a.kit, abs(extract(epoch from b.recorded_at - a.recorded_at)), b.kit),
+            scanned as (
+                select least(p.kit, p.other) as one, greatest(p.kit, p.other) as two,
+                       string_agg(m.codes, '; ' order by m.at) as detail, max(m.at) as at
+                  from (select distinct least(kit, other) as kit, greatest(kit, other) as other
+                          from scan_mismatch where at between :floor and :at) p
+                  join scan_mismatch m on m.kit = p.kit and m.other = p.other or m.kit = p.other and m.other = p.kit
+                 group by p.kit, p.other),
+            misfit as (
+                select r.kit, string_agg(distinct rule.value ->> 'rule', ' ') as detail, max(r.received_at) as at
+                  from jaw_reading r
+                 cross join lateral json_array_elements(cast(r.contradictions as json)) as rule(value)
+                 where r.kit in (select n.kit from jaw_reading n
+                                  where n.received_at between :floor and :at
+                                    and (n.contradictions like '%"J11"%' or n.contradictions like '%"J20"%'))
+                   and rule.value ->> 'rule' in ('J11', 'J20')
+                   and not exists (select 1 from designated_age d where d.kit = r.kit and d.at > r.received_at)
+                 group by r.kit),
             signs as (
-                select least(a.kit, b.kit) as kit, greatest(a.kit, b.kit) as other, 'SAME_IDENTIFIER' as sign,
-                       a.type || ' ' || a.value as detail, greatest(x.recorded_at, y.recorded_at) as at
-                  from animal_identifier a
-                  join animal_identifier b on upper(b.value) = upper(a.value) and b.type = a.type and b.kit > a.kit
-                  join counting x on x.kit = a.kit join counting y on y.kit = b.kit
+                select least(one, two) as kit, greatest(one, two) as other, 'SAME_IDENTIFIER' as sign, detail, at
+                  from alike
                 union all
                 select least(one, two), greatest(one, two), 'TWO_HALVES', '', at from nearest
                 union all
-                select least(m.kit, m.other), greatest(m.kit, m.other), 'SCANNED_TOGETHER',
-                       string_agg(m.codes, '; ' order by m.at), max(m.at)
-                  from scan_mismatch m
-                 where exists (select 1 from animal a where a.kit in (m.kit, m.other))
-                 group by 1, 2
+                select one, two, 'SCANNED_TOGETHER', detail, at from scanned where at <= :at
                 union all
-                select l.kit_bound, cast(null as text), 'WRONG_ID',
-                       d.code || coalesce(': ' || d.evidence, ''), d.opened_at
+                select l.kit_bound, cast(null as text), 'WRONG_ID', d.code || coalesce(': ' || d.evidence, ''), d.opened_at
                   from discrepancy d join label l on l.code = d.code
-                 where (d.kind = 'WRONG_ID' or d.outcome = 'MISLABEL')
+                 where d.opened_at between :floor and :at and (d.kind = 'WRONG_ID' or d.outcome = 'MISLABEL')
                    and not exists (select 1 from re_attribution r join re_attribution_decision c
                                        on c.re_attribution = r.id and c.confirmed
                                     where r.code = d.code and c.at > d.opened_at)
                 union all
-                select r.kit, cast(null as text), 'JAW_OF_ANOTHER',
-                       string_agg(distinct rule.value ->> 'rule', ' '), max(r.received_at)
-                  from jaw_reading r
-                  cross join lateral json_array_elements(cast(r.contradictions as json)) as rule(value)
-                 where r.contradictions <> '[]' and rule.value ->> 'rule' in ('J11', 'J20')
-                   and not exists (select 1 from designated_age d where d.kit = r.kit and d.at > r.received_at)
-                 group by r.kit)
+                select kit, cast(null as text), 'JAW_OF_ANOTHER', detail, at from misfit where at <= :at)
             select s.kit, s.other, s.sign, s.detail, a.station, st.name, a.died_on, s.at, st.time_zone, aside.words
               from signs s
               join animal a on a.kit = (select kit from animal where kit in (s.kit, s.other)
                                          order by kit <> s.kit limit 1)
               join station st on st.code = a.station
               left join lateral (
-                  select coalesce(p.name, by_actor) || ': ' || reason as words, m.at from mix_up_set_aside m left join person p on p.code = m.by_actor
+                  select coalesce(p.name, m.by_actor) || ': ' || m.reason as words
+                    from mix_up_set_aside m left join person p on p.code = m.by_actor
                    where m.kit = s.kit and m.other is not distinct from s.other and m.sign = s.sign and m.at >= s.at
                    order by m.at desc limit 1) aside on true
              where not a.entered_in_error
+               and (s.at, s.sign, s.kit, coalesce(s.other, '')) < (:at, :sign, :kit, :other)
                and (:everywhere or a.station = any(:stations))
                and (:all or aside.words is null)
                and not exists (select 1 from animal x where x.kit in (s.kit, s.other) and x.same_as in (s.kit, s.other))
@@ -94,9 +140,10 @@ class MixUpQueries {
                                    on c.re_attribution = r.id and c.confirmed
                                 where s.other is not null and r.from_kit in (s.kit, s.other)
                                   and r.to_kit in (s.kit, s.other) and c.at > s.at)
-             order by s.at desc, s.kit, s.other, s.sign
+             order by s.at desc, s.sign desc, s.kit desc, coalesce(s.other, '') desc
              limit :most
             """;
+
     private static final String SET_ASIDE = """
             insert into mix_up_set_aside (id, kit, other, sign, reason, by_actor, at)
             values (:id, :kit, cast(:other as text), :sign, :reason, :actor, :at)
@@ -114,12 +161,28 @@ class MixUpQueries {
         this.entities = entities;
     }
 
+    /** The moment to which a page looks back from its mark; null where it is the beginning. */
     @SuppressWarnings("unchecked")
-    List<Row> find(boolean all, boolean everywhere, List<String> stations, int most) {
+    Instant floor(Instant at, int animals) {
+        List<Instant> found = entities.createNativeQuery(FLOOR)
+                .setParameter("at", at)
+                .setParameter("animals", animals)
+                .getResultList();
+        return found.isEmpty() ? null : found.get(0);
+    }
+
+    /** Signs after a mark and not before a moment, newest first. */
+    @SuppressWarnings("unchecked")
+    List<Row> find(MixUpMark after, Instant floor, Reach reach, int most) {
         return entities.createNativeQuery(FIND, Row.class)
-                .setParameter("all", all)
-                .setParameter("everywhere", everywhere)
-                .setParameter("stations", stations.toArray(String[]::new))
+                .setParameter("at", after.at())
+                .setParameter("sign", after.sign())
+                .setParameter("kit", after.kit())
+                .setParameter("other", after.other())
+                .setParameter("floor", floor)
+                .setParameter("all", reach.all())
+                .setParameter("everywhere", reach.everywhere())
+                .setParameter("stations", reach.stations().toArray(String[]::new))
                 .setParameter("most", most)
                 .getResultList();
     }

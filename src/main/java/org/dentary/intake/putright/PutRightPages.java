@@ -1,5 +1,7 @@
 package org.dentary.intake.putright;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.PermissionsAllowed;
@@ -13,7 +15,9 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriBuilder;
 import java.net.URI;
+import java.net.URLEncoder;
 import java.util.Map;
 import java.util.UUID;
 import org.dentary.intake.BodyReader;
@@ -29,7 +33,6 @@ import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.ETags;
 import org.dentary.specimen.AskReAttribution;
 import org.dentary.specimen.ReAttributionService;
-import org.dentary.specimen.ReAttributionView;
 import org.dentary.story.AnimalStory;
 import org.dentary.story.StoryService;
 
@@ -39,6 +42,7 @@ import org.dentary.story.StoryService;
 public class PutRightPages {
     private final PutRightService putRight;
     private final ReAttributionService reAttributions;
+    private final ComparisonService comparisons;
     private final StoryService stories;
     private final MixUpService mixUps;
     private final BodyReader bodies;
@@ -48,6 +52,7 @@ public class PutRightPages {
     PutRightPages(
             PutRightService putRight,
             ReAttributionService reAttributions,
+            ComparisonService comparisons,
             StoryService stories,
             MixUpService mixUps,
             BodyReader bodies,
@@ -55,6 +60,7 @@ public class PutRightPages {
             com.fasterxml.jackson.databind.ObjectMapper json) {
         this.putRight = putRight;
         this.reAttributions = reAttributions;
+        this.comparisons = comparisons;
         this.stories = stories;
         this.mixUps = mixUps;
         this.bodies = bodies;
@@ -64,8 +70,7 @@ public class PutRightPages {
 
     @CheckedTemplate(basePath = "intake")
     static class Templates {
-        static native TemplateInstance putRight(
-                AnimalStory story, AnimalStory other, ReAttributionView asked, IntakeForm form, Faults faults);
+        static native TemplateInstance putRight(Comparison both, IntakeForm form, Faults faults);
 
         static native TemplateInstance age(AnimalStory story, IntakeForm form, Faults faults);
     }
@@ -75,27 +80,23 @@ public class PutRightPages {
     @Path("{kit}/put-right")
     @PermissionsAllowed(Act.ANIMAL_READ)
     public TemplateInstance page(@PathParam("kit") String kit, @QueryParam("with") String with) {
-        AnimalStory story = stories.story(kit, current.get());
-        ReAttributionView asked = open(story);
-        AnimalStory other = null;
+        Comparison both;
         Faults faults = Faults.NONE;
         try {
-            if (asked != null) {
-                other = stories.story(
-                        asked.fromKit().equals(story.kit()) ? asked.toKit() : asked.fromKit(), current.get());
-            } else if (with != null && !with.isBlank()) {
-                other = stories.story(mixUps.kit("second", with), current.get());
-            }
+            both = comparisons.of(kit, with == null || with.isBlank() ? null : mixUps.kit("second", with));
         } catch (DomainException refusal) {
+            both = comparisons.of(kit, null);
             faults = Faults.of(InvalidInput.field("second", refusal.code(), refusal.getMessage()));
         }
-        return Templates.putRight(
-                story,
-                other,
-                asked,
-                new IntakeForm(
-                        Map.of("readingId", UUID.randomUUID().toString(), "with", other == null ? "" : other.kit())),
-                faults);
+        return Templates.putRight(both, fresh(both), faults);
+    }
+
+    private static IntakeForm fresh(Comparison both) {
+        return new IntakeForm(Map.of(
+                "readingId",
+                UUID.randomUUID().toString(),
+                "with",
+                both.other() == null ? "" : both.other().story().kit()));
     }
 
     /** Asks that what is under a label of this animal be the other's. */
@@ -112,7 +113,7 @@ public class PutRightPages {
                             .put("reason", form.value("reason"))
                             .put("evidence", form.value("evidence")),
                     AskReAttribution.class);
-            reAttributions.ask(form.value("code"), UUID.fromString(form.value("readingId")), ask);
+            reAttributions.ask(form.value("code"), id(form, "readingId"), ask);
         });
     }
 
@@ -129,7 +130,7 @@ public class PutRightPages {
                         "REQUIRED",
                         "Compare both animals with what is in your hand, then tick that you did");
             }
-            reAttributions.confirm(form.value("code"), UUID.fromString(form.value("id")));
+            reAttributions.confirm(form.value("code"), id(form, "id"));
         });
     }
 
@@ -141,7 +142,7 @@ public class PutRightPages {
         IntakeForm form = IntakeForm.of(fields);
         return done(kit, form, () -> {
             SayWhy why = bodies.read(json.createObjectNode().put("reason", form.value("refusal")), SayWhy.class);
-            reAttributions.refuse(form.value("code"), UUID.fromString(form.value("id")), why.reason());
+            reAttributions.refuse(form.value("code"), id(form, "id"), why.reason());
         });
     }
 
@@ -201,27 +202,33 @@ public class PutRightPages {
         try {
             act.run();
         } catch (DomainException refusal) {
-            AnimalStory story = stories.story(kit, current.get());
-            AnimalStory other = form.value("with").isEmpty() ? null : other(form.value("with"));
             return Response.status(422)
-                    .entity(Templates.putRight(story, other, open(story), form, Faults.of(refusal)))
+                    .entity(Templates.putRight(
+                            shownAgain(kit, form.value(form.value("beside").isBlank() ? "with" : "beside")),
+                            form,
+                            Faults.of(refusal)))
                     .build();
         }
-        return Response.seeOther(URI.create("/animals/" + kit + "/put-right")).build();
+        String beside = form.value("beside");
+        return Response.seeOther(UriBuilder.fromPath("/animals/{kit}/put-right")
+                        .replaceQuery(beside.isBlank() ? null : "with=" + URLEncoder.encode(beside, UTF_8))
+                        .build(kit))
+                .build();
     }
 
-    private AnimalStory other(String kit) {
+    private static UUID id(IntakeForm form, String field) {
         try {
-            return stories.story(kit, current.get());
-        } catch (DomainException refusal) {
-            return null;
+            return UUID.fromString(form.value(field));
+        } catch (IllegalArgumentException fault) {
+            throw InvalidInput.field(field, "INVALID_VALUE", "The form was damaged; load the page again");
         }
     }
 
-    private static ReAttributionView open(AnimalStory story) {
-        return story.reAttributions().stream()
-                .filter(each -> each.state().equals("ASKED"))
-                .findFirst()
-                .orElse(null);
+    private Comparison shownAgain(String kit, String with) {
+        try {
+            return comparisons.of(kit, with.isBlank() ? null : mixUps.kit("with", with));
+        } catch (DomainException refusal) {
+            return comparisons.of(kit, null);
+        }
     }
 }

@@ -39,7 +39,7 @@ class CoordinatorHome {
                                 "swapped label to confirm",
                                 "swapped labels to confirm",
                                 "not counted until then",
-                                "/animals"),
+                                "/animals/mix-ups"),
                         Tile.exceptions(n),
                         Tile.todo(
                                 n.get("discrepancies"),

@@ -32,7 +32,9 @@ public class NotificationQueries {
                      and not exists (select 1 from notification_attempt r where r.corrects = t.id)
                    order by t.at desc, t.recorded_at desc limit 1) last on true
                where l.closed_at is null and l.exclusion in ('', 'DUPLICATE', 'NOT_ATTRIBUTABLE')
-                 and (l.outcome <> 'PENDING' or u.kit is not null) and (l.has_specimen or last.closes)
+                 and (l.outcome <> 'PENDING' or u.kit is not null)
+                 and (l.has_specimen or l.kit in (select t.kit from notification_attempt t where t.closes))
+                 and (l.has_specimen or last.closes)
                  and (c.kit is not null or l.outcome = 'DETECTED' or last.closes)),
             item as (
               select s.*, case when s.in_doubt then 'HELD'

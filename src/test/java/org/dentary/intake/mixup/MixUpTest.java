@@ -17,6 +17,7 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.dentary.WholeLists;
 import org.dentary.codes.Part;
 import org.dentary.intake.IntakeFixture;
 import org.dentary.intake.IntakeFixture.Deer;
@@ -159,10 +160,8 @@ class MixUpTest {
         post("epidemiologist", form, 303);
         post("epidemiologist", form, 303);
         assertEquals(0, count(one, two, Sign.SCANNED_TOGETHER));
-        List<Map<String, Object>> all = as("coordinator")
-                .get("/api/v1/suspected-mix-ups?all=true")
-                .jsonPath()
-                .getList("items");
+        List<Map<String, Object>> all =
+                WholeLists.items("coordinator", "/api/v1/suspected-mix-ups?all=true&limit=1000");
         Map<String, Object> aside = all.stream()
                 .filter(each -> is(each, one, two, Sign.SCANNED_TOGETHER))
                 .findFirst()
@@ -200,7 +199,7 @@ class MixUpTest {
     }
 
     @Test
-    void ofManyTheNewestAreShownAndEveryOneOnRequest() {
+    void ofManyTheNewestAreShownAndOlderOnesOnRequest() {
         // Eleven kits under one tag are 55 pairs.
         String tag = "M" + UUID.randomUUID().toString().substring(0, 8);
         for (int i = 0; i < 11; i++) {
@@ -213,15 +212,69 @@ class MixUpTest {
                 .extract()
                 .asString();
         assertEquals(50, shown(page));
-        assertTrue(page.contains("href=\"/animals/mix-ups?whole=true\""));
-        String whole = as("coordinator")
-                .get("/animals/mix-ups?whole=true")
+        var matcher = java.util.regex.Pattern.compile("href=\"(/animals/mix-ups\\?after=[^\"]+)\"")
+                .matcher(page);
+        assertTrue(matcher.find(), page);
+        as("coordinator")
+                .urlEncodingEnabled(false)
+                .get(matcher.group(1))
                 .then()
                 .statusCode(200)
-                .extract()
+                .body(containsString("The newest again"));
+    }
+
+    @Test
+    void everyPageOfTheListTogetherIsTheFile() {
+        String tag = "P" + UUID.randomUUID().toString().substring(0, 8);
+        Deer[] three = {tagged(tag), tagged(tag), tagged(tag)};
+        List<Map<String, Object>> all = WholeLists.items("coordinator", "/api/v1/suspected-mix-ups?all=true&limit=100");
+        assertEquals(
+                3,
+                all.stream()
+                        .filter(one -> ("EAR_TAG " + tag).equals(one.get("detail")))
+                        .count());
+        assertEquals(
+                all.size(),
+                all.stream()
+                        .map(one -> one.get("kit") + " " + one.get("other") + " " + one.get("sign"))
+                        .distinct()
+                        .count(),
+                "each once");
+        String file = as("coordinator")
+                .get("/api/v1/suspected-mix-ups/table.csv?all=true")
                 .asString();
-        assertTrue(shown(whole) >= 55);
-        assertFalse(whole.contains("There are more"));
+        for (int i = 0; i < 3; i++) {
+            String kit = three[i].kit();
+            assertEquals(
+                    2,
+                    file.lines()
+                            .filter(line -> line.contains(tag) && line.contains(kit))
+                            .count());
+        }
+        as("coordinator")
+                .get("/api/v1/suspected-mix-ups?after=yesterday")
+                .then()
+                .statusCode(422)
+                .body("errors[0].field", equalTo("after"));
+        as("coordinator")
+                .get("/api/v1/suspected-mix-ups?limit=0")
+                .then()
+                .statusCode(422)
+                .body("errors[0].field", equalTo("limit"));
+    }
+
+    /** A number like "none" on many: each is held against ten of them, not against all. */
+    @Test
+    void aNumberThatManyCarryDoesNotMakeTheirProduct() {
+        String tag = "N" + UUID.randomUUID().toString().substring(0, 8);
+        for (int i = 0; i < 13; i++) {
+            tagged(tag);
+        }
+        assertEquals(
+                10 * 11 / 2 + 2 * 10,
+                items("coordinator").stream()
+                        .filter(one -> ("EAR_TAG " + tag).equals(one.get("detail")))
+                        .count());
     }
 
     private static int shown(String page) {
@@ -269,13 +322,7 @@ class MixUpTest {
     }
 
     private static List<Map<String, Object>> items(String account) {
-        return as(account)
-                .get("/api/v1/suspected-mix-ups")
-                .then()
-                .statusCode(200)
-                .extract()
-                .jsonPath()
-                .getList("items");
+        return WholeLists.items(account, "/api/v1/suspected-mix-ups?limit=1000");
     }
 
     private static long count(Deer one, Deer two, Sign sign) {
