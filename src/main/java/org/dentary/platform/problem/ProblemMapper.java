@@ -31,9 +31,11 @@ public class ProblemMapper {
     private static final Logger LOG = Logger.getLogger(ProblemMapper.class);
 
     private final BodyLimit limit;
+    private final OfferedMethods methods;
 
-    ProblemMapper(BodyLimit limit) {
+    ProblemMapper(BodyLimit limit, OfferedMethods methods) {
         this.limit = limit;
+        this.methods = methods;
     }
 
     @ServerExceptionMapper
@@ -86,9 +88,18 @@ public class ProblemMapper {
             }
         }
         int status = StatusAnswers.status(fault, request);
-        return status < 400
-                ? fault.getResponse()
-                : StatusAnswers.of(status, fault.getResponse().getHeaderString("Allow"), limit.most(), request);
+        if (status < 400) {
+            return fault.getResponse();
+        }
+        if (status != 404 && status != 405) {
+            return StatusAnswers.of(status, "", limit.most(), request);
+        }
+        String offered = methods.at(request.normalizedPath());
+        boolean there = !offered.isEmpty()
+                && !List.of(offered.split(", "))
+                        .contains(request.request().method().name());
+        Response answer = StatusAnswers.of(there ? 405 : status, offered, limit.most(), request);
+        return there ? Response.fromResponse(answer).header("Allow", offered).build() : answer;
     }
 
     @ServerExceptionMapper

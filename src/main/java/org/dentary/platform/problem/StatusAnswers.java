@@ -16,7 +16,7 @@ final class StatusAnswers {
     /**
      * The answer of a status.
      *
-     * @param allowed the methods that the route takes, or null where that is not known
+     * @param allowed the methods that the place takes, parted by commas; for 405 alone
      * @param most bytes that a request may bring
      */
     static Response of(int status, String allowed, long most, RoutingContext request) {
@@ -36,10 +36,7 @@ final class StatusAnswers {
                         405,
                         "METHOD_NOT_ALLOWED",
                         "Method not allowed",
-                        request.request().method() + " is not offered here; "
-                                + (allowed == null
-                                        ? "the document of this route names what is"
-                                        : "allowed: " + allowed),
+                        request.request().method() + " is not offered here; allowed: " + allowed,
                         List.of());
             case 406 ->
                 ProblemAnswers.answer(
