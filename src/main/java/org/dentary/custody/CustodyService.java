@@ -153,7 +153,7 @@ public class CustodyService {
         return views;
     }
 
-    /** Those of the codes that a laboratory has counted in at some time, wherever they are now. */
+    /** Those of the codes that a laboratory has had at some time, wherever they are now. */
     public Set<String> received(Collection<String> codes) {
         return queries.received(codes);
     }

@@ -8,6 +8,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
@@ -39,6 +40,7 @@ import org.dentary.ledger.Difference;
 import org.dentary.ledger.LedgerEvent;
 import org.dentary.ledger.LedgerStore;
 import org.dentary.ledger.Redacted;
+import org.dentary.plan.LaboratoryView;
 import org.dentary.plan.PlanService;
 import org.dentary.plan.setting.PlanSetting;
 import org.dentary.plan.setting.PlanSettings;
@@ -113,6 +115,8 @@ class CustodyViews {
                 discrepancies.ofCodes(codes).stream().collect(Collectors.groupingBy(DiscrepancyView::code)),
                 identities.ofCodes(codes));
         boolean follows = mayFollowToTheLaboratory(rights.account());
+        Set<String> laboratories =
+                plan.laboratories().stream().map(LaboratoryView::code).collect(Collectors.toSet());
         return labels.stream()
                 .map(label -> view(
                         label,
@@ -120,7 +124,7 @@ class CustodyViews {
                         recorded.getOrDefault(label.code(), List.of()),
                         readable.getOrDefault(label.code(), List.of()),
                         known))
-                .map(whole -> follows ? whole : Veil.over(whole))
+                .map(whole -> follows ? whole : Veil.over(whole, laboratories))
                 .toList();
     }
 

@@ -2,6 +2,7 @@ package org.dentary.custody;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.ToIntFunction;
 import org.dentary.custody.chain.Concerns;
 import org.dentary.custody.chain.CustodyKind;
@@ -10,16 +11,22 @@ import org.dentary.custody.discrepancy.DiscrepancyView;
 import org.dentary.custody.event.CustodyEventView;
 
 /**
- * A chain as those see it who may not know what a laboratory found: up to the first laboratory's count. That tissue went on
+ * A chain as those see it who may not know what a laboratory found: up to its arrival at the first laboratory. The arrival
+ * itself, with its seal and its gap, was recorded before anything could be found and tells nothing. That tissue went on
  * to another, or what came of it on that way, would tell of a suspect before it is released.
  */
 final class Veil {
     private Veil() {}
 
-    /** The chain with that and when something was recorded at the laboratory, not what; the same where none counted it in. */
-    static CustodyView over(CustodyView whole) {
+    /**
+     * The chain with that and when something was recorded at the laboratory, not what; the same where none has had it.
+     *
+     * @param laboratories codes of the plan's; one has it from its count on, or since it was handed over or forwarded to it
+     */
+    static CustodyView over(CustodyView whole, Set<String> laboratories) {
         Optional<CustodyEventView> received = whole.events().stream()
-                .filter(event -> event.kind().equals(CustodyKind.RECEIVED.name()))
+                .filter(event -> event.kind().equals(CustodyKind.RECEIVED.name())
+                        || event.custodian() != null && laboratories.contains(event.custodian()))
                 .findFirst();
         if (received.isEmpty()) {
             return whole;

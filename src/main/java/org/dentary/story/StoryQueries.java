@@ -49,9 +49,10 @@ class StoryQueries {
               select distinct r.* from family f join re_attribution r on r.from_kit = f.kit or r.to_kit = f.kit),
             code as (select s.code from specimen s join label l on l.code = s.code where l.kit_bound = :kit),
             custody as (
-              select e.*, count(*) filter (where e.kind = 'RECEIVED') over (partition by e.chain order by e.sequence
+              select e.*, count(a.sequence) over (partition by e.chain order by e.sequence
                      rows between unbounded preceding and 1 preceding) as received_before
                 from ledger_event e join code c on c.code = e.chain
+                left join laboratory_arrival a on a.chain = e.chain and a.sequence = e.sequence
                where e.kind not like 'IDENTITY_EXCEPTION%'),
             outcomes as (
               select l.opened_at, l.disease, l.cause, l.outcome, l.derived_outcome,

@@ -72,8 +72,7 @@ public class CustodyQueries {
     private static final String EVENTS_OF_ACT = """
             select bytes from ledger_event where hand_over = cast(:act as uuid) order by chain, sequence
             """;
-    private static final String RECEIVED =
-            "select distinct chain from ledger_event where chain = any(:codes) and kind = 'RECEIVED'";
+    private static final String RECEIVED = "select distinct chain from laboratory_arrival where chain = any(:codes)";
     private static final String IS_ACT_RECORDED =
             "select exists (select 1 from ledger_event where hand_over = cast(:act as uuid))";
 
@@ -165,7 +164,7 @@ public class CustodyQueries {
         return bytes.stream().map(LedgerEvent::parse).toList();
     }
 
-    /** Those of the codes that a laboratory or other organisation has counted in at some time. */
+    /** Those of the codes that a laboratory has had, or an organisation has counted in, at some time. */
     @SuppressWarnings("unchecked")
     public Set<String> received(Collection<String> codes) {
         return Set.copyOf(entities.createNativeQuery(RECEIVED)

@@ -28,12 +28,11 @@ class HandOverQueries {
             """;
     private static final String ONE = COLUMNS + " where o.id = cast(:id as uuid)";
     private static final String OF_IDS = COLUMNS + " where o.id = any(cast(:ids as uuid[])) order by o.id";
-    // For who may not know what laboratories find: their own, and what was handed over before a laboratory had counted
-    // it in.
+    // For who may not know what laboratories find: their own, and what was handed over before a laboratory had it.
     private static final String SEEN = """
             (cast(:blind as text) is null or cast(:blind as text) in (o.offered_by, o.to_custodian) or not exists (
-                select 1 from hand_over_item i join ledger_event e on e.chain = i.code
-                 where i.hand_over = o.id and e.kind = 'RECEIVED' and e.received_at < o.offered_at))
+                select 1 from hand_over_item i join laboratory_arrival a on a.chain = i.code
+                 where i.hand_over = o.id and a.received_at < o.offered_at))
             """;
     private static final String IS_SEEN =
             "select exists (select 1 from hand_over o where o.id = cast(:id as uuid) and " + SEEN + ")";

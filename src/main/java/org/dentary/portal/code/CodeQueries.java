@@ -14,8 +14,8 @@ public class CodeQueries {
                         (select 1 from specimen s join label o on o.code = s.code where o.kit_bound = l.kit_bound)
                         then l.kit_bound end,
                    coalesce(case when not :knowing then
-                       (select cast(e.bytes as json) ->> 'place' from ledger_event e
-                         where e.chain = l.code and e.kind = 'RECEIVED' order by e.sequence limit 1) end,
+                       (select a.laboratory from laboratory_arrival a
+                         where a.chain = l.code order by a.sequence limit 1) end,
                        h.place, around.place, x.place),
                    x.code is not null, exists (select 1 from specimen s where s.code = l.code), l.voided_at is not null,
                    l.void_reason, (select f.fate from kit_fate f where f.kit = l.kit_printed and f.fate <> 'LEFT'),
