@@ -1,5 +1,8 @@
 package org.dentary.kit;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import org.dentary.codes.Part;
+
 /**
  * A label as it is known today.
  *
@@ -20,4 +23,10 @@ public record LabelView(
         String block,
         String season,
         String station,
-        boolean voided) {}
+        boolean voided) {
+    /** The part in plain words. */
+    @JsonIgnore
+    public String partWords() {
+        return Part.valueOf(part).label();
+    }
+}

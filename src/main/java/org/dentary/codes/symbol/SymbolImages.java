@@ -59,7 +59,8 @@ public final class SymbolImages {
     }
 
     /**
-     * An SVG image whose size in print is exact.
+     * An SVG image whose size in print is exact. Where it is shown at another size its edges are left gray: snapped to whole
+     * pixels, bars of one and of two modules come out alike.
      *
      * @param moduleMicrometres the side of a module, 100 to 10,000 micrometres
      * @throws IllegalArgumentException outside that range
@@ -78,7 +79,7 @@ public final class SymbolImages {
             }
         }
         return """
-                <svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %d %d" role="img" shape-rendering="crispEdges">
+                <svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %d %d" role="img">
                 <title>%s %s</title>
                 <path fill="#fff" d="M0 0h%dv%dh-%dz"/>
                 <path d="%s"/>

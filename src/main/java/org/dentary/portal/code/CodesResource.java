@@ -24,6 +24,8 @@ import org.dentary.codes.symbol.Symbols;
 import org.dentary.platform.account.Act;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.request.Reply;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 
 /** What a code is and where; its symbols; whether codes belong together. */
 @Path("/api/v1/codes")
@@ -31,6 +33,11 @@ import org.dentary.platform.request.Reply;
 public class CodesResource {
     private static final int MOST_PIXELS = 37;
     private static final double MICROMETRES_IN_A_PIXEL = 25_400 / 96.0;
+    private static final String SYMBOL = "code128, datamatrix or qr";
+    private static final String MODULE = "Side of a module, 1 to 37 pixels";
+    private static final String SIZES =
+            "With its quiet zone Code 128 is 165 modules wide and 44 high, Data Matrix 20 by 20,"
+                    + " QR 29 by 29. For a symbol that is held to a printer's dots print a label instead.";
 
     private final CodeService codes;
 
@@ -41,39 +48,32 @@ public class CodesResource {
     @GET
     @Path("{code: [^/.]+}")
     @PermissionsAllowed(Act.READ_COMMON)
+    @Operation(summary = "What a code is, what it is bound to, where it is, and each time it was printed again")
     public Response read(@PathParam("code") String code) {
         return Reply.ok(codes.known(code));
     }
 
-    /**
-     * The code's symbol as PNG.
-     *
-     * @param module the side of a module, 1 to 37 pixels
-     */
     @GET
     @Path("{code: [^/.]+}.png")
     @Produces("image/png")
     @PermissionsAllowed(Act.READ_COMMON)
+    @Operation(summary = "The code's symbol as PNG, black on white with its quiet zone", description = SIZES)
     public byte[] png(
             @PathParam("code") String code,
-            @QueryParam("symbol") @DefaultValue("code128") String symbol,
-            @QueryParam("module") @DefaultValue("4") String module) {
+            @Parameter(description = SYMBOL) @QueryParam("symbol") @DefaultValue("code128") String symbol,
+            @Parameter(description = MODULE) @QueryParam("module") @DefaultValue("4") String module) {
         return SymbolImages.png(symbol(code, symbol), pixels(module));
     }
 
-    /**
-     * The code's symbol as SVG.
-     *
-     * @param module the side of a module, 1 to 37 pixels of 1/96 inch
-     */
     @GET
     @Path("{code: [^/.]+}.svg")
     @Produces("image/svg+xml")
     @PermissionsAllowed(Act.READ_COMMON)
+    @Operation(summary = "The code's symbol as SVG, black on white with its quiet zone", description = SIZES)
     public String svg(
             @PathParam("code") String code,
-            @QueryParam("symbol") @DefaultValue("code128") String symbol,
-            @QueryParam("module") @DefaultValue("4") String module) {
+            @Parameter(description = SYMBOL) @QueryParam("symbol") @DefaultValue("code128") String symbol,
+            @Parameter(description = MODULE + " of 1/96 inch") @QueryParam("module") @DefaultValue("4") String module) {
         return SymbolImages.svg(symbol(code, symbol), (int) Math.round(pixels(module) * MICROMETRES_IN_A_PIXEL));
     }
 
@@ -81,6 +81,7 @@ public class CodesResource {
     @Path("scan-back")
     @Consumes(MediaType.APPLICATION_JSON)
     @PermissionsAllowed(Act.READ_COMMON)
+    @Operation(summary = "Whether labels scanned after one another, such as jar, bag and form, are one kit")
     public ScanBack scanBack(@NotNull @Valid ScanTogether scan) {
         return codes.scanBack(scan.codes());
     }
