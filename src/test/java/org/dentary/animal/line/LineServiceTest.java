@@ -115,7 +115,7 @@ class LineServiceTest {
         two.forEach(kit -> assertEquals(
                 "LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN false NOT_TESTED NOT_TESTED NOT_ATTRIBUTABLE",
                 line(kit)));
-        sql("insert into re_attribution_decision values ('" + swap + "', false, 'none', 'test', now())");
+        refuse(swap);
         lines.settle(two, "RE_ATTRIBUTION_REFUSED");
         two.forEach(kit -> assertEquals(3, rows(kit)));
     }
@@ -128,7 +128,7 @@ class LineServiceTest {
         lines.openLines(three, "INTAKE");
         sql("update animal set same_as = '" + counted + "' where kit = '" + duplicate + "'");
         tissueOf(duplicate);
-        swapOf(List.of(duplicate, three.get(2)));
+        UUID swap = swapOf(List.of(duplicate, three.get(2)));
         lines.settle(List.of(three.get(2), duplicate), "RE_ATTRIBUTION_ASKED");
         assertEquals(
                 "LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true PENDING PENDING NOT_ATTRIBUTABLE", line(counted));
@@ -138,6 +138,9 @@ class LineServiceTest {
         assertEquals("LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN false NOT_TESTED NOT_TESTED ", line(counted));
         assertEquals(
                 "LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true PENDING PENDING NOT_ATTRIBUTABLE", line(duplicate));
+        refuse(swap);
+        lines.settle(List.of(duplicate), "RE_ATTRIBUTION_REFUSED");
+        assertEquals("LINE-1981 LINE_UNIT LINE_REGION MALE UNKNOWN true PENDING PENDING ", line(duplicate));
     }
 
     @Test
@@ -222,6 +225,10 @@ class LineServiceTest {
         sql("insert into re_attribution values ('" + id + "', '" + two.get(0) + "-S', '" + two.get(0) + "', '"
                 + two.get(1) + "', 'trays', 'photo', 'test', now())");
         return id;
+    }
+
+    private void refuse(UUID swap) {
+        sql("insert into re_attribution_decision values ('" + swap + "', false, 'none', 'test', now())");
     }
 
     private int rows(String kit) {
