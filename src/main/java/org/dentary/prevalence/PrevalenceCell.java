@@ -70,4 +70,9 @@ public record PrevalenceCell(
     public boolean isNotSampled() {
         return counted == 0;
     }
+
+    /** What stands in the place of a figure where nobody was counted; how many wait for results stands beside it. */
+    public static String uncounted(int pending) {
+        return pending == 0 ? "not sampled" : "no result yet";
+    }
 }

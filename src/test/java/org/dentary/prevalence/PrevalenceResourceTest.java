@@ -229,12 +229,14 @@ class PrevalenceResourceTest {
         String season = lines.season();
         lines.add(season, 40, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
         lines.add(season, 3, ALine.of("ADULT", "MALE", "DETECTED"));
+        lines.add(season, 4, ALine.of("FAWN", "FEMALE", "PENDING"));
         as("epidemiologist")
                 .accept("text/html")
                 .get("/prevalence?season=" + season)
                 .then()
                 .statusCode(200)
                 .body(containsString("not sampled"))
+                .body(containsString("no result yet"))
                 .body(containsString("<svg"))
                 .body(containsString("From taken to counted"));
         as("epidemiologist")

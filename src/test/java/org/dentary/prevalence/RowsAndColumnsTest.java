@@ -173,7 +173,7 @@ class RowsAndColumnsTest {
                 .then()
                 .statusCode(200)
                 .body(containsString("<strong>81 of 263</strong><br>30.8 %"))
-                .body(containsString("not sampled"))
+                .body(containsString("no result yet"))
                 .body(containsString("4 pending (100 %)"));
     }
 

@@ -69,7 +69,9 @@ record ComparisonTable(
     }
 
     private static String share(PrevalenceCell cell) {
-        return cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), cell.counted());
+        return cell.isNotSampled()
+                ? PrevalenceCell.uncounted(cell.pending())
+                : Words.percent(cell.prevalence(), cell.counted());
     }
 
     private static String stands(org.dentary.prevalence.PrevalenceReport.CutName cut, String asOf, PlanClock clocks) {

@@ -34,6 +34,9 @@ public class PictureService {
     static final List<String> NAMES = List.of(CLASSES, "map", "progress", "weeks", "seasons", "turnaround");
     private static final List<String> NOT_OF_PICTURES = List.of("outcome", "exclusion", "hasSpecimen");
 
+    /** Those that are drawn from the chance of detection by unit, which is worked out once for both. */
+    private static final List<String> BY_UNIT = List.of("map", "progress");
+
     private final ChanceService chances;
     private final ChanceAnswers answers;
     private final PrevalenceAnswers reports;
@@ -93,15 +96,11 @@ public class PictureService {
             throw new NotFound(
                     "PICTURE_UNKNOWN", "There is no picture '" + name + "'; there are " + String.join(", ", NAMES));
         }
-        boolean byUnit = name.equals("map") || name.equals("progress");
-        return make(
-                name,
-                question,
-                byUnit
-                        ? answers.of(question.inDefaultRows(IntervalMethod.WILSON))
-                                .report()
-                        : null,
-                shading);
+        return make(name, question, BY_UNIT.contains(name) ? byUnit(question) : null, shading);
+    }
+
+    private ChanceOfDetection byUnit(ReportQuestion question) {
+        return answers.of(question.inDefaultRows(IntervalMethod.WILSON)).report();
     }
 
     /**
@@ -119,9 +118,14 @@ public class PictureService {
                             "Pictures of the season are left out: this report asks for some outcomes or exclusions only, and"
                                     + " they count every animal with a result."));
         }
+        ReportQuestion asked = question.inDefaultRows(question.interval());
+        ChanceOfDetection units = null;
         for (String name : NAMES.stream().filter(one -> !one.equals(CLASSES)).toList()) {
             try {
-                hung.add(one(name, question.inDefaultRows(question.interval()), Shading.TESTED));
+                if (units == null && BY_UNIT.contains(name)) {
+                    units = byUnit(asked);
+                }
+                hung.add(make(name, asked, units, Shading.TESTED));
             } catch (DomainException fault) {
                 leftOut.add("Left out: " + name + ". " + fault.getMessage());
             }

@@ -65,8 +65,12 @@ public class SavedQuestionPages {
     @Path("{id}/answer")
     @PermissionsAllowed(Act.REPORT_READ)
     public Response answer(@PathParam("id") UUID id, @QueryParam("cut") String cut) {
-        return Response.seeOther(questions.answeredAt("/prevalence", id, cut(cut)))
-                .build();
+        try {
+            return Response.seeOther(questions.answeredAt("/prevalence", id, cut(cut)))
+                    .build();
+        } catch (InvalidInput fault) {
+            return show(fault.status(), null, null, fault.getMessage());
+        }
     }
 
     @POST

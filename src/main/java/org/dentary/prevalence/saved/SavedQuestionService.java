@@ -5,13 +5,17 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.net.URI;
 import java.net.URLDecoder;
+import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.dentary.platform.account.CurrentAccount;
 import org.dentary.platform.problem.InvalidInput;
 import org.dentary.platform.problem.NotFound;
@@ -20,11 +24,13 @@ import org.dentary.platform.request.RepeatableRequests;
 import org.dentary.platform.request.RepeatableRequests.Seen;
 import org.dentary.prevalence.PrevalenceService;
 import org.dentary.prevalence.cut.DataCutService;
+import org.dentary.prevalence.question.Beside;
 import org.dentary.prevalence.question.ReportQuestion;
 
 /** Keeps questions by name and says where each is asked again. */
 @ApplicationScoped
 public class SavedQuestionService {
+    private static final String BESIDE = Beside.PARAMETER + "=";
     private static final String RESOURCE = "saved question";
 
     private final SavedQuestionQueries queries;
@@ -72,6 +78,7 @@ public class SavedQuestionService {
         }
         Map<String, List<String>> asked = parameters(command.query());
         asked.remove("cut");
+        asked.computeIfPresent(Beside.PARAMETER, (name, beside) -> seasons(beside));
         ReportQuestion question = prevalence.settle(ReportQuestion.of(asked));
         boolean withdrawn = Boolean.TRUE.equals(command.withdrawn());
         String name = command.name().trim();
@@ -102,15 +109,71 @@ public class SavedQuestionService {
     }
 
     /**
-     * Where the question is answered: on the cut and its season, or without one on the lines of the season it was asked of.
+     * Where the question is answered: on the cut and its season, or without one on the lines of the season it was asked of. On
+     * a cut, a season beside it stands on its newest cut that holds good.
      *
      * @param at {@code /prevalence} or {@code /api/v1/prevalence}
+     * @throws InvalidInput if the question is asked of a cut and a season beside it has none
      */
     URI answeredAt(String at, UUID id, UUID cut) {
         SavedQuestionView question = require(id);
-        String season = cut == null ? question.season() : cuts.require(cut).season();
-        return URI.create(at + "?season=" + java.net.URLEncoder.encode(season, StandardCharsets.UTF_8) + "&"
-                + question.query() + (cut == null ? "" : "&cut=" + cut));
+        if (cut == null) {
+            return URI.create(at + "?season=" + encoded(question.season()) + "&" + question.query());
+        }
+        String season = cuts.require(cut).season();
+        return URI.create(at + "?season=" + encoded(season) + "&" + onCuts(question.query(), season) + "&cut=" + cut);
+    }
+
+    /** The seasons beside a question, where it names cuts of them. */
+    private List<String> seasons(List<String> beside) {
+        return besides(String.join(",", beside))
+                .map(one -> {
+                    try {
+                        return cuts.require(UUID.fromString(one)).season();
+                    } catch (IllegalArgumentException season) {
+                        return one;
+                    }
+                })
+                .toList();
+    }
+
+    private String onCuts(String query, String own) {
+        return Arrays.stream(query.split("&"))
+                .map(part -> part.startsWith(BESIDE)
+                        ? BESIDE
+                                + besides(decoded(part.substring(BESIDE.length())))
+                                        .map(season -> newestCut(season, own))
+                                        .collect(Collectors.joining(","))
+                        : part)
+                .collect(Collectors.joining("&"));
+    }
+
+    private String newestCut(String season, String own) {
+        if (season.equals(own)) {
+            throw InvalidInput.field(
+                    "cut",
+                    "SAME_SEASON",
+                    "the question puts season " + season
+                            + " beside, which is the cut's own; ask it of a cut of another season");
+        }
+        return cuts.all(season).stream()
+                .filter(one -> one.supersededReason() == null)
+                .reduce((earlier, later) -> later)
+                .map(one -> one.id().toString())
+                .orElseThrow(() -> InvalidInput.field(
+                        "cut",
+                        "NEEDS_A_CUT",
+                        "the question puts season " + season
+                                + " beside, and no data cut of that season holds good; make one, or"
+                                + " ask the question of the lines as they are"));
+    }
+
+    private static Stream<String> besides(String given) {
+        return Arrays.stream(given.split(",")).map(String::trim).filter(one -> !one.isEmpty());
+    }
+
+    private static String encoded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
     }
 
     private static Map<String, List<String>> parameters(String query) {

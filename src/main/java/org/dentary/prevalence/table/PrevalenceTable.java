@@ -17,7 +17,7 @@ import org.dentary.prevalence.question.Dimension;
  */
 public record PrevalenceTable(
         PrevalenceReport report, List<String> heads, List<Row> rows, Row total, CrossTable across) {
-    /** One line of the table; {@code share} is "not sampled" where nobody was counted. */
+    /** One line of the table; {@code share} says "not sampled" or "no result yet" where nobody was counted. */
     public record Row(
             List<String> groups,
             int counted,
@@ -73,7 +73,7 @@ public record PrevalenceTable(
                 groups,
                 n,
                 cell.detected(),
-                cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), n),
+                cell.isNotSampled() ? PrevalenceCell.uncounted(cell.pending()) : Words.percent(cell.prevalence(), n),
                 cell.isNotSampled() ? "" : Words.percent(cell.lower(), n) + " to " + Words.percent(cell.upper(), n),
                 cell.pending(),
                 cell.pending() == 0 ? "" : Words.percent(cell.pendingShare(), n + cell.pending()),

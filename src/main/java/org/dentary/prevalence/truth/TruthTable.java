@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import org.dentary.prevalence.PrevalenceCell;
 import org.dentary.prevalence.Words;
 import org.dentary.prevalence.question.Dimension;
 import org.dentary.prevalence.table.CellFlag;
@@ -11,7 +12,7 @@ import org.dentary.prevalence.table.DimensionValues;
 
 /** A report as the page shows it: words for codes, percentages with no more digits than the counted carry. */
 record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row total) {
-    /** One line; {@code share} is "not sampled" where nobody was counted, {@code raw} told where the estimate was cut. */
+    /** One line; {@code share} says "not sampled" or "no result yet" where nobody was counted, {@code raw} told where the estimate was cut. */
     record Row(
             List<String> groups,
             int counted,
@@ -58,9 +59,11 @@ record TruthTable(TruthReport report, List<String> heads, List<Row> rows, Row to
                 groups,
                 n,
                 cell.detected(),
-                cell.isNotSampled() ? "not sampled" : Words.percent(cell.prevalence(), n),
+                cell.isNotSampled() ? PrevalenceCell.uncounted(cell.pending()) : Words.percent(cell.prevalence(), n),
                 limits(cell.lower(), cell.upper(), n),
-                cell.isNotSampled() ? "not sampled" : TruthWords.share(cell.truePrevalence(), n),
+                cell.isNotSampled()
+                        ? PrevalenceCell.uncounted(cell.pending())
+                        : TruthWords.share(cell.truePrevalence(), n),
                 limits(cell.trueLower(), cell.trueUpper(), n),
                 cell.truncated() ? TruthWords.share(cell.raw(), n) : "",
                 cell.sentence(),

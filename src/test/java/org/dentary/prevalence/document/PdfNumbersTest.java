@@ -254,7 +254,7 @@ class PdfNumbersTest {
         }
         row.append(' ').append(counted).append(' ').append(cell.get("detected")).append(' ');
         if (counted == 0) {
-            row.append("not sampled");
+            row.append(pending == 0 ? "not sampled" : "no result yet");
         } else {
             row.append(percent(cell.get("prevalence"), counted))
                     .append(percent(cell.get("lower"), counted))

@@ -102,6 +102,50 @@ class SavedQuestionsResourceTest {
     }
 
     @Test
+    void aSeasonBesideIsToldByItsNewestCutThatHoldsGood() {
+        String before = lines.season();
+        lines.add(before, 20, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        String season = lines.season();
+        lines.add(season, 30, ALine.of("ADULT", "MALE", "NOT_DETECTED"));
+        String id = UUID.randomUUID().toString();
+        keep(id, "Two seasons " + id, "season=" + season + "&by=season&with=" + before, null, null)
+                .statusCode(201);
+        String cut = cut(season, "Of the later");
+        String path = "/api/v1/saved-questions/" + id + "/answer?cut=" + cut;
+        as("liaison")
+                .get(path)
+                .then()
+                .statusCode(422)
+                .body("code", equalTo("NEEDS_A_CUT"))
+                .body("detail", containsString(before));
+        as("liaison")
+                .accept("text/html")
+                .get("/saved-questions/" + id + "/answer?cut=" + cut)
+                .then()
+                .statusCode(422)
+                .body(containsString("no data cut of that season holds good"));
+        cut(before, "First");
+        String newest = cut(before, "Second");
+        String there = as("liaison").get(path).then().statusCode(303).extract().header("Location");
+        assertTrue(there.contains("with=" + newest), there);
+        JsonPath report = as("liaison")
+                .urlEncodingEnabled(false)
+                .get(there)
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath();
+        assertEquals(50, report.getInt("total.counted"));
+        String onCuts = UUID.randomUUID().toString();
+        keep(onCuts, "Of cuts " + onCuts, "season=" + season + "&by=season&cut=" + cut + "&with=" + newest, null, null)
+                .statusCode(201);
+        String live = as("liaison")
+                .get("/api/v1/saved-questions/" + onCuts + "/answer")
+                .header("Location");
+        assertTrue(live.contains("with=" + before), live);
+    }
+
+    @Test
     void aNameIsOneQuestionUntilItIsWithdrawn() {
         String season = lines.season();
         String id = UUID.randomUUID().toString();
