@@ -72,10 +72,11 @@ public class Discrepancies {
         }
     }
 
-    /** The event that tells of it on the code's chain. */
-    public static EventDraft draft(Moment moment, Head head, String kind, UUID discrepancy) {
+    /** The event that tells of it on the code's chain; evidence in words, or null. */
+    public static EventDraft draft(Moment moment, Head head, String kind, UUID discrepancy, String evidence) {
         return moment.draft(CustodyKind.DISCREPANCY_OPENED, head)
                 .with("discrepancy", discrepancy)
-                .with("discrepancyKind", kind);
+                .with("discrepancyKind", kind)
+                .with("evidence", Moments.redacted("evidence", evidence));
     }
 }

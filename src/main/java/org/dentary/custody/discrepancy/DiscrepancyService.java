@@ -152,7 +152,7 @@ public class DiscrepancyService {
         List<Planned> planned = opened.entrySet().stream()
                 .filter(one -> heads.containsKey(one.getKey()))
                 .map(one -> new Planned(
-                        Discrepancies.draft(moment, heads.get(one.getKey()), kind.name(), one.getValue()),
+                        Discrepancies.draft(moment, heads.get(one.getKey()), kind.name(), one.getValue(), evidence),
                         // What was not counted in was not in its box.
                         kind == PutDiscrepancy.Kind.SHORT
                                 ? heads.get(one.getKey()).in(null)
@@ -188,9 +188,7 @@ public class DiscrepancyService {
         List<Planned> planned = new ArrayList<>();
         if (opened) {
             planned.add(new Planned(
-                    Discrepancies.draft(moment, head, row.kind(), UUID.fromString(row.id()))
-                            .with("evidence", Moments.redacted("evidence", row.evidence())),
-                    head));
+                    Discrepancies.draft(moment, head, row.kind(), UUID.fromString(row.id()), row.evidence()), head));
         }
         if (settled) {
             planned.add(new Planned(

@@ -220,12 +220,13 @@ public class CustodyEventService {
                         CustodyRules.sealAt(chain.getValue(), moment.occurredAt()), command.tamperSeal()))
                 .map(Map.Entry::getKey)
                 .toList();
-        Map<String, UUID> opened = discrepancies.open(
-                broken, "SEAL_MISMATCH", moment.actor(), "seal found: " + command.tamperSeal(), id.toString(), moment);
+        String found = "seal found: " + (command.tamperSeal() == null ? "none" : command.tamperSeal());
+        Map<String, UUID> opened =
+                discrepancies.open(broken, "SEAL_MISMATCH", moment.actor(), found, id.toString(), moment);
         List<Planned> planned = new ArrayList<>();
         discrepancies.show(opened.values(), command.photos());
         opened.forEach((code, discrepancy) -> planned.add(new Planned(
-                Discrepancies.draft(moment, heads.get(code), "SEAL_MISMATCH", discrepancy)
+                Discrepancies.draft(moment, heads.get(code), "SEAL_MISMATCH", discrepancy, found)
                         .withHandOver(id),
                 past.at(heads.get(code), moment.place().shown()))));
         return planned;

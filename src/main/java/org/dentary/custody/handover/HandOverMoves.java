@@ -22,6 +22,9 @@ import org.dentary.ledger.Redacted;
 /** What a hand-over writes on the chains of its codes: one event a code, all at once. */
 @ApplicationScoped
 class HandOverMoves {
+    private static final String NOT_COUNTED = "offered and not counted";
+    private static final String NOT_OFFERED = "counted and not offered";
+
     private final EvidenceWriter chains;
     private final Discrepancies discrepancies;
 
@@ -77,10 +80,10 @@ class HandOverMoves {
 
     void accept(HandOverRow row, Count count, Map<String, Head> heads, Past past, Moment moment, List<UUID> photos) {
         String subject = row.id();
-        Map<String, UUID> shorts = discrepancies.open(
-                count.missing(), "SHORT", row.offeredBy(), "offered and not counted", subject, moment);
+        Map<String, UUID> shorts =
+                discrepancies.open(count.missing(), "SHORT", row.offeredBy(), NOT_COUNTED, subject, moment);
         Map<String, UUID> overs =
-                discrepancies.open(count.over(), "OVER", moment.actor(), "counted and not offered", subject, moment);
+                discrepancies.open(count.over(), "OVER", moment.actor(), NOT_OFFERED, subject, moment);
         discrepancies.show(shorts.values(), photos);
         discrepancies.show(overs.values(), photos);
         List<Planned> planned = new ArrayList<>();
@@ -101,14 +104,16 @@ class HandOverMoves {
             Head head = heads.get(code);
             Head left = head.box() != null && count.accepted().contains(head.box()) ? head.in(null) : head;
             planned.add(new Planned(
-                    Discrepancies.draft(moment, head, "SHORT", id).withHandOver(row.uuid()),
+                    Discrepancies.draft(moment, head, "SHORT", id, NOT_COUNTED).withHandOver(row.uuid()),
                     row.uuid().equals(head.offered()) ? left.offeredIn(null) : left));
         });
         overs.forEach((code, id) -> {
             Head head = heads.get(code);
             if (head != null) {
                 planned.add(new Planned(
-                        Discrepancies.draft(moment, head, "OVER", id).withHandOver(row.uuid()), head));
+                        Discrepancies.draft(moment, head, "OVER", id, NOT_OFFERED)
+                                .withHandOver(row.uuid()),
+                        head));
             }
         });
         chains.append(planned, photos);

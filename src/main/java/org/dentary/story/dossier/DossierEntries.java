@@ -42,7 +42,7 @@ final class DossierEntries {
                     "Happened, entered, received",
                     dossier.local(event, event.occurredAt()) + "\n" + dossier.local(event, event.enteredAt()) + "\n"
                             + dossier.local(event, event.receivedAt())));
-            boolean offers = event.custodian() == null && event.counterparty() != null;
+            boolean offers = event.kind().equals("HANDOVER_OFFERED");
             boolean refused = event.kind().equals("HANDOVER_REFUSED");
             String keeper = refused ? DossierRules.keeper(dossier.custody(), event) : null;
             table.addCell(cell(

@@ -1,7 +1,9 @@
 package org.dentary.story.dossier;
 
 import static org.dentary.intake.IntakeFixture.as;
+import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -15,6 +17,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -102,6 +105,35 @@ class DossierPdfTest {
         for (String of : List.of("id", "root", "previous", "hash", "signature", "key")) {
             assertTrue(words.contains(checkpoint.getString(of)), of + " in " + words);
         }
+    }
+
+    @Test
+    void whoStoodByADestructionIsNobodyItWasOfferedTo() throws IOException {
+        String code = tissue.aNode();
+        as("sampler")
+                .contentType("application/json")
+                .body(Map.of(
+                        "codes",
+                        List.of(code),
+                        "kind",
+                        "DESTROYED",
+                        "occurredAt",
+                        Instant.now().toString(),
+                        "reason",
+                        "incinerated",
+                        "witness",
+                        "T_LIAISON"))
+                .put("/api/v1/custody-events/" + UUID.randomUUID())
+                .then()
+                .statusCode(201);
+        String words = Papers.words(paper("auditor", code)).replaceAll("\\s+", " ");
+        assertTrue(words.contains("Stood by: Test liaison"), words);
+        assertFalse(words.contains("Offered"), words);
+        as("auditor")
+                .get("/specimens/" + code + "/custody")
+                .then()
+                .body(containsString("Stood by: Test liaison"))
+                .body(not(containsString("other side")));
     }
 
     @Test
