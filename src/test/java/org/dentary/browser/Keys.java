@@ -1,5 +1,6 @@
 package org.dentary.browser;
 
+import com.microsoft.playwright.Keyboard;
 import com.microsoft.playwright.Page;
 
 /** A person at the keyboard with a scanner beside it: no mouse, no touch, nothing set from outside the page. */
@@ -54,7 +55,8 @@ final class Keys {
     /** Chooses from a list by typing the beginning of its words. */
     void pick(String selector, String words) {
         to(selector);
-        page.keyboard().type(words);
+        // At a scanner's speed it would be taken for a scan, which changes no choice; people are slower.
+        page.keyboard().type(words, new Keyboard.TypeOptions().setDelay(60));
     }
 
     /** Presses the button that has these words and waits for the page that follows. */
