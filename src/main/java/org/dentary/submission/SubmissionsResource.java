@@ -15,6 +15,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
@@ -30,6 +31,7 @@ import org.dentary.submission.packing.PackSpecimen;
 
 /** Submissions to laboratories. */
 @Path("/api/v1/submissions")
+@Produces(MediaType.APPLICATION_JSON)
 public class SubmissionsResource {
     private static final List<String> STATES = List.of("PACKING", "DISPATCHED", "RECEIVED");
     private static final int MOST = 1_000;

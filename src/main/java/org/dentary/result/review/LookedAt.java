@@ -3,7 +3,7 @@ package org.dentary.result.review;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
-import java.time.Instant;
+import java.time.OffsetDateTime;
 
 /**
  * That a person looked at an outcome.
@@ -18,7 +18,7 @@ public record LookedAt(
         String disease,
 
         @NotNull(message = "is required: since of the outcome, as the list tells it")
-        Instant since,
+        OffsetDateTime since,
 
         @NotBlank(message = "is required: what was found, in a sentence")
         @Size(max = 500, message = "takes at most 500 characters")

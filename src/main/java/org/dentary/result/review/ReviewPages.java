@@ -13,7 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.DateTimeException;
-import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.UUID;
 import org.dentary.platform.account.Act;
@@ -148,9 +148,9 @@ public class ReviewPages {
                         faults));
     }
 
-    private static Instant moment(String since) {
+    private static OffsetDateTime moment(String since) {
         try {
-            return Instant.parse(since == null ? "" : since);
+            return OffsetDateTime.parse(since == null ? "" : since);
         } catch (DateTimeException e) {
             throw InvalidInput.field("since", "INVALID_VALUE", "The list is of another time; read it again");
         }

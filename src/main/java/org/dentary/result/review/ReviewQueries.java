@@ -109,7 +109,7 @@ class ReviewQueries {
         return ((List<String>) entities.createNativeQuery(LOOKED_BY)
                         .setParameter("kit", look.kit())
                         .setParameter("disease", look.disease())
-                        .setParameter("since", look.since())
+                        .setParameter("since", look.since().toInstant())
                         .getResultList())
                 .stream().findFirst();
     }
@@ -119,7 +119,7 @@ class ReviewQueries {
                 .setParameter("id", id)
                 .setParameter("kit", look.kit())
                 .setParameter("disease", look.disease())
-                .setParameter("since", look.since())
+                .setParameter("since", look.since().toInstant())
                 .setParameter("review", review)
                 .setParameter("note", look.note().strip())
                 .setParameter("by", by)

@@ -114,7 +114,7 @@ public class ReviewService {
                         "NOTHING_ODD",
                         "nothing of " + look.kit() + " is to be looked at for " + look.disease()
                                 + "; read the list again"));
-        if (!held.since().equals(look.since())) {
+        if (!held.since().equals(look.since().toInstant())) {
             throw new RuleBroken(
                     "READS_OTHERWISE",
                     "the outcome of " + look.kit() + " reads otherwise since " + held.since()

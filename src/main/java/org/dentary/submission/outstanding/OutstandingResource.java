@@ -7,6 +7,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
@@ -17,6 +18,7 @@ import org.dentary.platform.table.StreamedCsv;
 
 /** What waits to be sent or reported, and how long laboratories take. */
 @Path("/api/v1/submissions")
+@Produces(MediaType.APPLICATION_JSON)
 public class OutstandingResource {
     private static final int MOST = 1_000;
 

@@ -76,6 +76,32 @@ class AddressFilterTest {
                 .body("errors[0].field", equalTo("Accept"));
     }
 
+    /** RFC 9110, section 15.5.7; of several methods of one path none is taken for want of a better one. */
+    @Test
+    void whatNoRouteSendsIsNotSentAsSomethingElse() {
+        for (String path : List.of(
+                "/api/v1/animals",
+                "/api/v1/prevalence?season=" + SeasonFixture.SEASON,
+                "/api/v1/test-counts",
+                "/api/v1/submissions")) {
+            as().header("Accept", "image/webp")
+                    .get(path)
+                    .then()
+                    .statusCode(406)
+                    .contentType("application/problem+json");
+        }
+        as().header("Accept", "image/webp, */*;q=0.1")
+                .get("/api/v1/animals")
+                .then()
+                .statusCode(200)
+                .contentType("application/json");
+        as().header("Accept", "text/csv")
+                .get("/api/v1/animals")
+                .then()
+                .statusCode(200)
+                .contentType("text/csv");
+    }
+
     /** RFC 9110, section 13.1.1: no entity tag is that of something which does not exist. */
     @Test
     void anIfMatchForWhatIsNotThereYetIsStale() {
