@@ -40,10 +40,11 @@ public final class StockAdvice {
         }
         String better = LabelStocks.all().stream()
                 .filter(other -> other.uses().containsAll(places))
-                .map(LabelStock::code)
-                .collect(Collectors.joining(", "));
-        cautions.add("Labels for " + of + " usually " + where + ", and " + stock.code() + " is not made for "
-                + words(lacking) + ": the label may fade or fall off there. Made for it: " + better + ".");
+                .map(LabelStock::name)
+                .collect(Collectors.joining("; "));
+        cautions.add(
+                "Labels for " + of + " usually " + where + ", and this stock (" + stock.name() + ") is not made for "
+                        + words(lacking) + ": the label may fade or fall off there. Made for it: " + better + ".");
     }
 
     private static Set<Use> placesOf(Part part) {
