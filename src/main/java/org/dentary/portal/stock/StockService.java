@@ -1,6 +1,8 @@
 package org.dentary.portal.stock;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -26,12 +28,14 @@ public class StockService {
     private final StockQueries queries;
     private final PlanService plan;
     private final Snapshot snapshot;
+    private final Clock clock;
 
-    StockService(BlockService blocks, StockQueries queries, PlanService plan, Snapshot snapshot) {
+    StockService(BlockService blocks, StockQueries queries, PlanService plan, Snapshot snapshot, Clock clock) {
         this.blocks = blocks;
         this.queries = queries;
         this.plan = plan;
         this.snapshot = snapshot;
+        this.clock = clock;
     }
 
     /** One block's tally; refused like the block itself. */
@@ -55,8 +59,8 @@ public class StockService {
     }
 
     /**
-     * By station in set-up order and season, oldest first. A station without blocks is left out, but of a season that
-     * takes animals in: there it has no kit, and is low.
+     * By station in set-up order and season, oldest first. A station without blocks is left out, but of the season that
+     * takes animals in today: there it has no kit, and is low.
      */
     public List<StationStock> stations() {
         return stations(plan.seasons(), true);
@@ -105,7 +109,9 @@ public class StockService {
             }
             Map<String, List<BlockTally>> bySeason = byStation.getOrDefault(station.code(), Map.of());
             for (SeasonView season : seasons) {
-                if (bySeason.containsKey(season.code()) || season.state().equals("OPEN")) {
+                boolean takesIn = season.state().equals("OPEN")
+                        && season.contains(LocalDate.ofInstant(clock.instant(), station.zone()));
+                if (bySeason.containsKey(season.code()) || takesIn) {
                     int least = season.state().equals("CLOSED")
                             ? 0
                             : settings.wholeNumber(

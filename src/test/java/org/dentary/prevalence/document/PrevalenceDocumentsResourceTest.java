@@ -150,7 +150,7 @@ class PrevalenceDocumentsResourceTest {
         int pending = (Integer) cell.get("pending");
         StringBuilder row = new StringBuilder().append(counted).append(cell.get("detected"));
         if (counted == 0) {
-            row.append("notsampled");
+            row.append(pending == 0 ? "notsampled" : "noresultyet");
         } else {
             for (String figure : List.of("prevalence", "lower", "upper")) {
                 String percent = percent(cell.get(figure), counted);
