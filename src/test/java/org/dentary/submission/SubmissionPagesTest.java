@@ -159,11 +159,11 @@ class SubmissionPagesTest {
         while (next != null) {
             String page = get("liaison", next).statusCode(200).extract().asString();
             assertTrue(waitingRows(page) <= 50 && waitingRows(page) > 0, "no page is empty");
-            java.util.regex.Pattern.compile("class=\"code\" href=\"/specimens/(\\w+)/")
+            java.util.regex.Pattern.compile("class=\"code\" href=\"/specimens/([^/]+)/")
                     .matcher(waiting(page))
                     .results()
                     .forEach(row -> leafed.add(row.group(1)));
-            java.util.regex.Matcher link = java.util.regex.Pattern.compile("/submissions\\?waiting=\\w+")
+            java.util.regex.Matcher link = java.util.regex.Pattern.compile("/submissions\\?waiting=[\\w-]+")
                     .matcher(page);
             next = link.find() ? link.group() : null;
         }
