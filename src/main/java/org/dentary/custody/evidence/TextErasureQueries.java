@@ -49,9 +49,8 @@ class TextErasureQueries {
              where e.id = :event
             """;
     // What one act says of many codes is said in each of their entries; what was seen of a discrepancy, in the entry
-    // that
-    // opened it and the one that settled it; a place in words is carried on from a box or an offer. It goes from all of
-    // them.
+    // that opened it and the one that settled it; a place in words is carried on from a box or an offer. It goes from
+    // all of them.
     private static final String ERASE = """
             with said (event) as (
                 select cast(:event as uuid)

@@ -69,7 +69,8 @@ public class LabelPrintService {
      * @throws RuleBroken {@code NOTHING_TO_PRINT} where every label is void, or left out by 0 copies
      */
     public PrintingPlan plan(UUID id, PrintParameters asked) {
-        return plan(blocks.block(id), printing(id, asked));
+        BlockView block = blocks.block(id);
+        return plan(block, printing(block, asked));
     }
 
     /**
@@ -84,7 +85,7 @@ public class LabelPrintService {
                     "reason", "TOO_LONG", "The reason has " + reason.length() + " characters; allowed: up to 2000");
         }
         BlockView block = blocks.block(id);
-        Printing printing = printing(id, asked);
+        Printing printing = printing(block, asked);
         PrintingPlan plan = plan(block, printing);
         String copies = plan.parts().stream()
                 .map(part -> part.part() + ":" + part.copies())
@@ -120,7 +121,7 @@ public class LabelPrintService {
     /** The page that travels with a printing of a block. */
     public Consumer<OutputStream> cover(UUID id, PrintParameters asked) {
         BlockView block = blocks.block(id);
-        Printing printing = printing(id, asked);
+        Printing printing = printing(block, asked);
         PrintingPlan plan = plan(block, printing);
         List<String> facts = new ArrayList<>(List.of(
                 "Season: " + block.seasonName(),
@@ -171,8 +172,7 @@ public class LabelPrintService {
         return out -> sheet.write(List.of(content).iterator(), printing.run(), out);
     }
 
-    private Printing printing(UUID id, PrintParameters asked) {
-        BlockView block = blocks.block(id);
+    private static Printing printing(BlockView block, PrintParameters asked) {
         return Printing.of(asked).with(Printing.copies(asked.copies, block.parts(), block.copies()));
     }
 

@@ -13,8 +13,8 @@ import java.util.stream.Collectors;
 @ApplicationScoped
 class StockQueries {
     // Labels are looked at only where the kit has no animal of its own, and voided ones by their own index: most kits
-    // are
-    // used, and few labels are voided. Tissue under a label of such a kit is another kit's animal's by re-attribution.
+    // are used, and few labels are voided. Tissue under a label of such a kit is another kit's animal's by
+    // re-attribution.
     private static final String TALLIES = """
             with mine as (
                 select b.id, b.season, b.station, b.issued_at from kit_block b where %s

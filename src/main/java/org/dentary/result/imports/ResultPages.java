@@ -78,34 +78,9 @@ public class ResultPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response open() {
-        return waiting("open.csv", releases.open());
-    }
-
-    private static Response waiting(String name, List<WaitingView> of) {
         return Reply.csv(
-                name,
-                List.of(
-                        "kit",
-                        "disease",
-                        "derived_outcome",
-                        "unit",
-                        "station",
-                        "died_on",
-                        "explanation",
-                        "review",
-                        "since"),
-                of.stream()
-                        .map(w -> new Object[] {
-                            w.kit(),
-                            w.disease(),
-                            w.derivedOutcome(),
-                            w.unit(),
-                            w.station(),
-                            w.diedOn(),
-                            w.explanation(),
-                            w.review(),
-                            w.since()
-                        })
-                        .toList());
+                "open.csv",
+                WaitingView.COLUMNS,
+                releases.open().stream().map(WaitingView::row).toList());
     }
 }

@@ -93,30 +93,7 @@ public class ReviewPages {
     @Produces(CsvTable.MEDIA_TYPE)
     @PermissionsAllowed(Act.DERIVED_OUTCOME)
     public Response waiting() {
-        return files.<WaitingView>file(
-                "reviews.csv",
-                List.of(
-                        "kit",
-                        "disease",
-                        "derived_outcome",
-                        "unit",
-                        "station",
-                        "died_on",
-                        "explanation",
-                        "review",
-                        "since"),
-                reviews.waiting(),
-                w -> new Object[] {
-                    w.kit(),
-                    w.disease(),
-                    w.derivedOutcome(),
-                    w.unit(),
-                    w.station(),
-                    w.diedOn(),
-                    w.explanation(),
-                    w.review(),
-                    w.since()
-                });
+        return files.<WaitingView>file("reviews.csv", WaitingView.COLUMNS, reviews.waiting(), WaitingView::row);
     }
 
     @GET
